@@ -1,0 +1,1 @@
+#include "exporters/files.hpp"

@@ -1,0 +1,33 @@
+// What a check found in a design that can be laid: one finding per check and subject.
+#pragma once
+
+#include "geometry/base/diagnostic.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace coilwright {
+
+enum class Verdict { holds, advice, fails, not_judged };
+
+/// "holds", "advice", "fails", "not judged".
+std::string verdict_text(Verdict verdict);
+
+/// What `value` and `limit` count. Metres and square metres are shown in the design's unit.
+enum class FindingUnit { none, metre, square_metre, degree, count };
+
+struct Finding {
+    std::string code;    // stable, kebab-case: "sill-misses-joint"
+    std::string subject; // "opening.door", "dome.store", "dome.store course 27"
+    SourcePlace place;   // of the element in the design file
+    Verdict verdict = Verdict::not_judged;
+    std::string message; // one plain sentence
+    std::optional<double> value;
+    std::optional<double> limit;
+    FindingUnit unit = FindingUnit::none;
+    std::string source;  // published source with edition and section, or "common practice, no source"
+    std::string remedy;  // with a number that would work; empty where none is needed
+};
+
+} // namespace coilwright

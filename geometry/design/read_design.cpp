@@ -1,0 +1,1 @@
+#include "geometry/design/read_design.hpp"

@@ -1,0 +1,23 @@
+// The crew book: cover, then one sheet per course, and the compass strip.
+#pragma once
+
+#include "geometry/drawing/paper.hpp"
+#include "geometry/plan/plan_building.hpp"
+
+#include <vector>
+
+namespace coilwright {
+
+/// Letter (215.9 x 279.4 mm) and A4 (210 x 297 mm).
+PaperSize letter_paper();
+PaperSize a4_paper();
+
+/// The crew's sheets in the order of work. Precondition: plan.sound().
+std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
+                             const MeasureText& measure);
+
+/// Distances to mark on the compass arm, full size, tiled with match marks.
+std::vector<Sheet> compass_strip(const BuildingPlan& plan, const PaperSize& paper,
+                                 const MeasureText& measure);
+
+} // namespace coilwright

@@ -1,0 +1,16 @@
+// Laying the courses: from a sound design to its schedule.
+#pragma once
+
+#include "geometry/plan/schedule.hpp"
+
+namespace coilwright {
+
+/// Lays every course. Preconditions: read_design gave no diagnostic, check_layout gave none on the
+/// design as fitted, nothing is left to fit. Pure: the same design gives the same numbers.
+Schedule lay(const Design& design);
+
+/// Plan area of a ring between two radii less a parallel strip |y| <= a on one side, for a < r0:
+/// the area that an opening takes out of a course. r0 2, r1 2.4, a 0.5 -> 0.408.
+double strip_area_in_ring(double inside_radius, double outside_radius, double half_width);
+
+} // namespace coilwright

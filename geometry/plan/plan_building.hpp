@@ -1,0 +1,25 @@
+// The whole first half in one call: design text -> schedule with findings, or diagnostics.
+#pragma once
+
+#include "geometry/plan/headroom.hpp"
+#include "geometry/plan/schedule.hpp"
+
+#include <string_view>
+#include <vector>
+
+namespace coilwright {
+
+struct BuildingPlan {
+    Design design;                       // as fitted
+    Schedule schedule;                   // empty where there are diagnostics
+    std::vector<Headroom> headroom;
+    std::vector<Finding> findings;       // practice and headroom verdicts, worst first
+    std::vector<Diagnostic> diagnostics; // all faults at once, in the order of the file
+    bool sound() const { return diagnostics.empty(); }
+};
+
+/// Takes a design as read (and what the reader found wrong) through fitting, layout checks, laying
+/// and findings. With diagnostics, only the faults of sound elements are added.
+BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics);
+
+} // namespace coilwright

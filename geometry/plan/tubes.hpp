@@ -1,0 +1,26 @@
+// Dividing runs into tubes so that joints keep their lap.
+#pragma once
+
+#include "geometry/plan/schedule.hpp"
+
+#include <vector>
+
+namespace coilwright {
+
+/// Joints and run ends of the course below, as bearings in degrees on the same dome.
+struct BondBelow {
+    std::vector<double> joints;
+};
+
+/// Fills run.tubes (lengths, bearings, laps; ids are given later). No tube is longer than
+/// longest_tube along the centreline; joints lie at least joint_lap, along the centreline, from the
+/// joints below and from the run's cut ends where any placing with at most one tube more allows it,
+/// else as far as can be, and lap_short says so. A closed ring takes its first joint near
+/// `datum` + 180 degrees, alternating with the course.
+void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const BondBelow& below,
+                Bearing datum, int course_number);
+
+/// Bearings of all tube joints of a ring that are not cuts.
+std::vector<double> joint_bearings(const Ring& ring);
+
+} // namespace coilwright

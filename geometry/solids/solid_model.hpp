@@ -1,0 +1,62 @@
+// The building as solids, at two depths.
+#pragma once
+
+#include "geometry/plan/schedule.hpp"
+#include "geometry/solids/mesh.hpp"
+
+#include <string>
+#include <vector>
+
+namespace coilwright {
+
+enum class Material { earth, earth_cap, lime_plaster, timber, glass, ground };
+
+/// One named part: a closed solid.
+struct SolidPart {
+    std::string slug;      // unique in the model, valid in every format (base/slug.hpp)
+    std::string group;     // slug of the group it hangs under: the dome, or the course
+    std::string title;     // for people
+    Material material = Material::earth;
+    int course = 0;        // 0: not of one course
+    double compass_radius = 0; // of that course, 0 if none
+    double volume = 0;     // m3, of the mesh
+    Mesh mesh;
+};
+
+/// A group of parts: the building holds domes, a dome holds courses (courses model).
+struct SolidGroup {
+    std::string slug;
+    std::string title;
+    std::string parent;    // slug, empty at the top
+};
+
+struct SolidModel {
+    std::string name;      // of the design, as written
+    std::vector<SolidGroup> groups; // parents before children
+    std::vector<SolidPart> parts;
+};
+
+/// What could not be meshed: the two elements at fault.
+struct SolidFault {
+    std::string first, second;
+    std::string message;
+};
+
+struct SolidResult {
+    SolidModel model;
+    std::vector<SolidFault> faults; // empty: the model is proven
+};
+
+/// Greatest distance between a chord or a facet and the true surface, metres.
+inline constexpr double default_tolerance = 0.002;
+
+/// The smooth walls with their openings, one watertight solid a dome: every surface is triangulated
+/// in its own parameters between boundary curves shared by index (no Booleans).
+/// tolerance in 0.0001..0.05 m.
+SolidResult shell_model(const Schedule& schedule, double tolerance = default_tolerance);
+
+/// Every tube a rounded closed body along its arc, cut square to the axis of the opening it stops at,
+/// grouped by course.
+SolidResult courses_model(const Schedule& schedule, double tolerance = default_tolerance);
+
+} // namespace coilwright
