@@ -27,8 +27,10 @@ struct DomeForm {
     int curb_courses = 0;       // plumb rings on it (skylight), else 0
     int cap_courses = 0;        // solid discs that close it, else 0
     double last_ring_radius = 0;  // r of course `last_ring`
-    double cap_start_slope = 0;   // past the apex: step-in per metre of height when continued straight
-    bool cap_by_formula = false;  // past the apex: the pointed formula, negative
+    bool cap_by_formula = false;  // the outside past the apex follows the pointed formula, negative
+    double cap_line_z = 0;        // else it runs on straight from the last course below the apex:
+    double cap_line_radius = 0;   // that course's middle, its inside radius,
+    double cap_line_slope = 0;    // and the step-in per metre of height
 
     int courses() const { return last_ring + curb_courses + cap_courses; }
     double bottom() const { return -foundation * course_height; }
@@ -40,17 +42,25 @@ struct DomeForm {
     double apex() const { return springline + profile.rise; } // of the inside curve
 };
 
-/// Works out rings, curb and cap (DESIGN 3.3, CORRECTIONS 2 and 6). Preconditions: the dome, its
-/// tube and the course rules are sound and nothing is left to fit; the count of courses is at most
-/// `most_courses` (check_layout says so before).
-DomeForm make_dome_form(const Design& design, const Dome& dome);
+/// No building has more courses; forms stop counting there and check_layout refuses the design.
 inline constexpr int most_courses = 400;
 
-/// Radius of the inside face at a height: the profile up to the last ring's middle, plumb in a curb,
-/// 0 in the cap. 0 outside bottom()..top().
+/// Heights nearer to each other than this are equal, metres.
+inline constexpr double height_tie = 1e-6;
+
+/// Works out rings, curb and cap. Ring courses are all n below the apex with r_n above the
+/// skylight's radius and at least `least_inside_radius` (default w / 2: a tube bends no tighter). A
+/// closed dome then has cap courses, solid discs of outside radius x_ext(z_n) + w, while that is at
+/// least w / 2; a skylight has `curb` plumb courses on its last ring. Preconditions: the dome, its
+/// tube and the course rules are sound and nothing is left to fit.
+DomeForm make_dome_form(const Design& design, const Dome& dome);
+
+/// Radius of the inside face at a height: the profile; above the last ring's middle not less than
+/// r_last under a skylight and r_last / 2 under a cap, so that the room ends in a face and not in a
+/// point. 0 in the cap and outside bottom()..top(). Continuous from bottom() to ceiling().
 double inside_radius(const DomeForm& form, double z);
-/// Radius of the outside face: x_ext(z) + w, in the last half course of a cap never less than half
-/// of the last disc's. 0 outside bottom()..top().
+/// Radius of the outside face: x_ext(z) + w, plumb in a curb; above the middle of the last cap disc
+/// straight to a rim of at least half that disc's radius. 0 outside bottom()..top(). Continuous.
 double outside_radius(const DomeForm& form, double z);
 
 /// A hole through a wall: a prism along `bearing` from the pole, symmetric about it.
@@ -73,7 +83,7 @@ OpeningForm make_opening_form(const Opening& opening);
 double half_width(const OpeningForm& form, double z);
 
 /// Whether the hole cuts course n of the dome: sill <= z_n < top (heights within 1 um are equal) and
-/// 2 a(z_n) >= t; a narrower cut is laid over (CORRECTIONS 21).
+/// 2 a(z_n) >= t; over a narrower one the ring runs on.
 bool cuts_course(const OpeningForm& opening, const DomeForm& dome, int n);
 
 /// Degrees from the hole's bearing to where its side meets a circle about the pole: asin(a / r).

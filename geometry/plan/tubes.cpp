@@ -1,0 +1,174 @@
+#include "geometry/plan/tubes.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace coilwright {
+
+namespace {
+
+constexpr double lap_tie = 1e-9; // metres: a joint just at its lap keeps it
+
+/// The run as a straight line of length L, with what its joints must keep away from.
+struct Line {
+    double length = 0;
+    bool closed = false;
+    std::vector<double> below; // joints of the course below, 0 <= s <= length
+};
+
+/// Distance from a place on the line to the nearest joint below or, on an open line, to its ends.
+double clearance(const Line& line, double s) {
+    double nearest = line.closed ? line.length : std::min(s, line.length - s);
+    for (const double joint : line.below) {
+        double apart = std::abs(s - joint);
+        if (line.closed)
+            apart = std::min(apart, line.length - apart);
+        nearest = std::min(nearest, apart);
+    }
+    return nearest;
+}
+
+double place_on(const Line& line, double s) {
+    if (!line.closed)
+        return s;
+    s = std::fmod(s, line.length);
+    return s < 0 ? s + line.length : s;
+}
+
+/// `pieces` equal tubes with all their joints moved by `shift`.
+struct Pattern {
+    int pieces = 1;
+    double shift = 0;
+    double clearance = 0;
+};
+
+double worst_clearance(const Line& line, int pieces, double shift) {
+    double worst = line.length;
+    for (int i = line.closed ? 0 : 1; i < pieces; ++i)
+        worst = std::min(worst,
+                         clearance(line, place_on(line, i * line.length / pieces + shift)));
+    return worst;
+}
+
+/// The pattern of that many pieces nearest to `nominal` that keeps the lap; else the one that keeps
+/// the most of it. Where the lap is lost or kept, some joint lies at a lap from a neighbour, so the
+/// shifts to try are a finite list.
+Pattern best_pattern(const Line& line, int pieces, double nominal, double longest, double lap,
+                     bool clockwise_first) {
+    const double piece = line.length / pieces;
+    double low = -piece / 2, high = piece / 2;
+    if (!line.closed) {
+        const double slack = std::max(0.0, std::min(longest - piece, piece));
+        low = -slack;
+        high = slack;
+    }
+    std::vector<double> shifts{nominal, low, high};
+    for (int i = line.closed ? 0 : 1; i < pieces; ++i) {
+        const double at = i * piece;
+        for (const double joint : line.below)
+            for (const double side : {-lap, lap})
+                shifts.push_back(joint + side - at);
+        if (!line.closed) {
+            shifts.push_back(lap - at);
+            shifts.push_back(line.length - lap - at);
+        }
+    }
+    std::optional<Pattern> best;
+    for (double shift : shifts) {
+        if (line.closed) // turning by a whole piece changes nothing
+            shift -= piece * std::round((shift - nominal) / piece);
+        else if (shift < low - lap_tie || shift > high + lap_tie)
+            continue;
+        const double kept = std::min(lap, worst_clearance(line, pieces, shift) + lap_tie);
+        if (!best || kept > best->clearance + lap_tie) {
+            best = Pattern{pieces, shift, kept};
+            continue;
+        }
+        if (kept < best->clearance - lap_tie)
+            continue;
+        const double move = std::abs(shift - nominal), best_move = std::abs(best->shift - nominal);
+        const bool preferred_side = (shift > best->shift) == clockwise_first;
+        if (move < best_move - lap_tie || (move < best_move + lap_tie && preferred_side))
+            best = Pattern{pieces, shift, kept};
+    }
+    return *best;
+}
+
+} // namespace
+
+void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const BondBelow& below,
+                Bearing datum, int course_number) {
+    const double radius = ring.centre_radius;
+    const double metres_per_degree = radius * radians_per_degree;
+    Line line{run.length, run.closed, {}};
+    // Places on the line count from the run's start; on a full ring from the datum.
+    const double origin = run.closed ? datum.degrees : run.start_bearing;
+    for (const double joint : below.joints) {
+        const double s = clockwise_degrees({origin}, {joint}) * metres_per_degree;
+        if (run.closed || s < run.length)
+            line.below.push_back(s);
+        else if (2 * pi * radius - s < rules.joint_lap) // just before the run's start
+            line.below.push_back(s - 2 * pi * radius);
+    }
+    std::sort(line.below.begin(), line.below.end());
+
+    const bool odd = course_number % 2 == 1;
+    const double nominal =
+        run.closed ? run.length / 2 + (odd ? -0.75 : 0.75) * rules.joint_lap : 0.0;
+    const int least = std::max(1, static_cast<int>(std::ceil(run.length / rules.longest_tube - 1e-9)));
+    Pattern pattern =
+        best_pattern(line, least, nominal, rules.longest_tube, rules.joint_lap, odd);
+    if (pattern.clearance < rules.joint_lap - lap_tie && (least > 1 || run.closed)) {
+        const Pattern one_more =
+            best_pattern(line, least + 1, nominal, rules.longest_tube, rules.joint_lap, odd);
+        if (one_more.clearance >= rules.joint_lap - lap_tie)
+            pattern = one_more;
+    }
+
+    // Ends of the tubes along the line.
+    std::vector<double> ends;
+    const double piece = run.length / pattern.pieces;
+    double start = 0;
+    if (run.closed) {
+        start = pattern.shift;
+        run.start_bearing = turned_into_circle(origin + start / metres_per_degree);
+        run.end_bearing = run.start_bearing + 360;
+    }
+    for (int i = 1; i < pattern.pieces; ++i)
+        ends.push_back(run.closed ? i * piece : i * piece + pattern.shift);
+    ends.push_back(run.length);
+
+    run.tubes.clear();
+    double from = 0;
+    for (const double to : ends) {
+        LaidTube tube;
+        tube.length = to - from;
+        tube.start_bearing = run.start_bearing + from / metres_per_degree;
+        tube.end_bearing = to == run.length ? run.end_bearing
+                                            : run.start_bearing + to / metres_per_degree;
+        tube.outer_length = tube.length * ring.outside_radius / radius;
+        tube.cut_length = (rules.curve == CutCurve::outer ? tube.outer_length : tube.length) +
+                          2 * rules.end_allowance;
+        const bool joint = run.closed || to != run.length;
+        tube.lap_short = joint && clearance(line, place_on(line, start + to)) <
+                                      rules.joint_lap - 2 * lap_tie;
+        run.tubes.push_back(tube);
+        from = to;
+    }
+}
+
+std::vector<double> joint_bearings(const Ring& ring) {
+    std::vector<double> joints;
+    if (ring.kind == RingKind::cap)
+        return joints;
+    for (const Run& run : ring.runs) {
+        if (run.closed)
+            joints.push_back(run.start_bearing);
+        for (std::size_t i = 0; i + 1 < run.tubes.size(); ++i)
+            joints.push_back(turned_into_circle(run.tubes[i].end_bearing));
+    }
+    return joints;
+}
+
+} // namespace coilwright

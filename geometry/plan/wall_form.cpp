@@ -1,0 +1,192 @@
+#include "geometry/plan/wall_form.hpp"
+
+#include "geometry/plan/section.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+namespace {
+
+Bearing datum_bearing(const Design& design, const Dome& dome) {
+    if (const Opening* opening = find_opening(design, dome.datum))
+        return opening->bearing;
+    if (const Tunnel* tunnel = find_tunnel(design, dome.datum))
+        return tunnel->bearing;
+    // None named: the smallest bearing; elements come sorted by id, so ties fall to the first id.
+    std::optional<double> smallest;
+    const auto offer = [&](Bearing bearing) {
+        const double degrees = turned_into_circle(bearing.degrees);
+        if (!smallest || degrees < *smallest)
+            smallest = degrees;
+    };
+    for (const Opening& opening : design.openings)
+        if (opening.sound && opening.in == dome.id)
+            offer(opening.bearing);
+    for (const Tunnel& tunnel : design.tunnels)
+        if (tunnel.sound && tunnel.from == dome.id)
+            offer(tunnel.bearing);
+    return {smallest.value_or(0.0)};
+}
+
+/// The inside curve continued past the apex, for the outside of the cap.
+double extended_half_width(const DomeForm& form, double z) {
+    const double y = z - form.springline;
+    if (form.cap_courses == 0)
+        return half_width(form.profile, y);
+    if (form.cap_by_formula) {
+        const double rho = form.profile.radius;
+        const double offset = rho - form.profile.half_span;
+        return y <= 0 ? form.profile.half_span
+                      : std::sqrt(std::max(0.0, rho * rho - y * y)) - offset;
+    }
+    if (z <= form.cap_line_z)
+        return half_width(form.profile, y);
+    return form.cap_line_radius - (z - form.cap_line_z) * form.cap_line_slope;
+}
+
+void count_rings(DomeForm& form, double skylight_radius, double least_radius) {
+    for (int n = 1; n <= most_courses; ++n) {
+        const double z = form.course_middle(n);
+        if (z >= form.apex() - height_tie)
+            break;
+        const double r = half_width(form.profile, z - form.springline);
+        if (r <= skylight_radius || r < least_radius)
+            break;
+        form.last_ring = n;
+        form.last_ring_radius = r;
+    }
+}
+
+void count_cap(DomeForm& form) {
+    const double w = form.width;
+    int below_apex = form.last_ring;
+    while (below_apex < most_courses &&
+           form.course_middle(below_apex + 1) < form.apex() - height_tie)
+        ++below_apex;
+    form.cap_by_formula = form.profile.kind == ProfileKind::pointed &&
+                          form.profile.radius - form.profile.half_span > w / 2;
+    form.cap_line_z = form.course_middle(below_apex);
+    form.cap_line_radius = half_width(form.profile, form.cap_line_z - form.springline);
+    form.cap_line_slope =
+        (half_width(form.profile, form.cap_line_z - form.course_height - form.springline) -
+         form.cap_line_radius) /
+        form.course_height;
+    form.cap_courses = 1; // so that extended_half_width continues the curve
+    int count = 0;
+    while (form.last_ring + count < most_courses &&
+           extended_half_width(form, form.course_middle(form.last_ring + count + 1)) + w >= w / 2)
+        ++count;
+    form.cap_courses = count;
+}
+
+} // namespace
+
+DomeForm make_dome_form(const Design& design, const Dome& dome) {
+    const TubeType* tube = find_tube(design, dome.tube);
+    DomeForm form;
+    form.id = dome.id;
+    form.at = dome.at;
+    form.use = dome.use;
+    form.springline = dome.springline;
+    form.profile = make_profile(dome.profile, dome.inside_diameter / 2);
+    form.course_height = design.course.height;
+    form.foundation = design.course.foundation;
+    form.width = tube ? tamped_width(*tube, design.course.height) : 0;
+    form.datum = datum_bearing(design, dome);
+    form.chain_height = dome.chain_height ? *dome.chain_height
+                                          : design.compass.chain_height.value_or(dome.springline);
+    const bool skylight = dome.top.kind == TopKind::skylight;
+    count_rings(form, skylight ? dome.top.diameter / 2 : 0,
+                design.course.least_inside_radius.value_or(form.width / 2));
+    if (form.last_ring == 0)
+        return form;
+    if (skylight)
+        form.curb_courses = dome.top.curb;
+    else
+        count_cap(form);
+    return form;
+}
+
+double inside_radius(const DomeForm& form, double z) {
+    if (z < form.bottom() - height_tie || z > form.top() + height_tie)
+        return 0;
+    if (form.cap_courses > 0 && z >= form.ceiling() - height_tie)
+        return 0;
+    const double curve = half_width(form.profile, z - form.springline);
+    if (z <= form.course_middle(form.last_ring))
+        return curve;
+    return std::max(curve, form.cap_courses > 0 ? form.last_ring_radius / 2
+                                                : form.last_ring_radius);
+}
+
+double outside_radius(const DomeForm& form, double z) {
+    if (z < form.bottom() - height_tie || z > form.top() + height_tie)
+        return 0;
+    const double w = form.width;
+    if (form.cap_courses == 0)
+        return inside_radius(form, z) + w;
+    const double last_middle = form.course_middle(form.courses());
+    if (z <= last_middle)
+        return extended_half_width(form, z) + w;
+    const double last_disc = extended_half_width(form, last_middle) + w;
+    const double rim = std::max(extended_half_width(form, form.top()) + w, last_disc / 2);
+    return last_disc + (rim - last_disc) * (z - last_middle) / (form.top() - last_middle);
+}
+
+OpeningForm make_opening_form(const Opening& opening) {
+    OpeningForm form;
+    form.id = opening.id;
+    form.in = opening.in;
+    form.use = opening.use;
+    form.head_kind = opening.head.kind;
+    form.bearing = opening.bearing;
+    form.half_width = opening.width / 2;
+    form.sill = opening.sill;
+    form.top = opening.sill + opening.height;
+    switch (opening.head.kind) {
+    case HeadKind::square:
+        form.springing = form.top;
+        break;
+    case HeadKind::pointed:
+        form.head = pointed_profile(form.half_width,
+                                    opening.head.rise.value_or(opening.width * std::sqrt(3.0) / 2));
+        break;
+    case HeadKind::round:
+        form.head = round_profile(form.half_width);
+        break;
+    case HeadKind::segmental:
+        form.head = segmental_profile(form.half_width,
+                                      opening.head.rise.value_or(opening.width / 4));
+        break;
+    case HeadKind::circle:
+        form.top = opening.sill + opening.width;
+        form.head = round_profile(form.half_width);
+        break;
+    }
+    if (form.head)
+        form.springing = form.top - form.head->rise;
+    return form;
+}
+
+double half_width(const OpeningForm& form, double z) {
+    if (z < form.sill - height_tie || z >= form.top - height_tie)
+        return 0;
+    if (!form.head)
+        return form.half_width;
+    if (form.head_kind == HeadKind::circle)
+        return half_width(*form.head, std::abs(z - form.springing));
+    return half_width(*form.head, z - form.springing);
+}
+
+bool cuts_course(const OpeningForm& opening, const DomeForm& dome, int n) {
+    const double z = dome.course_middle(n);
+    return n <= dome.last_ring && 2 * half_width(opening, z) >= dome.course_height - height_tie;
+}
+
+double half_angle_degrees(double half_width, double radius) {
+    return std::asin(half_width / radius) / radians_per_degree;
+}
+
+} // namespace coilwright
