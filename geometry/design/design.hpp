@@ -39,6 +39,7 @@ struct CourseRules {
     CutCurve curve = CutCurve::outer;
     TubeEdge edge = TubeEdge::round;
     double tamp_gap = 0;                      // how far tamping pushes the face in
+    double strike_age = 7;                    // days that the courses over a form age before it is struck
     bool sound = true;
 };
 
