@@ -4,7 +4,9 @@
 
 namespace coilwright {
 
-PlanAngle to_angle(Bearing bearing) { return {(90 - bearing.degrees) * radians_per_degree}; }
+PlanAngle to_angle(Bearing bearing) {
+    return {(90 - bearing.degrees) * radians_per_degree};
+}
 
 Bearing to_bearing(PlanAngle angle) {
     return {turned_into_circle(90 - angle.radians / radians_per_degree)};
@@ -30,6 +32,8 @@ Vec2 along(Bearing bearing) {
     return {std::sin(b), std::cos(b)};
 }
 
-Vec2 right_of(Bearing bearing) { return along({bearing.degrees + 90}); }
+Vec2 right_of(Bearing bearing) {
+    return along({bearing.degrees + 90});
+}
 
 } // namespace coilwright

@@ -28,9 +28,10 @@ struct Diagnostic {
 void put_in_order(std::vector<Diagnostic>& diagnostics);
 
 /// The diagnostic as a person reads it, several lines, no final line break:
-/// `FILE:LINE:COLUMN: message`, the source line with a caret under the place (tabs and wide
+/// `FILE:LINE:COLUMN: message [code]`, the source line with a caret under the place (tabs and wide
 /// characters kept in line), what is allowed, an example, the hint.
-/// `source` is the whole design text; long lines are clipped around the place.
+/// `source` is the whole design text; long lines are clipped around the place, and what could
+/// steer a terminal or reorder the text is shown as U+FFFD.
 std::string diagnostic_text(const Diagnostic& diagnostic, const std::string& file_name,
                             const std::string& source);
 

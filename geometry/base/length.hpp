@@ -21,16 +21,21 @@ struct LengthReading {
 
 /// Reads one length: "8 ft 6-1/2 in", "8' 6 1/2\"", "5-1/2 in", "2.44 m", "380 mm", "38 cm", ASCII
 /// hyphens or Unicode dashes, primes, vulgar fractions and spaces as phones type them, a leading
-/// minus for the whole. A bare number is in `bare` (feet or metres). Not locale dependent.
-/// Fails on empty text, unknown units, repeated or unordered units, a denominator of 0, values that
-/// are not finite or beyond 10 km. Worked: "5-1/2 in" -> 0.1397.
+/// minus for the whole. A bare number is in `bare` (feet or metres), after feet in inches ("8ft6").
+/// Not locale dependent. Fails on empty text, unknown units, repeated, unordered or mixed units, a
+/// fraction of a foot beside inches, 12 in or more beside feet, a comma within a number, a
+/// denominator of 0, values beyond 10 km. Worked: "5-1/2 in" -> 0.1397, the nearest double.
 LengthReading read_length(std::string_view text, DisplayUnit bare);
+
+/// A bare number of the design file in metres: (9, feet) -> 2.7432, (2.44, metres) -> 2.44.
+double metres_of(double value, DisplayUnit unit);
 
 /// Reads an area: "120 sq ft", "120 ft2", "120 ft²", "11 m2", "11 sq m"; bare in `bare` squared.
 LengthReading read_area(std::string_view text, DisplayUnit bare);
 
 /// Feet, inches and fractions, to the nearest 1/8 in by default: 2.6035 -> "8 ft 6-1/2 in",
-/// 0.1397 -> "5-1/2 in", 0 -> "0 in", negative with a leading "-". `denominator` is 1, 2, 4, 8 or 16.
+/// 2.7432 -> "9 ft 0 in", 0.1397 -> "5-1/2 in", 0 -> "0 in", negative with a leading "-".
+/// `denominator` is 1, 2, 4, 8 or 16; halves go away from zero.
 std::string feet_and_inches(double metres, int denominator = 8);
 /// Whole millimetres: 2.6035 -> "2604 mm" (halves away from zero). `decimals` 0 to 3.
 std::string millimetres(double metres, int decimals = 0);
