@@ -35,19 +35,21 @@ Profile parabola_profile(double half_span, double rise);
 Profile drawn_profile(const std::vector<std::pair<double, double>>& points);
 
 /// The profile that a validated spec asks for on a half-span. Precondition: the spec is sound and
-/// its rise is not to be fitted any more.
+/// its rise is not to be fitted any more. Without rise, arc radius or ratio a curve stands as tall as
+/// it is wide (common practice); round needs none; a drawn curve is as its points say.
 Profile make_profile(const ProfileSpec& spec, double half_span);
 
 /// x(y): half_span for y <= 0, 0 for y >= rise. Pointed a 1, rho 2, y 1 -> 0.732051.
 double half_width(const Profile& profile, double height);
-/// dx/dy, <= 0; 0 below the springline. -infinity at the crown of a curve that ends level.
+/// dx/dy, <= 0; 0 below the springline and above the crown, at either end that of the curve.
+/// -infinity at the crown of a curve that ends level.
 double slope(const Profile& profile, double height);
-/// y(x), the inverse of x(y), for 0 <= x <= half_span: the greatest y with x(y) >= x.
+/// y(x), the inverse of x(y): the greatest y with x(y) >= x; x is taken into [0, half_span].
 double height_at(const Profile& profile, double half_width);
 
-/// Integrals between two heights y0 <= y1 within [0, rise] (closed form but for the arc length of
-/// the catenary's revolution where none is known and the drawn profile, which use Gauss-Legendre
-/// quadrature, error under 1e-9 relative):
+/// Integrals between two heights, taken into [0, rise]; 0 where y1 <= y0. Closed forms, but for the
+/// drawn profile, whose spans are summed by Gauss-Legendre quadrature (error under 1e-12 of the
+/// whole).
 /// area under both sides: integral of 2 x dy [m2];
 double area_between(const Profile& profile, double y0, double y1);
 /// length of one side of the curve [m];
@@ -57,12 +59,13 @@ double volume_between(const Profile& profile, double y0, double y1);
 /// surface of revolution about the pole: integral of 2 pi x ds [m2].
 double surface_between(const Profile& profile, double y0, double y1);
 
-/// The profile offset inward along its normal by p (the face of the plaster): half-width at a
-/// height, trimmed where offset branches cross. Pointed: sqrt((rho - p)^2 - y^2) - (rho - a).
-/// Below the springline half_span - p. 0 where nothing is left.
+/// Half-width of the face of plaster of thickness p >= 0 measured square to the profile: of the
+/// points at least p from it and from the plumb wall below. Pointed and round:
+/// sqrt((rho - p)^2 - y^2) - (rho - a); plumb half_span - p well below the springline (a curve that
+/// meets the stem at an angle takes a little off in the last p below it). 0 where nothing is left.
 double offset_half_width(const Profile& profile, double p, double height);
-/// Greatest height above the springline at which the offset profile is at least that half-width;
-/// -infinity where half_width > half_span - p (no stem is that wide).
+/// Greatest height above the springline (negative below it) at which that face still has this
+/// half-width; -infinity where half_width > half_span - p: no stem is that wide.
 double offset_height_at(const Profile& profile, double p, double half_width);
 
 } // namespace coilwright
