@@ -1,4 +1,5 @@
-// Paper sheets as PDF and PNG, with Cairo and Pango.
+// Paper sheets as PDF and PNG, with Cairo and Pango. Text is set in DejaVu Sans, which keeps its
+// figures apart at arm's length; signs it lacks fall back on the system's other fonts.
 #pragma once
 
 #include "geometry/drawing/paper.hpp"
@@ -8,14 +9,19 @@
 
 namespace coilwright {
 
-/// Text metrics as pdf_bytes sets them.
+/// Text metrics as pdf_bytes and png_bytes set them, to 0.01 mm: the advance width, and the ink
+/// above and below the baseline (0 for blanks). May be called from several threads. Throws
+/// std::runtime_error if DejaVu Sans is not installed.
 MeasureText pango_measure();
 
-/// A PDF with one page a sheet, page boxes exact, fonts embedded, no time stamp, an outline of the
-/// sheets' titles.
+/// A PDF 1.5 with one page a sheet, page boxes exact to 1e-4 mm, fonts embedded, text as text, no
+/// time stamp, an outline of the sheets' titles. The same sheets give the same bytes.
+/// May be called from several threads. Throws std::runtime_error, and nothing else, with one plain
+/// sentence where a library fails, a sheet has no size or is over 5 m, or a number is not finite.
 std::string pdf_bytes(const std::vector<Sheet>& sheets, const std::string& title);
 
-/// One sheet as PNG, for pictures and for looking.
+/// One sheet as PNG on white, for pictures and for looking. Same promises; at most 20000 pixels a
+/// side.
 std::string png_bytes(const Sheet& sheet, double dots_per_inch);
 
 } // namespace coilwright
