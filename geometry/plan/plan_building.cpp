@@ -1,0 +1,51 @@
+#include "geometry/plan/plan_building.hpp"
+
+#include "geometry/plan/check_layout.hpp"
+#include "geometry/plan/fit.hpp"
+#include "geometry/plan/lay.hpp"
+#include "geometry/plan/practice.hpp"
+
+#include <algorithm>
+
+namespace coilwright {
+
+namespace {
+
+/// What to look at first.
+int rank(Verdict verdict) {
+    switch (verdict) {
+    case Verdict::fails: return 0;
+    case Verdict::advice: return 1;
+    case Verdict::not_judged: return 2;
+    case Verdict::holds: return 3;
+    }
+    return 4;
+}
+
+} // namespace
+
+BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics) {
+    BuildingPlan plan;
+    Fit fitted = fit(design);
+    plan.design = std::move(fitted.design);
+    plan.diagnostics = std::move(diagnostics);
+    const std::vector<Diagnostic> faults = check_layout(plan.design);
+    plan.diagnostics.insert(plan.diagnostics.end(), fitted.diagnostics.begin(),
+                            fitted.diagnostics.end());
+    plan.diagnostics.insert(plan.diagnostics.end(), faults.begin(), faults.end());
+    put_in_order(plan.diagnostics);
+    if (!plan.diagnostics.empty())
+        return plan;
+    plan.schedule = lay(plan.design);
+    plan.schedule.fitted = std::move(fitted.fitted);
+    plan.headroom = headroom(plan.design, plan.schedule);
+    plan.findings = practice_findings(plan.design, plan.schedule);
+    for (const Headroom& room : plan.headroom)
+        plan.findings.push_back(room.verdict);
+    std::stable_sort(
+        plan.findings.begin(), plan.findings.end(),
+        [](const Finding& a, const Finding& b) { return rank(a.verdict) < rank(b.verdict); });
+    return plan;
+}
+
+} // namespace coilwright

@@ -1,0 +1,268 @@
+#include "geometry/plan/practice.hpp"
+
+#include "geometry/plan/section.hpp"
+#include "geometry/plan/set_notes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+namespace {
+
+constexpr double joint_slack = 0.010; // metres a sill or head may miss a joint
+constexpr const char* practice = "common practice, no source";
+
+class PracticeCheck {
+public:
+    PracticeCheck(const Design& design, const Schedule& schedule)
+        : design_(design), schedule_(schedule) {}
+
+    std::vector<Finding> run() {
+        for (const TubeType& tube : design_.tubes)
+            check_tamped_width(tube);
+        for (const DomeForm& form : schedule_.domes) {
+            const Dome& dome = *find_dome(design_, form.id);
+            check_tube_for_diameter(dome, form);
+            check_step_in(dome, form);
+            check_skylight(dome, form);
+            check_laps(dome, form);
+        }
+        for (const OpeningPlan& opening : schedule_.openings) {
+            const Opening& written = *find_opening(design_, opening.form.id);
+            check_joints(written, opening.form);
+            check_frame(written, opening);
+            check_lintel(written, opening.form);
+        }
+        return std::move(findings_);
+    }
+
+private:
+    const Design& design_;
+    const Schedule& schedule_;
+    std::vector<Finding> findings_;
+
+    std::string length(double metres) const { return length_text(metres, design_.unit); }
+
+    Finding& advice(const std::string& code, const std::string& subject, SourcePlace place,
+                    const std::string& message) {
+        Finding finding;
+        finding.code = code;
+        finding.subject = subject;
+        finding.place = place;
+        finding.verdict = Verdict::advice;
+        finding.message = message;
+        finding.source = practice;
+        findings_.push_back(finding);
+        return findings_.back();
+    }
+
+    void measured(Finding& finding, double value, double limit) {
+        finding.value = value;
+        finding.limit = limit;
+        finding.unit = FindingUnit::metre;
+    }
+
+    void check_tamped_width(const TubeType& tube) {
+        if (!tube.tamped_width)
+            return;
+        const double w = *tube.tamped_width;
+        const double least = tube.lay_flat - design_.course.height;
+        const double most = tube.lay_flat - metres_per_inch;
+        if (w >= least - 0.001 && w <= most + 0.001)
+            return;
+        Finding& found = advice("tamped-width-off-practice", "tube." + tube.id, tube.place,
+                                "A tamped width of " + length(w) + " is off what crews measure on a " +
+                                    length(tube.lay_flat) + " tube: " + length(least) + " to " +
+                                    length(most) + ".");
+        measured(found, w, w < least ? least : most);
+        found.remedy = "Measure a test bag again; the fabric's own reckoning gives " +
+                       length(stadium_width(tube.lay_flat, design_.course.height)) + ".";
+    }
+
+    void check_tube_for_diameter(const Dome& dome, const DomeForm& form) {
+        const double least = dome.inside_diameter / 12; // an inch of width for a foot of diameter
+        if (form.width >= least - height_tie)
+            return;
+        Finding& found = advice("tube-narrow-for-diameter", "dome." + dome.id, dome.tube_place,
+                                "The tamped tube of '" + dome.id + "' is " + length(form.width) +
+                                    " wide; a dome " + length(dome.inside_diameter) +
+                                    " across is usually built with at least " + length(least) + ".");
+        measured(found, form.width, least);
+        found.remedy = "Take a tube about " +
+                       length(std::ceil((least + (pi / 2 - 1) * form.course_height) / 0.0254) * 0.0254) +
+                       " lay-flat, or a dome of at most " + length(form.width * 12) + ".";
+    }
+
+    void check_step_in(const Dome& dome, const DomeForm& form) {
+        int worst = 0, over_quarter = 0;
+        double most = 0;
+        for (const Course& course : schedule_.courses)
+            for (const Ring& ring : course.rings) {
+                if (ring.dome != dome.id || ring.kind == RingKind::cap)
+                    continue;
+                if (ring.step_in > most) {
+                    most = ring.step_in;
+                    worst = course.number;
+                }
+                if (over_quarter == 0 && ring.step_in > form.width / 4 + height_tie)
+                    over_quarter = course.number;
+            }
+        if (over_quarter == 0)
+            return;
+        const std::string subject = "dome." + dome.id;
+        Finding& quarter =
+            advice("step-in-over-quarter", subject, dome.profile.place,
+                   "From course " + std::to_string(over_quarter) + " on, courses of '" + dome.id +
+                       "' step in by more than a quarter of the tube; the most is " + length(most) +
+                       " at course " + std::to_string(worst) + ".");
+        measured(quarter, most, form.width / 4);
+        quarter.source = "common practice, read second-hand: a quarter of the tube";
+        quarter.remedy = "Lay these courses slowly, each ring closed before the next. A higher rise "
+                         "steps in less" +
+                         higher_rise(dome, form, form.width / 4);
+        if (most <= form.width / 2 + height_tie)
+            return;
+        Finding& half =
+            advice("step-in-over-half", subject, dome.profile.place,
+                   "Course " + std::to_string(worst) + " of '" + dome.id + "' steps in by " +
+                       length(most) + ": less than half of the tube lies on the course below.");
+        measured(half, most, form.width / 2);
+        half.remedy = "Raise the profile or widen the skylight" +
+                      higher_rise(dome, form, form.width / 2);
+    }
+
+    double greatest_step_in(const DomeForm& form) const {
+        double most = 0;
+        for (int n = 2; n <= form.last_ring; ++n)
+            most = std::max(most, inside_radius(form, form.course_middle(n - 1)) -
+                                      inside_radius(form, form.course_middle(n)));
+        return most;
+    }
+
+    /// The lowest rise, in whole courses more, that keeps the step-in within a limit.
+    std::string higher_rise(const Dome& dome, const DomeForm& form, double limit) const {
+        if (dome.profile.kind == ProfileKind::drawn || dome.profile.kind == ProfileKind::round)
+            return ".";
+        Dome trial = dome;
+        trial.profile.arc_radius.reset();
+        trial.profile.rise_to_span.reset();
+        for (int more = 1; more <= 24; ++more) {
+            trial.profile.rise = form.profile.rise + more * form.course_height;
+            if (greatest_step_in(make_dome_form(design_, trial)) <= limit)
+                return ": " + length(*trial.profile.rise) + " would keep to " + length(limit) + ".";
+        }
+        return ".";
+    }
+
+    void check_skylight(const Dome& dome, const DomeForm& form) {
+        if (form.curb_courses == 0 && dome.top.kind == TopKind::closed)
+            return;
+        const double eye = 2 * form.last_ring_radius;
+        if (eye - dome.top.diameter <= joint_slack)
+            return;
+        Finding& found = advice("skylight-wider-than-asked", "dome." + dome.id, dome.top.place,
+                                "The last ring of '" + dome.id + "' leaves an eye " + length(eye) +
+                                    " across; " + length(dome.top.diameter) + " was asked for.");
+        measured(found, eye, dome.top.diameter);
+        found.remedy = "Order the skylight for " + length(eye) + ", or change the rise.";
+    }
+
+    void check_laps(const Dome& dome, const DomeForm&) {
+        std::string courses;
+        int count = 0;
+        for (const Course& course : schedule_.courses)
+            for (const Ring& ring : course.rings) {
+                if (ring.dome != dome.id)
+                    continue;
+                const bool is_short = std::any_of(ring.runs.begin(), ring.runs.end(), [](const Run& run) {
+                    return std::any_of(run.tubes.begin(), run.tubes.end(),
+                                       [](const LaidTube& tube) { return tube.lap_short; });
+                });
+                if (is_short) {
+                    courses += (count ? ", " : "") + std::to_string(course.number);
+                    ++count;
+                }
+            }
+        if (count == 0)
+            return;
+        Finding& found =
+            advice("joint-lap-short", "dome." + dome.id, design_.course.place,
+                   "In " + std::string(count == 1 ? "course " : "courses ") + courses + " of '" +
+                       dome.id + "' a tube joint lies nearer than " +
+                       length(design_.course.joint_lap) + " to one below or to a cut.");
+        found.value = count;
+        found.limit = 0;
+        found.unit = FindingUnit::count;
+        found.remedy = "Tie these joints with wire, or fill longer tubes than " +
+                       length(design_.course.longest_tube) + ".";
+    }
+
+    void check_joints(const Opening& written, const OpeningForm& form) {
+        const auto check = [&](double z, const char* code, const char* what, SourcePlace place) {
+            const double t = schedule_.course_height;
+            const double below = std::floor(z / t + 1e-9) * t;
+            const double above = below + t;
+            if (std::min(z - below, above - z) <= joint_slack)
+                return;
+            Finding& found = advice(code, "opening." + written.id, place,
+                                    std::string("The ") + what + " of '" + written.id + "' at " +
+                                        length(z) + " lies between two course joints.");
+            measured(found, z, z - below < above - z ? below : above);
+            found.remedy = std::string("The joints next to it lie at ") + length(below) + " and " +
+                           length(above) + ".";
+        };
+        check(form.sill, "sill-misses-joint", "sill", written.sill_place);
+        check(form.top, "head-misses-joint", "head", written.height_place);
+    }
+
+    void check_frame(const Opening& written, const OpeningPlan& opening) {
+        if (written.use != OpeningUse::door && written.use != OpeningUse::window)
+            return;
+        const double band = opening.frame_band_end - opening.frame_band_start;
+        if (opening.frame_depth <= band + height_tie)
+            return;
+        Finding& found =
+            advice("frame-deeper-than-band", "opening." + written.id, written.place,
+                   "A plumb frame of '" + written.id + "' lies inside the leaning wall at every course "
+                       "only over " + length(band) + "; the frame is " +
+                       length(opening.frame_depth) + " deep.");
+        measured(found, band, opening.frame_depth);
+        found.remedy = "Build the jambs out plumb, or take a shallower frame" +
+                       raised_springline(written, opening.frame_depth);
+    }
+
+    /// The lowest springline, in whole courses, at which the frame finds its band.
+    std::string raised_springline(const Opening& written, double frame_depth) const {
+        const Dome* dome = find_dome(design_, written.in);
+        Dome trial = *dome;
+        const double t = schedule_.course_height;
+        const int from = static_cast<int>(std::floor(dome->springline / t)) + 1;
+        for (int k = from; k <= from + 40; ++k) {
+            trial.springline = k * t;
+            const OpeningPlan plan = plan_opening(design_, written, make_dome_form(design_, trial));
+            if (plan.frame_band_end - plan.frame_band_start >= frame_depth)
+                return "; a springline at " + length(trial.springline) + " would hold it.";
+        }
+        return ".";
+    }
+
+    void check_lintel(const Opening& written, const OpeningForm& form) {
+        if (form.head_kind != HeadKind::square)
+            return;
+        Finding& found = advice("square-head-needs-lintel", "opening." + written.id,
+                                written.head.place,
+                                "'" + written.id + "' has a square head: it needs a lintel on the joint "
+                                    "at its head, and this version does not work one out.");
+        found.verdict = Verdict::not_judged;
+        found.remedy = "Have the lintel and its bearing sized by an engineer, or take an arched head.";
+    }
+};
+
+} // namespace
+
+std::vector<Finding> practice_findings(const Design& design, const Schedule& schedule) {
+    return PracticeCheck(design, schedule).run();
+}
+
+} // namespace coilwright
