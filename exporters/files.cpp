@@ -1,1 +1,277 @@
 #include "exporters/files.hpp"
+
+#include "exporters/fault_text.hpp"
+
+#include <cerrno>
+#include <cstdio>
+#include <fcntl.h>
+#include <map>
+#include <set>
+#include <sys/stat.h>
+#include <unistd.h>
+
+namespace coilwright {
+namespace {
+
+// An open descriptor that closes itself.
+class Descriptor {
+public:
+    explicit Descriptor(int number = -1) : number_(number) {}
+    Descriptor(Descriptor&& other) noexcept : number_(other.number_) { other.number_ = -1; }
+    Descriptor& operator=(Descriptor&& other) noexcept {
+        std::swap(number_, other.number_);
+        return *this;
+    }
+    ~Descriptor() { close(); }
+    bool ok() const { return number_ >= 0; }
+    int get() const { return number_; }
+    bool close() {
+        const int number = number_;
+        number_ = -1;
+        return number < 0 || ::close(number) == 0;
+    }
+
+private:
+    int number_;
+};
+
+std::vector<std::string> components(const std::string& path) {
+    std::vector<std::string> parts(1);
+    for (const char c : path) {
+        if (c == '/')
+            parts.emplace_back();
+        else
+            parts.back() += c;
+    }
+    return parts;
+}
+
+// Empty: the path stays inside the output directory.
+std::string path_fault(const std::string& path) {
+    if (path.empty())
+        return "its name is empty";
+    if (path.front() == '/')
+        return "its path is absolute";
+    for (const std::string& part : components(path)) {
+        if (part == "..")
+            return "its path leaves the output directory";
+        if (part.empty() || part == ".")
+            return "its path has an empty part";
+        if (part.find('\0') != std::string::npos)
+            return "its name holds a null character";
+    }
+    return {};
+}
+
+// The set on its way to disk. What is not kept is taken back when the writer goes.
+class SetWriter {
+public:
+    explicit SetWriter(const std::filesystem::path& directory)
+        : directory_(directory.empty() ? "." : directory) {}
+    ~SetWriter() {
+        if (!kept_)
+            take_back();
+    }
+    SetWriter(const SetWriter&) = delete;
+    SetWriter& operator=(const SetWriter&) = delete;
+
+    std::string write(const std::vector<OutputFile>& files) {
+        std::set<std::string> seen;
+        for (const OutputFile& file : files) {
+            std::string fault = path_fault(file.path);
+            if (fault.empty() && !seen.insert(file.path).second)
+                fault = "it is named twice";
+            if (!fault.empty())
+                return "cannot write " + shown_path(file.path) + ": " + fault;
+        }
+        if (std::string fault = open_output_directory(); !fault.empty())
+            return fault;
+        pending_.reserve(files.size());
+        for (const OutputFile& file : files)
+            if (std::string fault = write_beside(file); !fault.empty())
+                return fault;
+        for (Pending& file : pending_)
+            if (std::string fault = put_in_place(file); !fault.empty())
+                return fault;
+        keep();
+        return {};
+    }
+
+private:
+    struct Pending {
+        std::string shown;     // the path as a person reads it
+        std::string name;      // within its directory
+        int directory = -1;    // held open in open_
+        std::string temporary; // empty once it is in place
+        std::string backup;    // the earlier file's second name, if there was one
+        bool placed = false;
+    };
+
+    std::string open_output_directory() {
+        std::filesystem::path sofar;
+        for (const auto& part : directory_) {
+            sofar /= part;
+            if (::mkdir(sofar.c_str(), 0777) == 0) {
+                made_.push_back(sofar);
+                continue;
+            }
+            const int why = errno; // no matter where the directory stands already
+            struct stat status {};
+            if (::stat(sofar.c_str(), &status) != 0)
+                return cannot("create the directory " + shown_path(sofar.native()), why);
+        }
+        Descriptor root(::open(directory_.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+        if (!root.ok())
+            return cannot("write into " + shown_path(directory_.native()), errno);
+        open_.emplace("", std::move(root));
+        return {};
+    }
+
+    // Opens the directory a file lies in, made where missing. Links are not followed below the
+    // output directory: they could lead out of it.
+    std::string open_parent(const std::string& path, const std::string& shown, int& parent) {
+        parent = open_.at("").get();
+        std::string within;
+        std::vector<std::string> parts = components(path);
+        parts.pop_back();
+        for (const std::string& part : parts) {
+            within += (within.empty() ? "" : "/") + part;
+            if (const auto known = open_.find(within); known != open_.end()) {
+                parent = known->second.get();
+                continue;
+            }
+            const std::filesystem::path sofar = directory_ / within;
+            if (::mkdirat(parent, part.c_str(), 0777) == 0)
+                made_.push_back(sofar);
+            else if (errno != EEXIST)
+                return cannot("create the directory " + shown_path(sofar.native()), errno);
+            struct stat status {};
+            if (::fstatat(parent, part.c_str(), &status, AT_SYMLINK_NOFOLLOW) == 0 &&
+                S_ISLNK(status.st_mode))
+                return "cannot write " + shown + ": " + shown_path(sofar.native()) +
+                       " is a link, and could lead out of the output directory";
+            Descriptor opened(
+                ::openat(parent, part.c_str(), O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC));
+            if (!opened.ok())
+                return cannot("write into " + shown_path(sofar.native()), errno);
+            parent = opened.get();
+            open_.emplace(within, std::move(opened));
+        }
+        return {};
+    }
+
+    std::string hidden_name() {
+        return ".coilwright-" + std::to_string(::getpid()) + "-" + std::to_string(++counter_) +
+               ".tmp";
+    }
+
+    // Writes the bytes beside the file's place, under a name of its own, down to the disk.
+    std::string write_beside(const OutputFile& file) {
+        Pending next;
+        next.shown = shown_path((directory_ / file.path).native());
+        next.name = components(file.path).back();
+        if (std::string fault = open_parent(file.path, next.shown, next.directory); !fault.empty())
+            return fault;
+        struct stat status {};
+        if (::fstatat(next.directory, next.name.c_str(), &status, AT_SYMLINK_NOFOLLOW) == 0) {
+            if (S_ISDIR(status.st_mode))
+                return cannot("write " + next.shown, EISDIR);
+            if (!S_ISREG(status.st_mode) && !S_ISLNK(status.st_mode))
+                return "cannot write " + next.shown + ": a device or pipe has that name";
+        } else if (errno != ENOENT) {
+            return cannot("write " + next.shown, errno);
+        }
+        Descriptor output;
+        do {
+            next.temporary = hidden_name();
+            output =
+                Descriptor(::openat(next.directory, next.temporary.c_str(),
+                                    O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0666));
+        } while (!output.ok() && errno == EEXIST);
+        if (!output.ok())
+            return cannot("write " + next.shown, errno);
+        pending_.push_back(std::move(next));
+        const std::string& shown = pending_.back().shown;
+        for (std::size_t done = 0; done < file.bytes.size();) {
+            const ssize_t count =
+                ::write(output.get(), file.bytes.data() + done, file.bytes.size() - done);
+            if (count < 0 && errno != EINTR)
+                return cannot("write " + shown, errno);
+            if (count > 0)
+                done += static_cast<std::size_t>(count);
+        }
+        if (::fsync(output.get()) != 0 && errno != EINVAL)
+            return cannot("write " + shown, errno);
+        if (!output.close())
+            return cannot("write " + shown, errno);
+        return {};
+    }
+
+    // Gives the new file its name. An earlier file keeps a second name until the whole set is in
+    // place.
+    std::string put_in_place(Pending& file) {
+        const int directory = file.directory;
+        do {
+            file.backup = hidden_name();
+        } while (::linkat(directory, file.name.c_str(), directory, file.backup.c_str(), 0) != 0 &&
+                 errno == EEXIST);
+        struct stat status {};
+        if (::fstatat(directory, file.backup.c_str(), &status, AT_SYMLINK_NOFOLLOW) != 0 &&
+            ::renameat(directory, file.name.c_str(), directory, file.backup.c_str()) != 0) {
+            // Neither a second name nor (on file systems without them) a move aside.
+            const int why = errno;
+            file.backup.clear();
+            if (why != ENOENT)
+                return cannot("replace " + file.shown, why);
+        }
+        if (::renameat(directory, file.temporary.c_str(), directory, file.name.c_str()) != 0)
+            return cannot("write " + file.shown, errno);
+        file.placed = true;
+        file.temporary.clear();
+        return {};
+    }
+
+    void keep() {
+        for (Pending& file : pending_) {
+            if (!file.backup.empty())
+                ::unlinkat(file.directory, file.backup.c_str(), 0);
+            ::fsync(file.directory); // so that the new names last; not all systems can
+        }
+        kept_ = true;
+    }
+
+    void take_back() {
+        for (auto file = pending_.rbegin(); file != pending_.rend(); ++file) {
+            const int directory = file->directory;
+            if (!file->temporary.empty())
+                ::unlinkat(directory, file->temporary.c_str(), 0);
+            if (!file->backup.empty()) {
+                ::renameat(directory, file->backup.c_str(), directory, file->name.c_str());
+                // Two names of one file: the rename does nothing and leaves both.
+                ::unlinkat(directory, file->backup.c_str(), 0);
+            } else if (file->placed) {
+                ::unlinkat(directory, file->name.c_str(), 0);
+            }
+        }
+        pending_.clear();
+        for (auto made = made_.rbegin(); made != made_.rend(); ++made)
+            ::rmdir(made->c_str());
+    }
+
+    std::filesystem::path directory_;
+    std::map<std::string, Descriptor> open_; // by path within directory_; "" is directory_ itself
+    std::vector<Pending> pending_;
+    std::vector<std::filesystem::path> made_;
+    unsigned long counter_ = 0;
+    bool kept_ = false;
+};
+
+} // namespace
+
+WriteResult write_files(const std::filesystem::path& directory,
+                        const std::vector<OutputFile>& files) {
+    SetWriter writer(directory);
+    return {writer.write(files)};
+}
+
+} // namespace coilwright

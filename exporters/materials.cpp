@@ -1,0 +1,37 @@
+#include "exporters/materials.hpp"
+
+#include <cmath>
+
+namespace coilwright {
+
+// Munsell notations through the renotation data (Newhall, Nickerson & Judd 1943) to linear sRGB,
+// rounded to 0.01.
+const MaterialLook& look(Material material) {
+    static const MaterialLook earth{"EARTH", 0.29, 0.18, 0.08, 1, 1};            // 10YR 5/4
+    static const MaterialLook earth_cap{"EARTH_CAP", 0.17, 0.11, 0.05, 1, 1};    // 10YR 4/3
+    static const MaterialLook plaster{"LIME_PLASTER", 0.82, 0.76, 0.66, 1, 0.9}; // 2.5Y 9/1
+    static const MaterialLook timber{"TIMBER", 0.57, 0.40, 0.21, 1, 0.7};        // 10YR 7/4
+    static const MaterialLook glass{"GLASS", 0.80, 0.86, 0.84, 0.3, 0.05};       // chosen by eye
+    static const MaterialLook ground{"GROUND", 0.16, 0.11, 0.07, 1, 1};          // 10YR 4/2
+    switch (material) {
+    case Material::earth:
+        return earth;
+    case Material::earth_cap:
+        return earth_cap;
+    case Material::lime_plaster:
+        return plaster;
+    case Material::timber:
+        return timber;
+    case Material::glass:
+        return glass;
+    case Material::ground:
+        return ground;
+    }
+    return earth;
+}
+
+double srgb_encoded(double linear) {
+    return linear <= 0.0031308 ? 12.92 * linear : 1.055 * std::pow(linear, 1 / 2.4) - 0.055;
+}
+
+} // namespace coilwright
