@@ -1,4 +1,4 @@
-// Clear heights inside a dome after plaster, and the verdict against the rule its use names.
+// Clear heights inside a dome after plaster, and the verdict against the rule that its use names.
 #pragma once
 
 #include "geometry/plan/schedule.hpp"
@@ -7,8 +7,10 @@
 
 namespace coilwright {
 
-/// Height above the finished floor of the plaster's face at a distance from the pole; under the cap
-/// at most the cap's underside less the plaster. 0 at and beyond the plastered wall.
+/// Height above the finished floor of the plaster's face at a distance from the pole: the profile
+/// offset along its normal (over the bags' crests), under a cap at most the cap's underside less the
+/// plaster, within a skylight's last ring up to the top of its curb. 0 at and beyond the plastered
+/// wall. A drawing's number: on site the face comes out within about 1 in (25 mm) of it.
 double clear_height_at(const DomeForm& form, double inside_plaster, double from_pole);
 /// Greatest distance from the pole with that clear height; 0 if none.
 double clear_radius_at(const DomeForm& form, double inside_plaster, double height);
@@ -30,7 +32,10 @@ struct Headroom {
     Finding verdict;
 };
 
-/// One per dome, with the verdict against design.rules (not judged for a store).
+/// One per dome, with the verdict against the rule of its use in design.rules: not judged for a
+/// store; advice where a rule names a height but no place for it, and it is had over less than a
+/// 30 in square; else holds or fails, with the springline (whole courses higher) or, where no
+/// springline helps, the diameter that would pass.
 std::vector<Headroom> headroom(const Design& design, const Schedule& schedule);
 
 } // namespace coilwright

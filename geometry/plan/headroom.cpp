@@ -1,0 +1,283 @@
+#include "geometry/plan/headroom.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+double clear_height_at(const DomeForm& form, double inside_plaster, double from_pole) {
+    const double d = std::abs(from_pole);
+    if (d >= form.profile.half_span - inside_plaster)
+        return 0;
+    if (form.cap_courses == 0 && d <= form.last_ring_radius - inside_plaster)
+        return form.ceiling(); // under the skylight, up to its frame
+    const double face = form.springline + offset_height_at(form.profile, inside_plaster, d);
+    const double lid = form.ceiling() - (form.cap_courses > 0 ? inside_plaster : 0);
+    return std::max(0.0, std::min(face, lid));
+}
+
+double clear_radius_at(const DomeForm& form, double inside_plaster, double height) {
+    const double lid = form.ceiling() - (form.cap_courses > 0 ? inside_plaster : 0);
+    if (height > lid)
+        return 0;
+    const double face =
+        height <= 0 ? std::max(0.0, form.profile.half_span - inside_plaster)
+                    : offset_half_width(form.profile, inside_plaster, height - form.springline);
+    if (form.cap_courses > 0)
+        return face;
+    return std::max(face, form.last_ring_radius - inside_plaster);
+}
+
+double floor_area_at(const DomeForm& form, double inside_plaster, double height) {
+    const double r = clear_radius_at(form, inside_plaster, height);
+    return pi * r * r;
+}
+
+double clear_square_at(const DomeForm& form, double inside_plaster, double height) {
+    return std::sqrt(2.0) * clear_radius_at(form, inside_plaster, height);
+}
+
+namespace {
+
+/// What a site works to: the finished face comes out within about 1 in of the drawing.
+constexpr double site_tolerance = 0.0254;
+/// Room for one person to stand and turn; a judgement without source, used where a rule states a
+/// height and no place for it.
+constexpr double standing_square = 0.762; // 30 in
+
+/// One number that a rule asks for, against what the dome has.
+struct Demand {
+    double have = 0, need = 0;
+    FindingUnit unit = FindingUnit::metre;
+    std::string text;
+    bool met() const { return have >= need - (unit == FindingUnit::metre ? height_tie : 1e-9); }
+    double ratio() const { return need > 0 ? have / need : 1; }
+};
+
+struct Words {
+    DisplayUnit unit;
+    std::string length(double metres) const { return length_text(metres, unit); }
+    std::string area(double square_metres) const { return area_text(square_metres, unit); }
+};
+
+/// Where a height is had, against where it is needed.
+Demand area_demand(const DomeForm& form, double plaster, double height, double area, Words words) {
+    Demand demand{floor_area_at(form, plaster, height), area, FindingUnit::square_metre, {}};
+    demand.text = words.length(height) + " clear over " + words.area(demand.have) + " (" +
+                  words.area(area) + " needed)";
+    return demand;
+}
+
+std::vector<Demand> demands(const HeadroomRule& rule, const DomeForm& form, double plaster,
+                            Words words) {
+    std::vector<Demand> list;
+    Demand pole{clear_height_at(form, plaster, 0), rule.clear_height, FindingUnit::metre, {}};
+    pole.text = words.length(pole.have) + " clear beside the pole (" +
+                words.length(rule.clear_height) + " needed)";
+    list.push_back(pole);
+    if (rule.clear_square) {
+        Demand square{clear_square_at(form, plaster, rule.clear_height),
+                      *rule.clear_square,
+                      FindingUnit::metre,
+                      {}};
+        square.text = words.length(rule.clear_height) + " clear over a square of " +
+                      words.length(square.have) + " (" + words.length(*rule.clear_square) +
+                      " needed)";
+        list.push_back(square);
+    }
+    if (rule.required_area) {
+        // Floor under the low height does not count towards the area that the rule asks for.
+        list.push_back(
+            area_demand(form, plaster, rule.low_height.value_or(0.0), *rule.required_area, words));
+        if (!rule.low_height)
+            list.back().text = words.area(list.back().have) + " of clear floor (" +
+                               words.area(*rule.required_area) + " needed)";
+        list.push_back(
+            area_demand(form, plaster, rule.clear_height, rule.share * *rule.required_area, words));
+    }
+    if (rule.least_dimension) {
+        const double low = rule.low_height.value_or(0.0);
+        Demand across{
+            2 * clear_radius_at(form, plaster, low), *rule.least_dimension, FindingUnit::metre, {}};
+        across.text = words.length(across.have) + " across" +
+                      (low > 0 ? " where it has " + words.length(low) : std::string()) + " (" +
+                      words.length(*rule.least_dimension) + " needed)";
+        list.push_back(across);
+    }
+    return list;
+}
+
+bool all_met(const std::vector<Demand>& list) {
+    return std::all_of(list.begin(), list.end(), [](const Demand& demand) { return demand.met(); });
+}
+
+/// Solves for a dome that the rule would pass: the springline by whole courses, then the diameter.
+class Remedy {
+public:
+    Remedy(const Design& design, const HeadroomRule& rule)
+        : design_(design), rule_(rule), words_{design.unit} {}
+
+    std::string sentence(const Dome& dome) const {
+        if (const int courses = courses_needed(dome); courses >= 0) {
+            const double springline = dome.springline + courses * design_.course.height;
+            return "Raise the springline by " + std::to_string(courses) +
+                   (courses == 1 ? " course to " : " courses to ") + words_.length(springline) +
+                   ".";
+        }
+        const Dome wider = widened(dome);
+        const int courses = courses_needed(wider);
+        if (courses < 0)
+            return {};
+        return "Widen the dome to an inside diameter of " + words_.length(wider.inside_diameter) +
+               ", its profile in proportion, with the springline at " +
+               words_.length(wider.springline + courses * design_.course.height) + ".";
+    }
+
+private:
+    bool passes(Dome dome, int courses_more) const {
+        dome.springline += courses_more * design_.course.height;
+        const DomeForm form = make_dome_form(design_, dome);
+        return form.last_ring > 0 &&
+               all_met(demands(rule_, form, design_.finish.inside_plaster, words_));
+    }
+
+    /// Fewest whole courses more that pass; -1 if not even walls plumb to the full height do.
+    int courses_needed(const Dome& dome) const {
+        const double t = design_.course.height;
+        const double most = std::ceil(std::max(0.0, rule_.clear_height - dome.springline) / t) + 1;
+        if (!(most <= most_courses) || !passes(dome, static_cast<int>(most)))
+            return -1;
+        int fails = -1, works = static_cast<int>(most);
+        while (works - fails > 1) {
+            const int middle = fails + (works - fails) / 2;
+            (passes(dome, middle) ? works : fails) = middle;
+        }
+        return works;
+    }
+
+    /// The dome with the diameter, in whole inches or centimetres, that the floor needs by itself.
+    Dome widened(Dome dome) const {
+        double across = rule_.least_dimension.value_or(0.0);
+        if (rule_.clear_square)
+            across = std::max(across, std::sqrt(2.0) * *rule_.clear_square);
+        if (rule_.required_area)
+            across = std::max(across, 2 * std::sqrt(*rule_.required_area / pi));
+        const double step = design_.unit == DisplayUnit::feet ? metres_per_inch : 0.01;
+        const double least = across + 2 * design_.finish.inside_plaster;
+        const double diameter = std::max(dome.inside_diameter, std::ceil(least / step) * step);
+        const double scale = diameter / dome.inside_diameter;
+        const double rise = make_profile(dome.profile, dome.inside_diameter / 2).rise;
+        dome.inside_diameter = diameter;
+        dome.profile.arc_radius.reset();
+        dome.profile.rise_to_span.reset();
+        dome.profile.rise = rise * scale;
+        for (auto& [height, half_width] : dome.profile.points) {
+            height *= scale;
+            half_width *= scale;
+        }
+        return dome;
+    }
+
+    const Design& design_;
+    const HeadroomRule& rule_;
+    Words words_;
+};
+
+std::string joined(const std::vector<Demand>& list, bool only_failing) {
+    std::string text;
+    for (const Demand& demand : list)
+        if (!only_failing || !demand.met())
+            text += (text.empty() ? "" : "; ") + demand.text;
+    return text;
+}
+
+const Demand& governing(const std::vector<Demand>& list) {
+    return *std::min_element(list.begin(), list.end(), [](const Demand& a, const Demand& b) {
+        return a.ratio() < b.ratio();
+    });
+}
+
+void judge(Finding& finding, const HeadroomRule& rule, const Design& design, const DomeForm& form) {
+    const Words words{design.unit};
+    const double plaster = design.finish.inside_plaster;
+    const std::vector<Demand> list = demands(rule, form, plaster, words);
+    const Demand& tightest = governing(list);
+    finding.value = tightest.have;
+    finding.limit = tightest.need;
+    finding.unit = tightest.unit;
+    finding.source = rule.source + (rule.section.empty() ? "" : ", " + rule.section);
+    const std::string use = "as \"" + word(form.use) + "\"";
+    const Dome* dome = find_dome(design, form.id);
+    const Remedy remedy(design, rule);
+    if (!all_met(list)) {
+        finding.verdict = Verdict::fails;
+        finding.message = "Headroom " + use + " falls short: " + joined(list, true) + ".";
+        if (dome)
+            finding.remedy = remedy.sentence(*dome);
+        return;
+    }
+    finding.verdict = Verdict::holds;
+    finding.message = "Headroom " + use + " meets the rule: " + joined(list, false);
+    if (!rule.clear_square && !rule.required_area) {
+        const double r = clear_radius_at(form, plaster, rule.clear_height);
+        finding.message += ", held within " + words.length(r) + " of the pole, where " +
+                           "whoever stands or uses a fixture must be";
+        HeadroomRule standing = rule;
+        standing.clear_square = standing_square;
+        if (clear_square_at(form, plaster, rule.clear_height) < standing_square - height_tie) {
+            finding.verdict = Verdict::advice;
+            finding.message += ": less than the " + words.length(standing_square) +
+                               " square that one person needs (a judgement)";
+            if (dome)
+                finding.remedy = Remedy(design, standing).sentence(*dome);
+        }
+    }
+    HeadroomRule higher = rule;
+    higher.clear_height += site_tolerance;
+    if (higher.low_height)
+        *higher.low_height += site_tolerance;
+    if (finding.verdict == Verdict::holds && !all_met(demands(higher, form, plaster, words)))
+        finding.message += "; by less than the " + words.length(site_tolerance) +
+                           " that the finished face may come out lower on site";
+    finding.message += ".";
+}
+
+Finding verdict_for(const Design& design, const DomeForm& form) {
+    Finding finding;
+    finding.code = "headroom";
+    finding.subject = "dome." + form.id;
+    if (const Dome* dome = find_dome(design, form.id))
+        finding.place = dome->place;
+    const auto rule = design.rules.find(word(form.use));
+    if (form.use == Use::store)
+        finding.message = "A store has no headroom rule; if people will live or wash in it, name "
+                          "that use and it is judged.";
+    else if (rule == design.rules.end())
+        finding.message = "No headroom rule is set for the use \"" + word(form.use) + "\".";
+    else
+        judge(finding, rule->second, design, form);
+    return finding;
+}
+
+} // namespace
+
+std::vector<Headroom> headroom(const Design& design, const Schedule& schedule) {
+    constexpr double shown[] = {7 * metres_per_foot, 80 * metres_per_inch, 5 * metres_per_foot};
+    const double plaster = design.finish.inside_plaster;
+    std::vector<Headroom> rooms;
+    for (const DomeForm& form : schedule.domes) {
+        Headroom room;
+        room.dome = form.id;
+        room.at_pole = clear_height_at(form, plaster, 0);
+        room.floor_area = floor_area_at(form, plaster, 0);
+        for (const double height : shown)
+            room.rows.push_back({height, clear_radius_at(form, plaster, height),
+                                 floor_area_at(form, plaster, height),
+                                 clear_square_at(form, plaster, height)});
+        room.verdict = verdict_for(design, form);
+        rooms.push_back(std::move(room));
+    }
+    return rooms;
+}
+
+} // namespace coilwright
