@@ -1,0 +1,160 @@
+#include "cli/commands.hpp"
+
+#include "cli/design_source.hpp"
+#include "cli/package.hpp"
+#include "geometry/base/length.hpp"
+#include "geometry/base/nearest_word.hpp"
+#include "geometry/drawing/crew_book.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <memory>
+#include <ostream>
+
+namespace coilwright {
+
+namespace {
+
+constexpr const char* footer =
+    "\nExamples:\n"
+    "  coilwright build models/grain-store.toml --out package/grain-store\n"
+    "  coilwright build models/cabin-metric.toml --out package/cabin --paper a4\n"
+    "  coilwright build models/workshop.toml --out package/workshop --only models,schedule\n"
+    "\nParts for --only:\n"
+    "  crew-book  crew-book.pdf, compass-strip.pdf\n"
+    "  models     shell and courses, each as .glb, .obj with .mtl, .stl\n"
+    "  schedule   schedule.json, schedule.csv\n"
+    "\nA run that fails leaves earlier files as they were.";
+
+constexpr double least_tolerance = 0.0001;
+constexpr double greatest_tolerance = 0.05;
+
+struct Options {
+    std::string file;
+    std::string out;
+    std::vector<std::string> only;
+    std::string paper;
+    std::string tolerance = "2 mm";
+};
+
+/// What is wrong with the values of the options; empty: nothing. Fills `package`.
+std::string read_options(const Options& options, PackageOptions& package) {
+    for (const std::string& part : options.only) {
+        const auto& known = package_parts();
+        if (std::find(known.begin(), known.end(), part) == known.end()) {
+            std::string text = "--only: there is no part \"" + part + "\" (";
+            for (const std::string& word : known) {
+                text += (word == known.front() ? "" : ", ") + word;
+            }
+            const auto near = nearest_word(part, known);
+            return text + ")" + (near ? "; did you mean " + *near + "?" : "");
+        }
+    }
+    package.parts = options.only.empty() ? package_parts() : options.only;
+
+    const bool has_unit =
+        options.tolerance.find_first_not_of("0123456789.,+- ") != std::string::npos;
+    const LengthReading tolerance = read_length(options.tolerance, DisplayUnit::metres);
+    if (!has_unit || !tolerance.fault.empty() || !(tolerance.value >= least_tolerance) ||
+        !(tolerance.value <= greatest_tolerance)) {
+        return "--tolerance: \"" + options.tolerance +
+               "\" is not a length from 0.1 mm to 50 mm with its unit; write \"2 mm\" or \"1/16 "
+               "in\"";
+    }
+    package.tolerance = tolerance.value;
+    return {};
+}
+
+PaperSize paper_for(const std::string& word, DisplayUnit unit) {
+    const bool letter = word.empty() ? unit == DisplayUnit::feet : word == "letter";
+    return letter ? letter_paper() : a4_paper();
+}
+
+void print_failing_checks(const BuildingPlan& plan, const std::string& file, Console& console) {
+    const auto count =
+        std::count_if(plan.findings.begin(), plan.findings.end(),
+                      [](const Finding& finding) { return finding.verdict == Verdict::fails; });
+    if (count > 0) {
+        console.err << painted("Warning:", Colour::red, console.colour_err) << ' ' << count
+                    << (count == 1 ? " check of this design fails" : " checks of this design fail")
+                    << ". See: coilwright check " << printable(file) << '\n';
+    }
+}
+
+ExitCode run(const Options& options, Console& console) {
+    PackageOptions wanted;
+    const std::string fault = read_options(options, wanted);
+    if (!fault.empty()) {
+        print_error(console, fault);
+        return ExitCode::wrong_input;
+    }
+    const PlannedFile planned = plan_file(options.file, FaultsAs::text, console);
+    if (!planned.plan) {
+        return planned.code;
+    }
+    wanted.paper = paper_for(options.paper, planned.plan->schedule.unit);
+
+    Package package;
+    {
+        Progress progress(console);
+        package =
+            make_package(*planned.plan, wanted, [&](int done, int of, const std::string& what) {
+                progress.show(done, of, what);
+            });
+    }
+    if (!package.faults.empty()) {
+        for (const SolidFault& solid : package.faults) {
+            print_error(console, "cannot mesh " + solid.first +
+                                     (solid.second.empty() ? "" : " with " + solid.second) + ": " +
+                                     solid.message);
+        }
+        console.err << "Nothing is written.\n";
+        return ExitCode::wrong_input;
+    }
+    const WriteResult result = write_files(options.out, package.files);
+    if (!result.ok()) {
+        print_error(console, result.fault);
+        return ExitCode::no_access;
+    }
+    for (const Fitted& fitted : planned.plan->schedule.fitted) {
+        console.out << wrapped("Fitted: " + fitted.text, "");
+    }
+    console.out << "Written into " << printable(options.out) << ":\n";
+    for (const OutputFile& file : package.files) {
+        console.out << "  " << file.path << '\n';
+    }
+    print_failing_checks(*planned.plan, options.file, console);
+    return ExitCode::done;
+}
+
+} // namespace
+
+void add_build_command(CLI::App& program, Action& chosen) {
+    const auto options = std::make_shared<Options>();
+    CLI::App* command =
+        program.add_subcommand("build", "Write the package: crew book, models, schedule");
+    command->footer(footer);
+    command->add_option("FILE", options->file, "Design file, or - for standard input")->required();
+    command->add_option("--out", options->out, "Directory to write into, made if missing")
+        ->required()
+        ->type_name("DIR");
+    command->add_option("--only", options->only, "Write these parts only (see below)")
+        ->delimiter(',')
+        ->type_name("NAME,...");
+    command
+        ->add_option("--paper", options->paper,
+                     "letter or a4; if not given, letter for designs in feet, else a4")
+        ->check(CLI::IsMember({"letter", "a4"}))
+        ->type_name("SIZE");
+    command
+        ->add_option("--tolerance", options->tolerance,
+                     "Greatest distance of the models' facets from the true surface")
+        ->capture_default_str()
+        ->type_name("LENGTH");
+    command->callback([options, &chosen] {
+        chosen = [options](Console& console) { return run(*options, console); };
+    });
+}
+
+} // namespace coilwright

@@ -1,0 +1,124 @@
+#include "cli/commands.hpp"
+
+#include "cli/design_source.hpp"
+#include "exporters/schedule_json.hpp"
+#include "geometry/base/length.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <memory>
+#include <ostream>
+
+namespace coilwright {
+
+namespace {
+
+constexpr const char* footer = "\nExamples:\n"
+                               "  coilwright check models/grain-store.toml\n"
+                               "  coilwright check models/grain-store.toml --json\n"
+                               "  cat models/washroom.toml | coilwright check -\n"
+                               "\nEnds with 1 when a check fails, with 2 when the design is wrong.";
+
+struct Options {
+    std::string file;
+    bool json = false;
+};
+
+Colour colour_of(Verdict verdict) {
+    switch (verdict) {
+    case Verdict::fails:
+        return Colour::red;
+    case Verdict::advice:
+        return Colour::yellow;
+    case Verdict::holds:
+        return Colour::green;
+    case Verdict::not_judged:
+        break;
+    }
+    return Colour::bold;
+}
+
+void print_headroom(const Headroom& room, DisplayUnit unit, Console& console) {
+    console.out << "  " << room.dome << ": " << length_text(room.at_pole, unit)
+                << " beside the pole, clear floor " << area_text(room.floor_area, unit) << '\n';
+    for (const HeadroomRow& row : room.rows) {
+        console.out << "    " << length_text(row.height, unit) << " clear over "
+                    << area_text(row.area, unit) << ", to " << length_text(row.radius, unit)
+                    << " from the pole, over a square of " << length_text(row.square, unit) << '\n';
+    }
+}
+
+void print_finding(const Finding& finding, Console& console) {
+    console.out << "  "
+                << painted(verdict_text(finding.verdict), colour_of(finding.verdict),
+                           console.colour_out)
+                << "  " << finding.subject << "  (" << finding.code << ")\n"
+                << wrapped(finding.message, "      ");
+    if (!finding.remedy.empty()) {
+        console.out << wrapped("Remedy: " + finding.remedy, "      ");
+    }
+    if (!finding.source.empty()) {
+        console.out << wrapped("Source: " + finding.source, "      ");
+    }
+}
+
+void print_plan(const BuildingPlan& plan, Console& console) {
+    const Schedule& schedule = plan.schedule;
+    console.out << printable(schedule.name) << ": " << schedule.totals.courses << " courses of "
+                << length_text(schedule.course_height, schedule.unit) << '\n';
+    for (const Fitted& fitted : schedule.fitted) {
+        console.out << wrapped("Fitted: " + fitted.text, "  ");
+    }
+    console.out << "\nHeadroom after plaster\n";
+    for (const Headroom& room : plan.headroom) {
+        print_headroom(room, schedule.unit, console);
+    }
+    console.out << "\nFindings, worst first\n";
+    for (const Finding& finding : plan.findings) {
+        print_finding(finding, console);
+    }
+    const auto count = [&](Verdict verdict) {
+        return std::count_if(plan.findings.begin(), plan.findings.end(),
+                             [&](const Finding& f) { return f.verdict == verdict; });
+    };
+    console.out << "\nChecks: " << count(Verdict::fails) << " fail, " << count(Verdict::holds)
+                << " hold, " << count(Verdict::not_judged) << " not judged; "
+                << count(Verdict::advice) << " advice.\n"
+                << "These checks are not engineering: follow the local code and have the design\n"
+                   "reviewed by a licensed professional.\n";
+}
+
+ExitCode run(const Options& options, Console& console) {
+    const PlannedFile planned =
+        plan_file(options.file, options.json ? FaultsAs::json : FaultsAs::text, console);
+    if (!planned.plan) {
+        return planned.code;
+    }
+    if (options.json) {
+        console.out << findings_json(*planned.plan);
+    } else {
+        print_plan(*planned.plan, console);
+    }
+    const auto& findings = planned.plan->findings;
+    const bool failing = std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+        return finding.verdict == Verdict::fails;
+    });
+    return failing ? ExitCode::checks_failed : ExitCode::done;
+}
+
+} // namespace
+
+void add_check_command(CLI::App& program, Action& chosen) {
+    const auto options = std::make_shared<Options>();
+    CLI::App* command =
+        program.add_subcommand("check", "Find faults of a design, check it, show its headroom");
+    command->footer(footer);
+    command->add_option("FILE", options->file, "Design file, or - for standard input")->required();
+    command->add_flag("--json", options->json, "Print faults or findings as JSON");
+    command->callback([options, &chosen] {
+        chosen = [options](Console& console) { return run(*options, console); };
+    });
+}
+
+} // namespace coilwright

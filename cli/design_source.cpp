@@ -1,0 +1,109 @@
+#include "cli/design_source.hpp"
+
+#include "exporters/schedule_json.hpp"
+#include "geometry/design/read_design.hpp"
+
+#include <filesystem>
+#include <fstream>
+#include <istream>
+#include <ostream>
+#include <system_error>
+
+namespace coilwright {
+
+namespace {
+
+/// Appends at most one byte more than a design may have.
+void read_bounded(std::istream& in, std::string& text) {
+    char block[1 << 14];
+    while (text.size() <= most_design_bytes && in) {
+        in.read(block, sizeof block);
+        text.append(block, static_cast<std::size_t>(in.gcount()));
+    }
+}
+
+/// Why a path cannot be read as a design; empty where it can.
+std::string fault_of_path(const std::string& file) {
+    std::error_code error;
+    const std::filesystem::file_status status = std::filesystem::status(file, error);
+    if (status.type() == std::filesystem::file_type::not_found) {
+        return "there is no file \"" + file + "\"";
+    }
+    if (error) {
+        return "cannot read \"" + file + "\": " + error.message();
+    }
+    if (status.type() == std::filesystem::file_type::directory) {
+        return "\"" + file + "\" is a directory; name a design file in it";
+    }
+    if (status.type() != std::filesystem::file_type::regular) {
+        return "\"" + file + "\" is not a regular file; pipe it in and give - as FILE";
+    }
+    return {};
+}
+
+void print_diagnostics(const BuildingPlan& plan, const DesignSource& source, Console& console) {
+    for (const Diagnostic& diagnostic : plan.diagnostics) {
+        const std::string text = printable(diagnostic_text(diagnostic, source.name, source.text));
+        const std::size_t first = std::min(text.find('\n'), text.size());
+        console.err << painted(text.substr(0, first), Colour::bold, console.colour_err)
+                    << text.substr(first) << "\n\n";
+    }
+    const std::size_t count = plan.diagnostics.size();
+    console.err << count << (count == 1 ? " fault" : " faults")
+                << " in the design; nothing is written.\n";
+}
+
+} // namespace
+
+DesignSource read_source(const std::string& file, std::istream& in) {
+    DesignSource source;
+    if (file == "-") {
+        source.name = "standard input";
+        read_bounded(in, source.text);
+        if (in.bad()) {
+            source.fault = "cannot read standard input";
+        }
+    } else {
+        source.name = file;
+        source.fault = fault_of_path(file);
+        if (!source.fault.empty()) {
+            return source;
+        }
+        std::ifstream stream(file, std::ios::binary);
+        if (!stream) {
+            source.fault =
+                "cannot open \"" + file + "\": " + std::generic_category().message(errno);
+            return source;
+        }
+        read_bounded(stream, source.text);
+        if (stream.bad()) {
+            source.fault = "cannot read \"" + file + "\"";
+        }
+    }
+    if (source.text.size() > most_design_bytes) {
+        source.text.clear();
+        source.fault = source.name + " holds more than 1 MiB; a design is a few kilobytes of text";
+    }
+    return source;
+}
+
+PlannedFile plan_file(const std::string& file, FaultsAs faults, Console& console) {
+    const DesignSource source = read_source(file, console.in);
+    if (!source.fault.empty()) {
+        print_error(console, source.fault);
+        return {std::nullopt, ExitCode::no_access};
+    }
+    DesignReading reading = read_design(source.text);
+    BuildingPlan plan = plan_building(std::move(reading.design), std::move(reading.diagnostics));
+    if (!plan.sound()) {
+        if (faults == FaultsAs::json) {
+            console.out << diagnostics_json(plan.diagnostics, source.name);
+        } else {
+            print_diagnostics(plan, source, console);
+        }
+        return {std::nullopt, ExitCode::wrong_input};
+    }
+    return {std::move(plan), ExitCode::done};
+}
+
+} // namespace coilwright

@@ -1,0 +1,40 @@
+// From the FILE of a command line to a planned building, with everything that can go wrong told.
+#pragma once
+
+#include "cli/console.hpp"
+#include "cli/exit_code.hpp"
+#include "geometry/plan/plan_building.hpp"
+
+#include <iosfwd>
+#include <optional>
+#include <string>
+
+namespace coilwright {
+
+/// A design file is text that a person wrote; larger is a mistake.
+inline constexpr std::size_t most_design_bytes = std::size_t{1} << 20;
+
+/// The text of a design, or why it could not be read (one sentence; empty: it was read).
+struct DesignSource {
+    std::string name; // as diagnostics show it: the path, or "standard input"
+    std::string text;
+    std::string fault;
+};
+
+/// Reads FILE, or `in` for "-". Refuses what is not a regular file, and more than
+/// most_design_bytes, without reading further.
+DesignSource read_source(const std::string& file, std::istream& in);
+
+/// A planned building, or the exit code of a command that has said why there is none.
+struct PlannedFile {
+    std::optional<BuildingPlan> plan;
+    ExitCode code = ExitCode::done;
+};
+
+/// Where the faults of a design are told: as text on `err`, or as JSON on `out`.
+enum class FaultsAs { text, json };
+
+/// Reads, validates, fits and lays the design of FILE. Every fault of it is printed at once.
+PlannedFile plan_file(const std::string& file, FaultsAs faults, Console& console);
+
+} // namespace coilwright

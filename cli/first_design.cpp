@@ -1,0 +1,227 @@
+#include "cli/first_design.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+namespace {
+
+/// Sizes that go together. Lengths in metres, made from round numbers of the unit.
+struct Sizes {
+    double course;
+    double lay_flat;
+    double tamped;
+    double roll;
+    int stem; // courses from the floor to the springline
+    double door_width;
+    int door_courses; // its height
+    int door_head;    // rise of a pointed door head, courses
+    double window_width;
+    int window_sill; // courses above the floor
+    int window_courses;
+    int window_head;
+};
+
+/// Tubes of 17 and 22 in lay-flat, or their metric neighbours, by the diameter they serve.
+Sizes sizes_for(const FirstDesign& wish) {
+    const bool small = wish.diameter < 2.3;
+    if (wish.unit == DisplayUnit::feet) {
+        const double in = metres_per_inch;
+        const bool wide = wish.diameter > 15 * metres_per_foot;
+        const double door = (wide ? 36 : small ? 28 : 32) * in;
+        const double window = (small ? 16 : 24) * in;
+        return wide
+                   ? Sizes{6 * in, 22 * in, 19 * in, 1500 * metres_per_foot, 4, door, 14, 5, window,
+                           6,      5,       3}
+                   : Sizes{5 * in, 17 * in, 15 * in, 1500 * metres_per_foot, 4, door, 16, 5, window,
+                           7,      6,       4};
+    }
+    const bool wide = wish.diameter > 4.5;
+    const double door = wide ? 0.9 : small ? 0.7 : 0.8;
+    const double window = small ? 0.4 : 0.6;
+    return wide ? Sizes{0.15, 0.56, 0.48, 500, 4, door, 14, 5, window, 6, 5, 3}
+                : Sizes{0.12, 0.43, 0.38, 500, 4, door, 17, 6, window, 7, 6, 4};
+}
+
+/// A length as the design shows it, quoted: "9 ft", "2.75 m", "38 cm".
+std::string quoted(double metres, DisplayUnit unit) {
+    if (unit == DisplayUnit::feet) {
+        return '"' + feet_and_inches(metres) + '"';
+    }
+    std::string text = fixed_text(metres, 3);
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') {
+        text.pop_back();
+    }
+    return '"' + text + " m\"";
+}
+
+/// A TOML basic string. Control characters cannot stand in one.
+std::string toml_string(const std::string& text) {
+    std::string quoted_text = "\"";
+    for (const char c : text) {
+        if (c == '"' || c == '\\') {
+            quoted_text += '\\';
+        }
+        const bool control = static_cast<unsigned char>(c) < 0x20 || c == 0x7f;
+        quoted_text += control ? ' ' : c;
+    }
+    return quoted_text + '"';
+}
+
+/// Writes lines `key = value   # comment` with the comments in one column.
+class Lines {
+public:
+    void add(const std::string& key, const std::string& value, const std::string& comment = {}) {
+        std::string line = key + " = " + value;
+        if (!comment.empty()) {
+            line.append(line.size() < column ? column - line.size() : 1, ' ');
+            line += "# " + comment;
+        }
+        text += line + "\n";
+    }
+    void table(const std::string& header) { text += "\n[" + header + "]\n"; }
+    void note(const std::string& comment) { text += "# " + comment + "\n"; }
+
+    std::string text;
+
+private:
+    static constexpr std::size_t column = 36;
+};
+
+/// The wish of a fitted springline for a use; none for a store.
+struct Wish {
+    const char* height_feet;
+    const char* height_metres;
+    const char* key;
+    const char* side_feet;
+    const char* side_metres;
+    const char* why;
+};
+std::optional<Wish> wish_for(Use use) {
+    switch (use) {
+    case Use::habitable:
+        return Wish{"7 ft",      "2.134 m", "clear_circle",
+                    "6 ft 9 in", "2.05 m",  "about half of a small room's floor"};
+    case Use::tiny_house:
+        return Wish{"6 ft 8 in", "2.032 m", "clear_circle", "5 ft", "1.5 m", "where people stand"};
+    case Use::bath:
+    case Use::shower:
+        return Wish{"6 ft 8 in", "2.032 m", "clear_square",
+                    "30 in",     "0.762 m", "under the shower head"};
+    case Use::store:
+        break;
+    }
+    return std::nullopt;
+}
+
+void write_dome(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
+    lines.table("dome.main");
+    lines.add("use", '"' + word(wish.use) + '"',
+              "habitable, bath, shower, tiny-house or store: the headroom rule");
+    lines.add("inside_diameter", quoted(wish.diameter, wish.unit), "between the bags' faces");
+    const auto fit = wish_for(wish.use);
+    if (fit) {
+        lines.add("springline", "\"fit\"", "the lowest that gives the wish in [dome.main.fit]");
+    } else {
+        lines.add("springline", quoted(sizes.stem * sizes.course, wish.unit),
+                  "where the wall starts to lean in");
+    }
+    const std::string rise =
+        wish.profile == ProfileKind::round ? "" : ", rise = " + quoted(wish.diameter, wish.unit);
+    lines.add("profile", "{ kind = \"" + word(wish.profile) + "\"" + rise + " }");
+    lines.add("top", "{ kind = \"closed\" }");
+    lines.add("tube", "\"main\"");
+    if (wish.door) {
+        lines.add("datum", "\"door\"", "bearings and arcs are measured from its middle");
+    }
+    if (fit) {
+        const bool feet = wish.unit == DisplayUnit::feet;
+        lines.table("dome.main.fit");
+        lines.add("clear_height",
+                  std::string("\"") + (feet ? fit->height_feet : fit->height_metres) + '"',
+                  "after the inside plaster");
+        lines.add(fit->key, std::string("\"") + (feet ? fit->side_feet : fit->side_metres) + '"',
+                  fit->why);
+    }
+}
+
+/// A head of the kind, with its rise where it needs one.
+std::string head_text(HeadKind kind, double rise, DisplayUnit unit) {
+    const std::string start = "{ kind = \"" + word(kind) + '"';
+    const bool has_rise = kind == HeadKind::pointed || kind == HeadKind::segmental;
+    return start + (has_rise ? ", rise = " + quoted(rise, unit) : "") + " }";
+}
+
+void write_openings(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
+    const auto on_joint = [&](int courses) { return quoted(courses * sizes.course, wish.unit); };
+    if (wish.door) {
+        lines.table("opening.door");
+        lines.note("Width, sill and height are of the rough hole, as the form is made.");
+        lines.add("in", "\"main\"");
+        lines.add("use", "\"door\"");
+        lines.add("bearing", "180", "degrees clockwise from north, seen from above");
+        lines.add("width", quoted(sizes.door_width, wish.unit));
+        lines.add("sill", quoted(0, wish.unit), "above the finished floor");
+        lines.add("height", on_joint(sizes.door_courses),
+                  "whole courses: the head ends on a joint");
+        const int rise = *wish.door == HeadKind::segmental ? 1 : sizes.door_head;
+        lines.add("head", head_text(*wish.door, rise * sizes.course, wish.unit));
+    }
+    // Evenly in what the door leaves, or all round; halves of degrees are fine enough to set out.
+    const int places = wish.windows + (wish.door ? 1 : 0);
+    for (int i = 1; i <= wish.windows; ++i) {
+        const double step = 360.0 / places;
+        const double bearing =
+            std::round(2 * std::fmod(180 + (wish.door ? i : i - 1) * step, 360)) / 2;
+        lines.table("opening.window-" + std::to_string(i));
+        lines.add("in", "\"main\"");
+        lines.add("use", "\"window\"");
+        lines.add("bearing", fixed_text(bearing, std::fmod(bearing, 1) == 0 ? 0 : 1));
+        lines.add("width", quoted(sizes.window_width, wish.unit));
+        lines.add("sill", on_joint(sizes.window_sill));
+        lines.add("height", on_joint(sizes.window_courses));
+        lines.add("head",
+                  head_text(HeadKind::pointed, sizes.window_head * sizes.course, wish.unit));
+    }
+}
+
+} // namespace
+
+std::string first_design(const FirstDesign& wish) {
+    const Sizes sizes = sizes_for(wish);
+    const bool feet = wish.unit == DisplayUnit::feet;
+    Lines lines;
+    lines.note("A design for Coilwright. Change a value, then run: coilwright check FILE");
+    lines.note("Numbers in quotes carry their unit; bare numbers are in `unit`.");
+    lines.note(
+        "A drawing aid, not engineering: follow the local code, and have the design reviewed by");
+    lines.note("a licensed professional.");
+    lines.text += "\n";
+    lines.add("coilwright", "1", "version of this file's format");
+    lines.add("name", toml_string(wish.name));
+    lines.add("unit", feet ? "\"ft\"" : "\"m\"", "how results are shown: ft or m");
+
+    lines.table("course");
+    lines.add("height", quoted(sizes.course, wish.unit), "of one course, tamped");
+    lines.add("foundation", "3", "whole courses below the floor");
+
+    lines.table("tube.main");
+    lines.add("lay_flat", quoted(sizes.lay_flat, wish.unit), "width of the empty tube");
+    lines.add("tamped_width", quoted(sizes.tamped, wish.unit), "measure it on a test bag");
+    lines.add("roll", quoted(sizes.roll, wish.unit), "length of tube on a roll");
+
+    write_dome(wish, sizes, lines);
+    write_openings(wish, sizes, lines);
+
+    lines.table("finish");
+    lines.add("inside_plaster", feet ? "\"1-1/2 in\"" : "\"40 mm\"");
+    lines.add("outside_plaster", feet ? "\"2 in\"" : "\"50 mm\"");
+
+    lines.table("ground");
+    lines.add("level", feet ? "\"-6 in\"" : "\"-0.15 m\"", "ground against the finished floor");
+    return lines.text;
+}
+
+} // namespace coilwright

@@ -1,0 +1,96 @@
+#include "cli/package.hpp"
+
+#include "exporters/model_formats.hpp"
+#include "exporters/pdf.hpp"
+#include "exporters/schedule_csv.hpp"
+#include "exporters/schedule_json.hpp"
+#include "geometry/drawing/crew_book.hpp"
+
+#include <algorithm>
+#include <future>
+#include <iterator>
+
+namespace coilwright {
+
+namespace {
+
+/// One piece of work; pieces do not share anything that changes.
+struct Piece {
+    std::string what; // for the progress line
+    std::function<Package()> make;
+};
+
+Package crew_sheets(const BuildingPlan& plan, const PaperSize& paper) {
+    const MeasureText measure = pango_measure();
+    const std::string& name = plan.schedule.name;
+    return {{{"crew-book.pdf", pdf_bytes(crew_book(plan, paper, measure), name)},
+             {"compass-strip.pdf", pdf_bytes(compass_strip(plan, paper, measure), name)}},
+            {}};
+}
+
+Package model_files(SolidResult result, const std::string& stem) {
+    Package files{{}, std::move(result.faults)};
+    if (!files.faults.empty()) {
+        return files;
+    }
+    for (const ModelFormat& format : model_formats()) {
+        std::vector<OutputFile> written = format.write(result.model, stem);
+        std::move(written.begin(), written.end(), std::back_inserter(files.files));
+    }
+    return files;
+}
+
+/// All work for the parts asked for. `plan` and `options` must outlive it.
+std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& options) {
+    const auto wants = [&](const char* part) {
+        return std::find(options.parts.begin(), options.parts.end(), part) != options.parts.end();
+    };
+    std::vector<Piece> work;
+    if (wants("crew-book")) {
+        work.push_back({"crew book", [&] { return crew_sheets(plan, options.paper); }});
+    }
+    if (wants("models")) {
+        work.push_back(
+            {"shell model",
+             [&] { return model_files(shell_model(plan.schedule, options.tolerance), "shell"); }});
+        work.push_back({"courses model", [&] {
+                            return model_files(courses_model(plan.schedule, options.tolerance),
+                                               "courses");
+                        }});
+    }
+    if (wants("schedule")) {
+        work.push_back({"schedule", [&]() -> Package {
+                            return {{{"schedule.json", schedule_json(plan)},
+                                     {"schedule.csv", schedule_csv(plan)}},
+                                    {}};
+                        }});
+    }
+    return work;
+}
+
+} // namespace
+
+const std::vector<std::string>& package_parts() {
+    static const std::vector<std::string> parts{"crew-book", "models", "schedule"};
+    return parts;
+}
+
+Package make_package(const BuildingPlan& plan, const PackageOptions& options,
+                     const TellProgress& tell) {
+    const std::vector<Piece> work = pieces(plan, options);
+    std::vector<std::future<Package>> made;
+    made.reserve(work.size());
+    for (const Piece& piece : work) {
+        made.push_back(std::async(std::launch::async, piece.make));
+    }
+    Package package;
+    for (std::size_t i = 0; i < work.size(); ++i) {
+        tell(static_cast<int>(i), static_cast<int>(work.size()), work[i].what);
+        Package part = made[i].get();
+        std::move(part.files.begin(), part.files.end(), std::back_inserter(package.files));
+        std::move(part.faults.begin(), part.faults.end(), std::back_inserter(package.faults));
+    }
+    return package;
+}
+
+} // namespace coilwright

@@ -1,0 +1,37 @@
+// The package of a building: its files by part.
+#pragma once
+
+#include "exporters/files.hpp"
+#include "geometry/drawing/paper.hpp"
+#include "geometry/plan/plan_building.hpp"
+#include "geometry/solids/solid_model.hpp"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace coilwright {
+
+struct PackageOptions {
+    std::vector<std::string> parts; // words of package_parts()
+    PaperSize paper;
+    double tolerance = default_tolerance;
+};
+
+/// Every word that `--only` takes, in the order in which parts are told.
+const std::vector<std::string>& package_parts();
+
+struct Package {
+    std::vector<OutputFile> files;  // by part, in the order of package_parts()
+    std::vector<SolidFault> faults; // what could not be meshed; then nothing must be written
+};
+
+/// Told on the calling thread as pieces of work are done: how many, and what is waited for.
+using TellProgress = std::function<void(int done, int of, const std::string& what)>;
+
+/// Makes the files of a package in memory, parts side by side on as many threads as serve.
+/// The bytes do not depend on the threads. Precondition: plan.sound().
+Package make_package(const BuildingPlan& plan, const PackageOptions& options,
+                     const TellProgress& tell);
+
+} // namespace coilwright
