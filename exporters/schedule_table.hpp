@@ -1,4 +1,4 @@
-// The schedule as a table for the terminal, in the design's unit.
+// The schedule as tables for the terminal, in the design's unit.
 #pragma once
 
 #include "geometry/plan/plan_building.hpp"
@@ -7,7 +7,8 @@
 
 namespace coilwright {
 
-/// One line a course: number, height, compass, chain, step-in, runs, tubes, cuts, fill.
+/// The building's name, what was fitted, one line a course and dome (number, top, compass, outside
+/// radius, chain, step-in, runs, tubes, cuts, fill), one line a cut, and the totals.
 std::string schedule_table(const BuildingPlan& plan);
 
 } // namespace coilwright

@@ -1,0 +1,69 @@
+#include "exporters/json_values.hpp"
+
+#include <cmath>
+
+namespace coilwright {
+namespace {
+
+double rounded(double value) {
+    // Beyond 2^53 millionths a double has no digit left to round.
+    if (std::abs(value) >= 9e9)
+        return value;
+    const double millionths = std::round(value * 1e6);
+    return millionths == 0 ? 0 : millionths / 1e6;
+}
+
+Json optional_number(const std::optional<double>& value) {
+    return value ? json_number(*value) : Json(nullptr);
+}
+
+std::string unit_word(FindingUnit unit) {
+    switch (unit) {
+    case FindingUnit::none:
+        return "none";
+    case FindingUnit::metre:
+        return "m";
+    case FindingUnit::square_metre:
+        return "m2";
+    case FindingUnit::degree:
+        return "deg";
+    case FindingUnit::count:
+        return "count";
+    }
+    return "none";
+}
+
+} // namespace
+
+Json json_number(double value) {
+    return std::isfinite(value) ? Json(rounded(value)) : Json(nullptr);
+}
+
+Json json_bearing(Bearing bearing) {
+    const double degrees = rounded(turned_into_circle(bearing.degrees));
+    return degrees >= 360 ? Json(0.0) : json_number(degrees);
+}
+
+Json json_point(const Vec2& point) {
+    return {json_number(point.x()), json_number(point.y())};
+}
+
+Json json_finding(const Finding& finding) {
+    return {{"code", finding.code},
+            {"subject", finding.subject},
+            {"line", finding.place.line},
+            {"column", finding.place.column},
+            {"verdict", verdict_text(finding.verdict)},
+            {"message", finding.message},
+            {"value", optional_number(finding.value)},
+            {"limit", optional_number(finding.limit)},
+            {"unit", unit_word(finding.unit)},
+            {"source", finding.source},
+            {"remedy", finding.remedy}};
+}
+
+std::string json_text(const Json& document) {
+    return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+} // namespace coilwright

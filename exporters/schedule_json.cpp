@@ -1,0 +1,185 @@
+#include "exporters/schedule_json.hpp"
+
+#include "exporters/schedule_elements.hpp"
+
+#include <cmath>
+
+namespace coilwright {
+namespace {
+
+// Raised when a key is added; readers ignore keys that they do not know.
+constexpr int minor_version = 1;
+
+Json notes(const std::vector<SetNote>& all) {
+    Json json = Json::array();
+    for (const SetNote& note : all)
+        json.push_back({{"element", note.element}, {"what", note.what}, {"text", note.text}});
+    return json;
+}
+
+std::string side_word(Side side) {
+    return side == Side::left ? "left" : "right";
+}
+
+// A run keeps its bearings in one piece: they start in [0, 360) and may pass 360.
+Json json_run(const Run& run) {
+    const bool wraps = json_number(run.start_bearing).get<double>() >= 360;
+    const auto turned = [&](double degrees) { return json_number(degrees - (wraps ? 360 : 0)); };
+    const Json start = turned(run.start_bearing);
+    Json tubes = Json::array();
+    for (const LaidTube& tube : run.tubes)
+        tubes.push_back({{"id", tube.id},
+                         {"length", json_number(tube.length)},
+                         {"cut_length", json_number(tube.cut_length)},
+                         {"outer_length", json_number(tube.outer_length)},
+                         {"start_bearing", turned(tube.start_bearing)},
+                         {"end_bearing", turned(tube.end_bearing)},
+                         {"lap_short", tube.lap_short}});
+    return {{"id", run.id},
+            {"start_bearing", start},
+            {"end_bearing",
+             run.closed ? json_number(start.get<double>() + 360) : turned(run.end_bearing)},
+            {"length", json_number(run.length)},
+            {"tubes", std::move(tubes)},
+            {"closed", run.closed},
+            {"start_by", run.start_by},
+            {"end_by", run.end_by}};
+}
+
+Json json_cut(const Cut& cut) {
+    return {{"by", cut.by},
+            {"side", side_word(cut.side)},
+            {"half_width", json_number(cut.half_width)},
+            {"inside_bearing", json_bearing({cut.inside_bearing})},
+            {"centre_bearing", json_bearing({cut.centre_bearing})},
+            {"outside_bearing", json_bearing({cut.outside_bearing})},
+            {"inside_arc_from_datum", json_number(cut.inside_arc_from_datum)},
+            {"letter", cut.letter},
+            {"short_arc", json_number(cut.short_arc)},
+            {"short_way", side_word(cut.short_way)},
+            {"chord", json_number(cut.chord)}};
+}
+
+Json json_ring(const Ring& ring) {
+    Json runs = Json::array(), cuts = Json::array();
+    for (const Run& run : ring.runs)
+        runs.push_back(json_run(run));
+    for (const Cut& cut : ring.cuts)
+        cuts.push_back(json_cut(cut));
+    return {{"dome", ring.dome},
+            {"kind", ring.kind == RingKind::ring ? "ring" : "cap"},
+            {"inside_radius", json_number(ring.inside_radius)},
+            {"centre_radius", json_number(ring.centre_radius)},
+            {"outside_radius", json_number(ring.outside_radius)},
+            {"chain", json_number(ring.chain)},
+            {"step_in", json_number(ring.step_in)},
+            {"bearing_width", json_number(ring.bearing_width)},
+            {"runs", std::move(runs)},
+            {"cuts", std::move(cuts)},
+            {"curb", ring.curb},
+            {"pole_face", json_number(ring.pole_face)},
+            {"radius_per_height", json_number(ring.radius_per_height)}};
+}
+
+// Openings whose form may be struck from this course on, by their own rule.
+Json struck_after(const Schedule& schedule, int course) {
+    Json ids = Json::array();
+    for (const OpeningPlan& opening : schedule.openings)
+        if (opening.strike_after_course == course)
+            ids.push_back(opening.form.id);
+    return ids;
+}
+
+Json json_course(const Course& course, const Schedule& schedule) {
+    Json rings = Json::array();
+    for (const Ring& ring : course.rings)
+        rings.push_back(json_ring(ring));
+    return {{"number", course.number},
+            {"bottom", json_number(course.bottom)},
+            {"top", json_number(course.top)},
+            {"below_floor", course.below_floor},
+            {"rings", std::move(rings)},
+            {"straights", Json::array()},
+            {"wall_area", json_number(course.wall_area)},
+            {"fill_volume", json_number(course.fill_volume)},
+            {"tube_length", json_number(course.tube_length)},
+            {"cut_length", json_number(course.cut_length)},
+            {"wire_length", json_number(course.wire_length)},
+            {"middle", json_number(course.middle)},
+            {"set", {{"before", notes(course.before)}, {"after", notes(course.after)}}},
+            {"strike", struck_after(schedule, course.number)}};
+}
+
+Json json_totals(const Totals& totals) {
+    return {{"tube_length", json_number(totals.tube_length)},
+            {"cut_length", json_number(totals.cut_length)},
+            {"fill_volume", json_number(totals.fill_volume)},
+            {"wire_length", json_number(totals.wire_length)},
+            {"wall_volume", json_number(totals.wall_volume)},
+            {"courses", totals.courses}};
+}
+
+Json json_findings(const std::vector<Finding>& findings) {
+    Json json = Json::array();
+    for (const Finding& finding : findings)
+        json.push_back(json_finding(finding));
+    return json;
+}
+
+Json json_headrooms(const std::vector<Headroom>& rooms) {
+    Json json = Json::array();
+    for (const Headroom& room : rooms)
+        json.push_back(json_headroom(room));
+    return json;
+}
+
+} // namespace
+
+std::string schedule_json(const BuildingPlan& plan) {
+    const Schedule& schedule = plan.schedule;
+    Json courses = Json::array(), fitted = Json::array();
+    for (const Course& course : schedule.courses)
+        courses.push_back(json_course(course, schedule));
+    for (const Fitted& fit : schedule.fitted)
+        fitted.push_back(json_fitted(fit));
+    return json_text({{"format", "coilwright-schedule"},
+                      {"version", 1},
+                      {"name", schedule.name},
+                      {"course_height", json_number(schedule.course_height)},
+                      {"courses", std::move(courses)},
+                      {"totals", json_totals(schedule.totals)},
+                      {"minor_version", minor_version},
+                      {"display_unit", schedule.unit == DisplayUnit::feet ? "ft" : "m"},
+                      {"elements", json_elements(plan)},
+                      {"fitted", std::move(fitted)},
+                      {"headroom", json_headrooms(plan.headroom)},
+                      {"findings", json_findings(plan.findings)}});
+}
+
+std::string diagnostics_json(const std::vector<Diagnostic>& diagnostics,
+                             const std::string& file_name) {
+    Json all = Json::array();
+    for (const Diagnostic& diagnostic : diagnostics)
+        all.push_back({{"code", diagnostic.code},
+                       {"line", diagnostic.place.line},
+                       {"column", diagnostic.place.column},
+                       {"subject", diagnostic.subject},
+                       {"message", diagnostic.message},
+                       {"allowed", diagnostic.allowed},
+                       {"example", diagnostic.example},
+                       {"hint", diagnostic.hint}});
+    return json_text({{"format", "coilwright-diagnostics"},
+                      {"version", 1},
+                      {"file", file_name},
+                      {"diagnostics", std::move(all)}});
+}
+
+std::string findings_json(const BuildingPlan& plan) {
+    return json_text({{"format", "coilwright-findings"},
+                      {"version", 1},
+                      {"name", plan.schedule.name},
+                      {"headroom", json_headrooms(plan.headroom)},
+                      {"findings", json_findings(plan.findings)}});
+}
+
+} // namespace coilwright

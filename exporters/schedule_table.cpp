@@ -1,0 +1,101 @@
+#include "exporters/schedule_table.hpp"
+
+#include "exporters/text_table.hpp"
+#include "geometry/base/utf8.hpp"
+
+namespace coilwright {
+namespace {
+
+std::size_t tube_count(const Ring& ring) {
+    std::size_t count = 0;
+    for (const Run& run : ring.runs)
+        count += run.tubes.size();
+    return count;
+}
+
+std::string cut_letters(const Ring& ring) {
+    std::string letters;
+    for (const Cut& cut : ring.cuts)
+        letters += (letters.empty() ? "" : " ") + cut.letter;
+    return letters;
+}
+
+std::string course_kind(const Course& course, const Ring& ring) {
+    if (ring.kind == RingKind::cap)
+        return "cap";
+    return ring.curb ? "curb" : course.below_floor ? "below floor" : "";
+}
+
+std::string course_table(const Schedule& schedule) {
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    std::vector<std::vector<std::string>> rows;
+    for (const Course& course : schedule.courses)
+        for (const Ring& ring : course.rings) {
+            const bool is_cap = ring.kind == RingKind::cap;
+            rows.push_back({std::to_string(course.number), ring.dome, length(course.top),
+                            is_cap ? "" : length(ring.inside_radius), length(ring.outside_radius),
+                            is_cap ? "" : length(ring.chain), length(ring.step_in),
+                            std::to_string(ring.runs.size()), std::to_string(tube_count(ring)),
+                            cut_letters(ring), volume_text(course.fill_volume, schedule.unit),
+                            course_kind(course, ring)});
+        }
+    return text_table({{"course"},
+                       {"dome", CellAlign::left},
+                       {"top at"},
+                       {"compass"},
+                       {"outside"},
+                       {"chain"},
+                       {"step-in"},
+                       {"runs"},
+                       {"tubes"},
+                       {"cuts", CellAlign::left},
+                       {"fill"},
+                       {"", CellAlign::left}},
+                      rows);
+}
+
+std::string cut_table(const Schedule& schedule) {
+    std::vector<std::vector<std::string>> rows;
+    for (const Course& course : schedule.courses)
+        for (const Ring& ring : course.rings)
+            for (const Cut& cut : ring.cuts)
+                rows.push_back({std::to_string(course.number), ring.dome, cut.letter, cut.by,
+                                cut.side == Side::left ? "left" : "right",
+                                fixed_text(cut.inside_bearing, 1) + "°",
+                                length_text(cut.short_arc, schedule.unit),
+                                cut.short_way == Side::left ? "left" : "right",
+                                length_text(cut.chord, schedule.unit)});
+    if (rows.empty())
+        return {};
+    return "\nCuts on the inside face; arc and chord from the datum mark\n" +
+           text_table({{"course"},
+                       {"dome", CellAlign::left},
+                       {"cut", CellAlign::left},
+                       {"opening", CellAlign::left},
+                       {"side", CellAlign::left},
+                       {"bearing"},
+                       {"arc"},
+                       {"way", CellAlign::left},
+                       {"chord"}},
+                      rows);
+}
+
+} // namespace
+
+std::string schedule_table(const BuildingPlan& plan) {
+    const Schedule& schedule = plan.schedule;
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    std::string text = shown_text(schedule.name) + "\n";
+    for (const Fitted& fitted : schedule.fitted)
+        text += "Fitted: " + fitted.text + "\n";
+    text += "\n" + course_table(schedule) + cut_table(schedule);
+    const Totals& totals = schedule.totals;
+    text += "\nTotals: " + std::to_string(totals.courses) + " courses of " +
+            length(schedule.course_height) + "; tube laid " + length(totals.tube_length) +
+            ", to cut " + length(totals.cut_length) + "; fill " +
+            volume_text(totals.fill_volume, schedule.unit) + "; wire " +
+            length(totals.wire_length) + "\n";
+    return text;
+}
+
+} // namespace coilwright
