@@ -92,8 +92,8 @@ double drawn_height_at(const std::vector<Profile::Knot>& knots, double half_widt
     std::size_t i = knots.size() - 1;
     while (i > 0 && knots[i].half_width < half_width)
         --i;
-    if (i == knots.size() - 1)
-        return knots.back().height;
+    if (i == knots.size() - 1 || knots[i].half_width == half_width)
+        return knots[i].height;
     const CubicSpan span = span_above(knots, i);
     double wide = knots[i].height, narrow = knots[i + 1].height;
     for (int step = 0; step < 100; ++step) {

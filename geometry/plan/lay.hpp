@@ -10,7 +10,7 @@ namespace coilwright {
 Schedule lay(const Design& design);
 
 /// Plan area of a ring between two radii less a parallel strip |y| <= a on one side, for a < r0:
-/// the area that an opening takes out of a course. r0 2, r1 2.4, a 0.5 -> 0.408.
+/// the area that an opening takes out of a course. r0 2, r1 2.4, a 0.5 -> 0.403557.
 double strip_area_in_ring(double inside_radius, double outside_radius, double half_width);
 
 } // namespace coilwright

@@ -25,6 +25,7 @@ public:
             const Dome& dome = *find_dome(design_, form.id);
             check_tube_for_diameter(dome, form);
             check_step_in(dome, form);
+            check_bearing(dome);
             check_skylight(dome, form);
             check_laps(dome, form);
         }
@@ -130,6 +131,27 @@ private:
         measured(half, most, form.width / 2);
         half.remedy = "Raise the profile or widen the skylight" +
                       higher_rise(dome, form, form.width / 2);
+    }
+
+    /// A course that finds nothing below to lie on cannot be built at all.
+    void check_bearing(const Dome& dome) {
+        for (const Course& course : schedule_.courses)
+            for (const Ring& ring : course.rings) {
+                if (ring.dome != dome.id || ring.bearing_width > schedule_.course_height / 2)
+                    continue;
+                Finding& found = advice("course-without-bearing",
+                                        "dome." + dome.id + " course " + std::to_string(course.number),
+                                        dome.profile.place,
+                                        "Course " + std::to_string(course.number) + " of '" + dome.id +
+                                            "' finds only " + length(ring.bearing_width) +
+                                            " of the course below to lie on.");
+                found.verdict = Verdict::fails;
+                measured(found, ring.bearing_width, schedule_.course_height / 2);
+                found.source = "geometry: the flats of the two tubes do not meet";
+                found.remedy = "Choose a higher rise, a wider tube or a lower course; this crown is too "
+                               "flat to corbel.";
+                return;
+            }
     }
 
     double greatest_step_in(const DomeForm& form) const {

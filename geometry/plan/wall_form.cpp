@@ -79,6 +79,15 @@ void count_cap(DomeForm& form) {
            extended_half_width(form, form.course_middle(form.last_ring + count + 1)) + w >= w / 2)
         ++count;
     form.cap_courses = count;
+    if (count > 0)
+        return;
+    // So flat a crown that the curve passes from a ring to less than half a tube beyond the pole in
+    // one course: the eye must still be closed, by one disc that lies half a tube on the last ring.
+    form.cap_courses = 1;
+    form.cap_by_formula = false;
+    form.cap_line_z = form.course_middle(form.last_ring);
+    form.cap_line_radius = form.last_ring_radius;
+    form.cap_line_slope = w / 2 / form.course_height;
 }
 
 } // namespace

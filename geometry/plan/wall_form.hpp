@@ -51,7 +51,7 @@ inline constexpr double height_tie = 1e-6;
 /// Works out rings, curb and cap. Ring courses are all n below the apex with r_n above the
 /// skylight's radius and at least `least_inside_radius` (default w / 2: a tube bends no tighter). A
 /// closed dome then has cap courses, solid discs of outside radius x_ext(z_n) + w, while that is at
-/// least w / 2; a skylight has `curb` plumb courses on its last ring. Preconditions: the dome, its
+/// least w / 2, and one at the least; a skylight has `curb` plumb courses on its last ring. Preconditions: the dome, its
 /// tube and the course rules are sound and nothing is left to fit.
 DomeForm make_dome_form(const Design& design, const Dome& dome);
 

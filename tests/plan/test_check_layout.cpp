@@ -1,0 +1,139 @@
+#include "geometry/plan/check_layout.hpp"
+
+#include "geometry/plan/lay.hpp"
+#include "tests/support/designs.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+
+using namespace coilwright;
+using namespace coilwright::testing;
+
+namespace {
+
+constexpr double inch = metres_per_inch;
+
+std::vector<std::string> codes(const Design& design) {
+    std::vector<std::string> result;
+    for (const Diagnostic& diagnostic : check_layout(design)) {
+        CHECK_FALSE(diagnostic.message.empty());
+        CHECK_FALSE(diagnostic.allowed.empty());
+        CHECK_FALSE(diagnostic.example.empty());
+        result.push_back(diagnostic.code);
+    }
+    return result;
+}
+
+using Codes = std::vector<std::string>;
+
+} // namespace
+
+TEST_CASE("the store is laid without a fault") { CHECK(codes(store_design()).empty()); }
+
+TEST_CASE("an opening wider than the inside at its height is refused") {
+    Design design = store_design();
+    design.openings[0].width = 107 * inch;
+    design.openings[0].head.kind = HeadKind::square;
+    CHECK(codes(design) == Codes{"opening-too-wide"});
+    // Narrow enough on the floor, too wide where the dome leans in: r at 90 in is 33.96 in.
+    Design high = store_design();
+    high.openings.push_back(opening("win", 330, 66 * inch, 80 * inch, 20 * inch, HeadKind::square));
+    CHECK(codes(high) == Codes{"opening-too-wide"});
+    high.openings.back().width = 40 * inch;
+    CHECK(codes(high).empty());
+}
+
+TEST_CASE("a head above the last ring is refused") {
+    Design design = store_design();
+    design.openings.push_back(opening("win", 330, 8 * inch, 80 * inch, 45 * inch, HeadKind::square));
+    CHECK(codes(design) == Codes{"opening-too-high"});
+}
+
+TEST_CASE("openings need a tube's width of wall between them") {
+    Design design = store_design();
+    const auto with = [&](double bearing, double sill) {
+        Design other = design;
+        other.openings.push_back(
+            opening("win", bearing, 24 * inch, sill, 30 * inch, HeadKind::square));
+        return codes(other);
+    };
+    // On the plumb stem the inside radius is 54 in: half angles asin(16/54) and asin(12/54) and a
+    // 15 in arc between make 45.9 degrees; the dome leans in above, so the limit is a little more.
+    CHECK(with(150 + 30, 0) == Codes{"openings-overlap"});
+    CHECK(with(150 + 45, 0) == Codes{"openings-too-close"});
+    CHECK(with(150 + 60, 0).empty());
+    CHECK(with(150 - 45, 0) == Codes{"openings-too-close"});
+    CHECK(with(150 - 60, 0).empty());
+    // Above the door: its head ends at 80 in; a sill at 90 in is too near, one at 95 is not.
+    Design above = store_design();
+    above.openings[0].height = 50 * inch;
+    above.openings.push_back(opening("eye", 150, 12 * inch, 60 * inch, 12 * inch, HeadKind::circle));
+    CHECK(codes(above) == Codes{"openings-too-close"});
+    above.openings.back().sill = 65 * inch;
+    CHECK(codes(above).empty());
+}
+
+TEST_CASE("the example value of a too-close opening works") {
+    for (std::uint64_t seed = 1; seed <= 200; ++seed) {
+        CAPTURE(seed);
+        Dice dice(seed);
+        Design design = store_design();
+        const double turn = dice.between(-50, 50);
+        design.openings.push_back(
+            opening("win", 150 + turn, 24 * inch, 0, 30 * inch, HeadKind::square));
+        const auto faults = check_layout(design);
+        if (faults.empty())
+            continue;
+        REQUIRE(faults.size() == 1);
+        const std::string example = faults[0].example;
+        const auto digits = example.find_first_of("0123456789");
+        design.openings.back().bearing = {std::stod(example.substr(digits))};
+        CHECK(check_layout(design).empty());
+    }
+}
+
+TEST_CASE("profiles and tops that leave nothing to lay are refused") {
+    Design tiny = store_design();
+    tiny.course.least_inside_radius = 60 * inch;
+    CHECK(codes(tiny) == Codes{"dome-without-ring"});
+    Design tall = store_design();
+    tall.openings.clear();
+    tall.course.height = 0.02;
+    tall.domes[0].profile.rise = 9.0;
+    CHECK(codes(tall) == Codes{"too-many-courses"});
+    Design plumb = store_design();
+    plumb.openings.clear();
+    plumb.domes[0].profile = {};
+    plumb.domes[0].profile.kind = ProfileKind::drawn;
+    plumb.domes[0].profile.points = {{0, 1.3716}, {2, 1.3716}, {2.001, 0}};
+    CHECK(codes(plumb).size() == 1);
+}
+
+TEST_CASE("domes that meet are refused until they can be joined") {
+    Design design = store_design();
+    Dome second = design.domes[0];
+    second.id = "store2";
+    second.datum.clear();
+    second.at = {3.0, 0};
+    design.domes.push_back(second);
+    CHECK(codes(design) == Codes{"domes-overlap"});
+    design.domes.back().at = {4.2, 0};
+    CHECK(codes(design).empty());
+}
+
+TEST_CASE("a hole too small to cut any course is refused, not dropped in silence") {
+    Design design = store_design();
+    design.openings.push_back(opening("pipe", 330, 4 * inch, 30 * inch, 4 * inch, HeadKind::circle));
+    CHECK(codes(design) == Codes{"opening-cuts-nothing"});
+}
+
+TEST_CASE("unsound elements are skipped and the rest is still judged") {
+    Design design = store_design();
+    design.openings.push_back(opening("win", 170, 24 * inch, 0, 30 * inch, HeadKind::square));
+    design.openings.push_back(opening("bad", 20, 500 * inch, 0, 30 * inch, HeadKind::square));
+    design.openings.back().sound = false;
+    CHECK(codes(design) == Codes{"openings-overlap"});
+    design.domes[0].sound = false;
+    CHECK(codes(design).empty());
+}

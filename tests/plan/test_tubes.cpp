@@ -1,0 +1,125 @@
+#include "geometry/plan/tubes.hpp"
+
+#include "tests/support/designs.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+
+using namespace coilwright;
+using namespace coilwright::testing;
+
+namespace {
+
+CourseRules rules(double longest, double lap) {
+    CourseRules result;
+    result.height = 0.127;
+    result.longest_tube = longest;
+    result.joint_lap = lap;
+    return result;
+}
+
+Ring ring_of(double centre_radius, double width) {
+    Ring ring;
+    ring.inside_radius = centre_radius - width / 2;
+    ring.centre_radius = centre_radius;
+    ring.outside_radius = centre_radius + width / 2;
+    return ring;
+}
+
+Run run_of(double start, double degrees, double radius) {
+    Run run;
+    run.start_bearing = start;
+    run.end_bearing = start + degrees;
+    run.length = degrees * radians_per_degree * radius;
+    run.closed = degrees == 360;
+    return run;
+}
+
+} // namespace
+
+TEST_CASE("a short run is one tube whose cut covers its outer thread") {
+    const Ring ring = ring_of(1.5, 0.4);
+    Run run = run_of(10, 90, 1.5);
+    divide_run(run, ring, rules(9, 0.45), {}, {0}, 1);
+    REQUIRE(run.tubes.size() == 1);
+    CHECK(run.tubes[0].length == Approx(1.5 * pi / 2));
+    // The outermost thread runs at 1.7 m: fabric does not stretch.
+    CHECK(run.tubes[0].cut_length == Approx(1.7 * pi / 2 + 2 * 0.2032));
+    CourseRules centre = rules(9, 0.45);
+    centre.curve = CutCurve::centre;
+    divide_run(run, ring, centre, {}, {0}, 1);
+    CHECK(run.tubes[0].cut_length == Approx(1.5 * pi / 2 + 2 * 0.2032));
+}
+
+TEST_CASE("a full ring takes its first joint away from the datum, the next course elsewhere") {
+    const Ring ring = ring_of(1.5, 0.4);
+    Run first = run_of(0, 360, 1.5), second = run_of(0, 360, 1.5);
+    divide_run(first, ring, rules(20, 0.45), {}, {150}, 1);
+    REQUIRE(first.tubes.size() == 1);
+    CHECK(std::abs(clockwise_degrees({150}, {first.start_bearing}) - 180) < 20);
+    CHECK(first.end_bearing == first.start_bearing + 360);
+    divide_run(second, ring, rules(20, 0.45), {{first.start_bearing}}, {150}, 2);
+    const double apart = std::abs(second.start_bearing - first.start_bearing) * radians_per_degree * 1.5;
+    CHECK(apart >= 0.45 - 1e-9);
+}
+
+TEST_CASE("joints keep their lap wherever equal tubes or one tube more can") {
+    // Against a plain search over all shifts: where it finds a lap, so must divide_run.
+    int with_joints = 0;
+    for (std::uint64_t seed = 1; seed <= 400; ++seed) {
+        CAPTURE(seed);
+        Dice dice(seed);
+        const double radius = dice.between(0.6, 4), longest = dice.between(1.5, 8);
+        const double lap = dice.between(0.2, 0.6);
+        const bool closed = dice.chance(0.4);
+        const Ring ring = ring_of(radius, 0.38);
+        Run run = run_of(closed ? 0 : dice.between(0, 359), closed ? 360 : dice.between(40, 350),
+                         radius);
+        BondBelow below;
+        const int joints = dice.whole(0, 4);
+        for (int i = 0; i < joints; ++i)
+            below.joints.push_back(dice.between(0, 360));
+        divide_run(run, ring, rules(longest, lap), below, {dice.between(0, 360)}, dice.whole(1, 30));
+        const double start = run.start_bearing;
+        const auto nearest = [&](double degrees) { // metres to a joint below or to a cut
+            double metres = 1e9;
+            for (const double joint : below.joints) {
+                const double turn = clockwise_degrees({joint}, {degrees});
+                metres = std::min(metres, std::min(turn, 360 - turn) * radians_per_degree * radius);
+            }
+            if (!closed)
+                metres = std::min({metres, (degrees - start) * radians_per_degree * radius,
+                                   (run.end_bearing - degrees) * radians_per_degree * radius});
+            return metres;
+        };
+        const std::size_t count = run.tubes.size();
+        for (std::size_t i = 0; i < count; ++i) {
+            CHECK(run.tubes[i].length <= longest + 1e-9);
+            const bool joint = closed || i + 1 < count;
+            if (joint) {
+                ++with_joints;
+                CHECK(run.tubes[i].lap_short == (nearest(run.tubes[i].end_bearing) < lap - 1e-8));
+            }
+        }
+        const bool is_short = std::any_of(run.tubes.begin(), run.tubes.end(),
+                                          [](const LaidTube& tube) { return tube.lap_short; });
+        if (!is_short)
+            continue;
+        const int least = static_cast<int>(std::ceil(run.length / longest - 1e-9));
+        for (int pieces = std::max(1, least); pieces <= least + 1; ++pieces)
+            for (int step = -500; step <= 500; ++step) {
+                const double piece = run.length / pieces;
+                const double shift = step / 500.0 * (closed ? piece / 2 : std::min(longest - piece, piece));
+                if (!closed && longest < piece)
+                    continue;
+                double worst = 1e9;
+                for (int i = closed ? 0 : 1; i < pieces; ++i)
+                    worst = std::min(worst, nearest(start + (i * piece + shift) /
+                                                                (radius * radians_per_degree)));
+                if (pieces > 1 || closed)
+                    CHECK(worst < lap + 1e-9);
+            }
+    }
+    CHECK(with_joints > 300);
+}
