@@ -1,0 +1,67 @@
+# Bash completion of coilwright. Needs nothing but bash 4.
+
+# Fills COMPREPLY with files of the design's kind and with folders to go into.
+_coilwright_files() {
+    local ending=$1 word=$2 path
+    mapfile -t COMPREPLY < <(compgen -d -- "$word")
+    while IFS= read -r path; do
+        if [ ! -d "$path" ]; then COMPREPLY+=("$path"); fi
+    done < <(compgen -f -X "!*$ending" -- "$word")
+    compopt -o filenames 2>/dev/null
+}
+
+_coilwright_words() {
+    mapfile -t COMPREPLY < <(compgen -W "$1" -- "$2")
+}
+
+# Completes the last name of a list with commas: crew-book,mod -> crew-book,models
+_coilwright_list() {
+    local before=""
+    case $2 in
+    *,*) before=${2%,*}, ;;
+    esac
+    mapfile -t COMPREPLY < <(compgen -P "$before" -W "$1" -- "${2##*,}")
+}
+
+_coilwright() {
+    local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]}
+    local command="" at
+    COMPREPLY=()
+    for ((at = 1; at < COMP_CWORD; ++at)); do
+        case ${COMP_WORDS[at]} in
+        new | check | courses | build)
+            command=${COMP_WORDS[at]}
+            break
+            ;;
+        esac
+    done
+
+    # A value of the option before it.
+    case $command:$before in
+    new:--unit) _coilwright_words "ft m" "$word" && return ;;
+    new:--use) _coilwright_words "store habitable bath shower tiny-house" "$word" && return ;;
+    new:--profile) _coilwright_words "pointed round catenary parabola" "$word" && return ;;
+    new:--door) _coilwright_words "pointed round segmental square none" "$word" && return ;;
+    new:--out) _coilwright_files .toml "$word" && return ;;
+    new:--name | new:--diameter | new:--windows | build:--tolerance) return ;;
+    build:--only) _coilwright_list "crew-book models schedule" "$word" && return ;;
+    build:--paper) _coilwright_words "letter a4" "$word" && return ;;
+    build:--out)
+        mapfile -t COMPREPLY < <(compgen -d -- "$word")
+        compopt -o filenames 2>/dev/null
+        return
+        ;;
+    esac
+
+    case $command:$word in
+    :*) _coilwright_words "new check courses build --help --version" "$word" ;;
+    new:*) _coilwright_words \
+        "--name --unit --use --diameter --profile --door --windows --out --force --help" "$word" ;;
+    check:-*) _coilwright_words "--json --help" "$word" ;;
+    courses:-*) _coilwright_words "--json --csv --help" "$word" ;;
+    build:-*) _coilwright_words "--out --only --paper --tolerance --help" "$word" ;;
+    *) _coilwright_files .toml "$word" ;;
+    esac
+}
+
+complete -F _coilwright coilwright
