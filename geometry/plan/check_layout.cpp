@@ -50,8 +50,8 @@ private:
     }
 
     void not_laid_yet(SourcePlace place, const std::string& subject, const std::string& what) {
-        Diagnostic& found = fault("not-laid-yet", place, subject,
-                                  "This version cannot lay " + what + " yet.");
+        Diagnostic& found =
+            fault("not-laid-yet", place, subject, "This version cannot lay " + what + " yet.");
         found.allowed = "domes with openings";
         found.example = "leave this table out";
     }
@@ -81,21 +81,20 @@ private:
         const std::string subject = "dome." + dome.id;
         const DomeForm form = make_dome_form(design_, dome);
         if (form.last_ring == 0) {
-            Diagnostic& found =
-                fault("dome-without-ring", dome.place, subject,
-                      "No course of '" + dome.id + "' can be laid as a ring: its inside radius of " +
-                          length(dome.inside_diameter / 2) +
-                          " is too small for its tube or its skylight.");
+            Diagnostic& found = fault("dome-without-ring", dome.place, subject,
+                                      "No course of '" + dome.id +
+                                          "' can be laid as a ring: its inside radius of " +
+                                          length(dome.inside_diameter / 2) +
+                                          " is too small for its tube or its skylight.");
             found.allowed = "an inside radius of at least half a tamped tube (" +
                             length(form.width / 2) + "), and more than the skylight's";
             found.example = "inside_diameter = \"" + length(4 * form.width) + "\"";
             return;
         }
         if (form.courses() >= most_courses) {
-            Diagnostic& found =
-                fault("too-many-courses", dome.place, subject,
-                      "'" + dome.id + "' needs " + std::to_string(most_courses) +
-                          " courses or more, or its profile never closes.");
+            Diagnostic& found = fault("too-many-courses", dome.place, subject,
+                                      "'" + dome.id + "' needs " + std::to_string(most_courses) +
+                                          " courses or more, or its profile never closes.");
             found.allowed = "fewer than " + std::to_string(most_courses) + " courses";
             found.example = "rise = \"" + length(dome.inside_diameter) + "\"";
             return;
@@ -116,8 +115,8 @@ private:
         if (apart > radii + a.form.width)
             return;
         Diagnostic& found = fault("domes-overlap", b.dome->place, "dome." + b.dome->id,
-                                  "'" + b.dome->id + "' meets '" + a.dome->id + "': their poles stand " +
-                                      length(apart) + " apart.");
+                                  "'" + b.dome->id + "' meets '" + a.dome->id +
+                                      "': their poles stand " + length(apart) + " apart.");
         found.allowed = "poles more than " + length(radii + a.form.width) + " apart";
         found.example = "at = [\"" + length(a.form.at.x() + radii + 2 * a.form.width) + "\", \"" +
                         length(a.form.at.y()) + "\"]";
@@ -143,11 +142,10 @@ private:
         const DomeForm& dome = laid.form;
         const double rings_end = dome.course_bottom(dome.last_ring + 1);
         if (form.top > rings_end + height_tie) {
-            Diagnostic& found =
-                fault("opening-too-high", opening.height_place, subject,
-                      "The head of '" + opening.id + "' at " + length(form.top) +
-                          " lies above the last ring of '" + dome.id + "', which ends at " +
-                          length(rings_end) + ".");
+            Diagnostic& found = fault("opening-too-high", opening.height_place, subject,
+                                      "The head of '" + opening.id + "' at " + length(form.top) +
+                                          " lies above the last ring of '" + dome.id +
+                                          "', which ends at " + length(rings_end) + ".");
             found.allowed = "a head no higher than " + length(rings_end);
             const double fitting = rings_end - form.sill;
             found.example = fitting > dome.course_height ? "height = \"" + length(fitting) + "\""
@@ -158,22 +156,23 @@ private:
             const double a = half_width(form, z), r = inside_radius(dome, z);
             if (a < widest_share * r)
                 continue;
-            Diagnostic& found =
-                fault("opening-too-wide", opening.width_place, subject,
-                      "'" + opening.id + "' is " + length(2 * a) + " wide at " + length(z) +
-                          " above the floor, where the inside of '" + dome.id + "' is " +
-                          length(2 * r) + " across.");
+            Diagnostic& found = fault("opening-too-wide", opening.width_place, subject,
+                                      "'" + opening.id + "' is " + length(2 * a) + " wide at " +
+                                          length(z) + " above the floor, where the inside of '" +
+                                          dome.id + "' is " + length(2 * r) + " across.");
             found.allowed = "less than " + length(2 * widest_share * r) + " at that height";
             found.example = "width = \"" + length(std::floor(r / 0.0254) * 0.0254) + "\"";
             return false;
         }
         if (!cuts_any_course(form, dome)) {
             Diagnostic& found = fault("opening-cuts-nothing", opening.height_place, subject,
-                                      "'" + opening.id + "' is too small to cut a course: at no "
-                                      "course's middle is it a course height (" +
+                                      "'" + opening.id +
+                                          "' is too small to cut a course: at no "
+                                          "course's middle is it a course height (" +
                                           length(dome.course_height) + ") wide.");
-            found.allowed = "an opening wider than a course height at the middle of a course; smaller "
-                            "holes are sleeves";
+            found.allowed =
+                "an opening wider than a course height at the middle of a course; smaller "
+                "holes are sleeves";
             found.example = "width = \"" + length(3 * dome.course_height) + "\"";
             return false;
         }
@@ -231,23 +230,41 @@ private:
         } else { // above each other: the head of one against the sill of the other
             const OpeningForm& upper = form_a.sill > form_b.sill ? form_a : form_b;
             const OpeningForm& lower = form_a.sill > form_b.sill ? form_b : form_a;
-            compare(upper.sill, half_width(upper, upper.sill + 2 * height_tie), widest_near_top(lower));
+            compare(upper.sill, half_width(upper, upper.sill + 2 * height_tie),
+                    widest_near_top(lower));
         }
         if (nearest >= least - height_tie)
             return;
+        if (low >= high) {
+            const bool b_above = form_b.sill > form_a.sill;
+            const Opening& upper = b_above ? b : a;
+            const Opening& lower = b_above ? a : b;
+            Diagnostic& found = fault("openings-too-close", upper.sill_place, "opening." + upper.id,
+                                      "'" + upper.id + "' stands only " + length(low - high) +
+                                          " above '" + lower.id + "'.");
+            found.allowed =
+                "at least one tamped tube width (" + length(least) + ") of wall between them";
+            found.example =
+                "sill = \"" +
+                length(std::ceil((high + least) / dome.course_height - 1e-9) * dome.course_height) +
+                "\"";
+            return;
+        }
         const bool overlap = nearest <= 0;
         Diagnostic& found = fault(
             overlap ? "openings-overlap" : "openings-too-close", b.bearing_place, "opening." + b.id,
-            overlap ? "'" + b.id + "' and '" + a.id + "' overlap at " + length(at) + " above the floor."
-                    : "'" + b.id + "' comes within " + length(nearest) + " of '" + a.id + "' at " +
-                          length(at) + " above the floor, measured along the inside face.");
-        found.allowed = "at least one tamped tube width (" + length(least) + ") of wall between them";
-        const double degrees =
-            between + (least - nearest) / (inside_radius(dome, at) * radians_per_degree);
-        const double away = std::ceil(degrees);
-        found.example = "bearing = " + fixed_text(turned_into_circle(form_a.bearing.degrees +
-                                                                     (turn <= 180 ? away : -away)),
-                                                  0);
+            overlap
+                ? "'" + b.id + "' and '" + a.id + "' overlap at " + length(at) + " above the floor."
+                : "'" + b.id + "' comes within " + length(nearest) + " of '" + a.id + "' at " +
+                      length(at) + " above the floor, measured along the inside face.");
+        found.allowed =
+            "at least one tamped tube width (" + length(least) + ") of wall between them";
+        const double away =
+            std::ceil(between + (least - nearest) / (inside_radius(dome, at) * radians_per_degree));
+        found.example =
+            "bearing = " +
+            fixed_text(turned_into_circle(form_a.bearing.degrees + (turn <= 180 ? away : -away)),
+                       0);
     }
 
     /// Half-width of a head within a tube's reach of its top: a flat or round head is wide there.
@@ -261,6 +278,8 @@ private:
 
 } // namespace
 
-std::vector<Diagnostic> check_layout(const Design& design) { return LayoutCheck(design).run(); }
+std::vector<Diagnostic> check_layout(const Design& design) {
+    return LayoutCheck(design).run();
+}
 
 } // namespace coilwright

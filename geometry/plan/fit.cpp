@@ -36,8 +36,7 @@ struct Fitting {
 /// The greatest diameter, in whole 1/8 in or mm, whose floor or outside area stays within the wish.
 void fit_diameter(Fitting& work) {
     Dome& dome = work.dome;
-    const double step =
-        work.design.unit == DisplayUnit::feet ? metres_per_inch / 8 : 0.001;
+    const double step = work.design.unit == DisplayUnit::feet ? metres_per_inch / 8 : 0.001;
     const bool floor = dome.fit.floor_area.has_value();
     const double wish = floor ? *dome.fit.floor_area : *dome.fit.outside_area;
     const TubeType* tube = find_tube(work.design, dome.tube);
@@ -61,7 +60,8 @@ void fit_diameter(Fitting& work) {
     fitted.dome = dome.id;
     fitted.key = "inside_diameter";
     fitted.value = diameter;
-    fitted.wish = work.area(wish) + (floor ? " of clear floor" : " by the outside of the base ring");
+    fitted.wish =
+        work.area(wish) + (floor ? " of clear floor" : " by the outside of the base ring");
     fitted.reached = area_of(diameter);
     fitted.reached_one_less = area_of(diameter - step);
     fitted.text = "Inside diameter of '" + dome.id + "' fitted to " + work.length(diameter) +
@@ -95,8 +95,9 @@ bool fit_rise(Fitting& work) {
     fitted.wish = "an apex " + work.length(*dome.fit.apex) + " above the floor";
     fitted.reached = dome.springline + rise;
     fitted.reached_one_less = fitted.reached - work.design.course.height;
-    fitted.text = "Rise of '" + dome.id + "' fitted to " + work.length(rise) + " for " + fitted.wish +
-                  "; one course less would bring it to " + work.length(fitted.reached_one_less) + ".";
+    fitted.text = "Rise of '" + dome.id + "' fitted to " + work.length(rise) + " for " +
+                  fitted.wish + "; one course less would bring it to " +
+                  work.length(fitted.reached_one_less) + ".";
     work.fitted.push_back(fitted);
     return true;
 }
@@ -112,9 +113,8 @@ double clear_height_with(const Fitting& work, int k, double radius) {
             return 0;
     }
     const DomeForm form = make_dome_form(work.design, trial);
-    return form.last_ring == 0
-               ? 0
-               : clear_height_at(form, work.design.finish.inside_plaster, radius);
+    return form.last_ring == 0 ? 0
+                               : clear_height_at(form, work.design.finish.inside_plaster, radius);
 }
 
 void fit_springline(Fitting& work) {
@@ -126,15 +126,16 @@ void fit_springline(Fitting& work) {
     const double room = dome.inside_diameter / 2 - work.design.finish.inside_plaster;
     const std::string place = work.length(size) + (square ? " square" : " circle");
     if (radius >= room) {
-        const double most = std::floor((square ? std::sqrt(2.0) : 2.0) * room * 0.95 / 0.0254) * 0.0254;
-        work.faults.push_back(wish_fault(
-            dome, "fit-too-wide",
-            "A clear " + place + " does not fit on a floor " + work.length(2 * room) +
-                " across after plaster.",
-            std::string("a ") + (square ? "square" : "circle") + " whose " +
-                (square ? "corners lie" : "edge lies") + " within " + work.length(room) +
-                " of the pole",
-            std::string(square ? "clear_square" : "clear_circle") + " = \"" + work.length(most) + "\""));
+        const double most =
+            std::floor((square ? std::sqrt(2.0) : 2.0) * room * 0.95 / 0.0254) * 0.0254;
+        work.faults.push_back(wish_fault(dome, "fit-too-wide",
+                                         "A clear " + place + " does not fit on a floor " +
+                                             work.length(2 * room) + " across after plaster.",
+                                         std::string("a ") + (square ? "square" : "circle") +
+                                             " whose " + (square ? "corners lie" : "edge lies") +
+                                             " within " + work.length(room) + " of the pole",
+                                         std::string(square ? "clear_square" : "clear_circle") +
+                                             " = \"" + work.length(most) + "\""));
         return;
     }
     const double height = *wish.clear_height;
@@ -143,11 +144,11 @@ void fit_springline(Fitting& work) {
     while (k <= most && clear_height_with(work, k, radius) < height - height_tie)
         ++k;
     if (k > most) {
-        work.faults.push_back(
-            wish_fault(dome, "fit-not-reached",
-                       "No springline gives " + work.length(height) + " clear over a " + place + ".",
-                       "a clear height that the dome can have under its apex and cap",
-                       "clear_height = \"6 ft 8 in\""));
+        work.faults.push_back(wish_fault(
+            dome, "fit-not-reached",
+            "No springline gives " + work.length(height) + " clear over a " + place + ".",
+            "a clear height that the dome can have under its apex and cap",
+            "clear_height = \"6 ft 8 in\""));
         return;
     }
     dome.springline = k * work.design.course.height;
@@ -160,11 +161,13 @@ void fit_springline(Fitting& work) {
     fitted.wish = work.length(height) + " clear over a " + place + " about the pole";
     fitted.reached = clear_height_with(work, k, radius);
     fitted.reached_one_less = k > 0 ? clear_height_with(work, k - 1, radius) : 0;
-    fitted.text = "Springline of '" + dome.id + "' fitted to " + work.length(dome.springline) + " (" +
-                  std::to_string(k) + (k == 1 ? " course" : " courses") + " above the floor) for " +
-                  fitted.wish + ": it has " + work.length(fitted.reached) + " after plaster";
-    fitted.text += k > 0 ? "; one course less would give " + work.length(fitted.reached_one_less) + "."
-                         : " with no stem at all.";
+    fitted.text = "Springline of '" + dome.id + "' fitted to " + work.length(dome.springline) +
+                  " (" + std::to_string(k) + (k == 1 ? " course" : " courses") +
+                  " above the floor) for " + fitted.wish + ": it has " +
+                  work.length(fitted.reached) + " after plaster";
+    fitted.text +=
+        k > 0 ? "; one course less would give " + work.length(fitted.reached_one_less) + "."
+              : " with no stem at all.";
     work.fitted.push_back(fitted);
 }
 

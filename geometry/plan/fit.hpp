@@ -8,7 +8,7 @@
 namespace coilwright {
 
 struct Fit {
-    Design design;                       // with every "fit" replaced by its value
+    Design design; // with every "fit" replaced by its value
     std::vector<Fitted> fitted;
     std::vector<Diagnostic> diagnostics; // wishes that cannot be met; their domes turn unsound
 };

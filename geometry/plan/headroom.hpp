@@ -8,9 +8,9 @@
 namespace coilwright {
 
 /// Height above the finished floor of the plaster's face at a distance from the pole: the profile
-/// offset along its normal (over the bags' crests), under a cap at most the cap's underside less the
-/// plaster, within a skylight's last ring up to the top of its curb. 0 at and beyond the plastered
-/// wall. A drawing's number: on site the face comes out within about 1 in (25 mm) of it.
+/// offset along its normal (over the bags' crests), under a cap at most the cap's underside less
+/// the plaster, within a skylight's last ring up to the top of its curb. 0 at and beyond the
+/// plastered wall. A drawing's number: on site the face comes out within about 1 in (25 mm) of it.
 double clear_height_at(const DomeForm& form, double inside_plaster, double from_pole);
 /// Greatest distance from the pole with that clear height; 0 if none.
 double clear_radius_at(const DomeForm& form, double inside_plaster, double height);
@@ -26,8 +26,8 @@ struct HeadroomRow {
 };
 struct Headroom {
     std::string dome;
-    double at_pole = 0;      // clear height beside the pole
-    double floor_area = 0;   // clear floor after plaster
+    double at_pole = 0;            // clear height beside the pole
+    double floor_area = 0;         // clear floor after plaster
     std::vector<HeadroomRow> rows; // 7 ft, 6 ft 8 in, 5 ft
     Finding verdict;
 };

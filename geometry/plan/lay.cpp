@@ -179,8 +179,8 @@ void measure_course(Course& course, const Ring& ring, const DomeForm& dome,
         return;
     }
     course.fill_volume += stadium_area(dome.width, t) * length;
-    double area = pi * (ring.outside_radius * ring.outside_radius -
-                        ring.inside_radius * ring.inside_radius);
+    double area =
+        pi * (ring.outside_radius * ring.outside_radius - ring.inside_radius * ring.inside_radius);
     for (const Gap& gap : gaps)
         area -= strip_area_in_ring(ring.inside_radius, ring.outside_radius, gap.half_width);
     course.wall_area += area;

@@ -14,10 +14,14 @@ namespace {
 /// What to look at first.
 int rank(Verdict verdict) {
     switch (verdict) {
-    case Verdict::fails: return 0;
-    case Verdict::advice: return 1;
-    case Verdict::not_judged: return 2;
-    case Verdict::holds: return 3;
+    case Verdict::fails:
+        return 0;
+    case Verdict::advice:
+        return 1;
+    case Verdict::not_judged:
+        return 2;
+    case Verdict::holds:
+        return 3;
     }
     return 4;
 }

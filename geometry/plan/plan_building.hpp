@@ -10,8 +10,8 @@
 namespace coilwright {
 
 struct BuildingPlan {
-    Design design;                       // as fitted
-    Schedule schedule;                   // empty where there are diagnostics
+    Design design;     // as fitted
+    Schedule schedule; // empty where there are diagnostics
     std::vector<Headroom> headroom;
     std::vector<Finding> findings;       // practice and headroom verdicts, worst first
     std::vector<Diagnostic> diagnostics; // all faults at once, in the order of the file

@@ -73,9 +73,9 @@ private:
         if (w >= least - 0.001 && w <= most + 0.001)
             return;
         Finding& found = advice("tamped-width-off-practice", "tube." + tube.id, tube.place,
-                                "A tamped width of " + length(w) + " is off what crews measure on a " +
-                                    length(tube.lay_flat) + " tube: " + length(least) + " to " +
-                                    length(most) + ".");
+                                "A tamped width of " + length(w) +
+                                    " is off what crews measure on a " + length(tube.lay_flat) +
+                                    " tube: " + length(least) + " to " + length(most) + ".");
         measured(found, w, w < least ? least : most);
         found.remedy = "Measure a test bag again; the fabric's own reckoning gives " +
                        length(stadium_width(tube.lay_flat, design_.course.height)) + ".";
@@ -85,14 +85,16 @@ private:
         const double least = dome.inside_diameter / 12; // an inch of width for a foot of diameter
         if (form.width >= least - height_tie)
             return;
-        Finding& found = advice("tube-narrow-for-diameter", "dome." + dome.id, dome.tube_place,
-                                "The tamped tube of '" + dome.id + "' is " + length(form.width) +
-                                    " wide; a dome " + length(dome.inside_diameter) +
-                                    " across is usually built with at least " + length(least) + ".");
+        Finding& found =
+            advice("tube-narrow-for-diameter", "dome." + dome.id, dome.tube_place,
+                   "The tamped tube of '" + dome.id + "' is " + length(form.width) +
+                       " wide; a dome " + length(dome.inside_diameter) +
+                       " across is usually built with at least " + length(least) + ".");
         measured(found, form.width, least);
-        found.remedy = "Take a tube about " +
-                       length(std::ceil((least + (pi / 2 - 1) * form.course_height) / 0.0254) * 0.0254) +
-                       " lay-flat, or a dome of at most " + length(form.width * 12) + ".";
+        found.remedy =
+            "Take a tube about " +
+            length(std::ceil((least + (pi / 2 - 1) * form.course_height) / 0.0254) * 0.0254) +
+            " lay-flat, or a dome of at most " + length(form.width * 12) + ".";
     }
 
     void check_step_in(const Dome& dome, const DomeForm& form) {
@@ -119,9 +121,10 @@ private:
                        " at course " + std::to_string(worst) + ".");
         measured(quarter, most, form.width / 4);
         quarter.source = "common practice, read second-hand: a quarter of the tube";
-        quarter.remedy = "Lay these courses slowly, each ring closed before the next. A higher rise "
-                         "steps in less" +
-                         higher_rise(dome, form, form.width / 4);
+        quarter.remedy =
+            "Lay these courses slowly, each ring closed before the next. A higher rise "
+            "steps in less" +
+            higher_rise(dome, form, form.width / 4);
         if (most <= form.width / 2 + height_tie)
             return;
         Finding& half =
@@ -129,8 +132,8 @@ private:
                    "Course " + std::to_string(worst) + " of '" + dome.id + "' steps in by " +
                        length(most) + ": less than half of the tube lies on the course below.");
         measured(half, most, form.width / 2);
-        half.remedy = "Raise the profile or widen the skylight" +
-                      higher_rise(dome, form, form.width / 2);
+        half.remedy =
+            "Raise the profile or widen the skylight" + higher_rise(dome, form, form.width / 2);
     }
 
     /// A course that finds nothing below to lie on cannot be built at all.
@@ -139,17 +142,19 @@ private:
             for (const Ring& ring : course.rings) {
                 if (ring.dome != dome.id || ring.bearing_width > schedule_.course_height / 2)
                     continue;
-                Finding& found = advice("course-without-bearing",
-                                        "dome." + dome.id + " course " + std::to_string(course.number),
-                                        dome.profile.place,
-                                        "Course " + std::to_string(course.number) + " of '" + dome.id +
-                                            "' finds only " + length(ring.bearing_width) +
-                                            " of the course below to lie on.");
+                Finding& found =
+                    advice("course-without-bearing",
+                           "dome." + dome.id + " course " + std::to_string(course.number),
+                           dome.profile.place,
+                           "Course " + std::to_string(course.number) + " of '" + dome.id +
+                               "' finds only " + length(ring.bearing_width) +
+                               " of the course below to lie on.");
                 found.verdict = Verdict::fails;
                 measured(found, ring.bearing_width, schedule_.course_height / 2);
                 found.source = "geometry: the flats of the two tubes do not meet";
-                found.remedy = "Choose a higher rise, a wider tube or a lower course; this crown is too "
-                               "flat to corbel.";
+                found.remedy =
+                    "Choose a higher rise, a wider tube or a lower course; this crown is too "
+                    "flat to corbel.";
                 return;
             }
     }
@@ -197,10 +202,11 @@ private:
             for (const Ring& ring : course.rings) {
                 if (ring.dome != dome.id)
                     continue;
-                const bool is_short = std::any_of(ring.runs.begin(), ring.runs.end(), [](const Run& run) {
-                    return std::any_of(run.tubes.begin(), run.tubes.end(),
-                                       [](const LaidTube& tube) { return tube.lap_short; });
-                });
+                const bool is_short =
+                    std::any_of(ring.runs.begin(), ring.runs.end(), [](const Run& run) {
+                        return std::any_of(run.tubes.begin(), run.tubes.end(),
+                                           [](const LaidTube& tube) { return tube.lap_short; });
+                    });
                 if (is_short) {
                     courses += (count ? ", " : "") + std::to_string(course.number);
                     ++count;
@@ -246,9 +252,10 @@ private:
             return;
         Finding& found =
             advice("frame-deeper-than-band", "opening." + written.id, written.place,
-                   "A plumb frame of '" + written.id + "' lies inside the leaning wall at every course "
-                       "only over " + length(band) + "; the frame is " +
-                       length(opening.frame_depth) + " deep.");
+                   "A plumb frame of '" + written.id +
+                       "' lies inside the leaning wall at every course "
+                       "only over " +
+                       length(band) + "; the frame is " + length(opening.frame_depth) + " deep.");
         measured(found, band, opening.frame_depth);
         found.remedy = "Build the jambs out plumb, or take a shallower frame" +
                        raised_springline(written, opening.frame_depth);
@@ -272,12 +279,14 @@ private:
     void check_lintel(const Opening& written, const OpeningForm& form) {
         if (form.head_kind != HeadKind::square)
             return;
-        Finding& found = advice("square-head-needs-lintel", "opening." + written.id,
-                                written.head.place,
-                                "'" + written.id + "' has a square head: it needs a lintel on the joint "
-                                    "at its head, and this version does not work one out.");
+        Finding& found =
+            advice("square-head-needs-lintel", "opening." + written.id, written.head.place,
+                   "'" + written.id +
+                       "' has a square head: it needs a lintel on the joint "
+                       "at its head, and this version does not work one out.");
         found.verdict = Verdict::not_judged;
-        found.remedy = "Have the lintel and its bearing sized by an engineer, or take an arched head.";
+        found.remedy =
+            "Have the lintel and its bearing sized by an engineer, or take an arched head.";
     }
 };
 

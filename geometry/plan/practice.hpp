@@ -8,10 +8,11 @@
 namespace coilwright {
 
 /// One finding a rule and subject, only where there is something to say: sills and heads that miss
-/// a course joint by more than 10 mm, tubes too narrow for the diameter, the greatest step-in over a
-/// quarter and over half of the tube, a course that finds nothing to lie on (fails), a stated tamped width off practice, joints that cannot keep
-/// their lap, frames deeper than the band in which they lie inside the wall, square heads (their
-/// lintel is not worked out here), the skylight that the last ring really leaves.
+/// a course joint by more than 10 mm, tubes too narrow for the diameter, the greatest step-in over
+/// a quarter and over half of the tube, a course that finds nothing to lie on (fails), a stated
+/// tamped width off practice, joints that cannot keep their lap, frames deeper than the band in
+/// which they lie inside the wall, square heads (their lintel is not worked out here), the skylight
+/// that the last ring really leaves.
 std::vector<Finding> practice_findings(const Design& design, const Schedule& schedule);
 
 } // namespace coilwright

@@ -1,5 +1,6 @@
 // The schedule: every course of a building with its compass settings, runs, tubes and cuts.
-// The data behind `coilwright courses` (docs/reference/schedule.md), and all that later stages read.
+// The data behind `coilwright courses` (docs/reference/schedule.md), and all that later stages
+// read.
 #pragma once
 
 #include "geometry/base/finding.hpp"
@@ -19,7 +20,7 @@ struct LaidTube {
     double cut_length = 0;    // what to cut, with both end allowances
     double start_bearing = 0; // degrees, start <= end, may pass 360; cap bags: 0
     double end_bearing = 0;
-    bool lap_short = false;   // its end joint lies nearer than joint_lap to one below or to a cut
+    bool lap_short = false; // its end joint lies nearer than joint_lap to one below or to a cut
 };
 
 /// One unbroken stretch of a ring, clockwise; bearings at the centreline. end may pass 360.
@@ -28,8 +29,8 @@ struct Run {
     double start_bearing = 0;
     double end_bearing = 0;
     double length = 0;
-    bool closed = false;     // a full ring
-    std::string start_by;    // id of the opening at its start and end; empty on a full ring
+    bool closed = false;  // a full ring
+    std::string start_by; // id of the opening at its start and end; empty on a full ring
     std::string end_by;
     std::vector<LaidTube> tubes;
 };
@@ -40,15 +41,15 @@ enum class Side { left, right };
 struct Cut {
     std::string by;
     Side side = Side::left;
-    std::string letter;         // on the crew sheet: "A", "B", ...
+    std::string letter; // on the crew sheet: "A", "B", ...
     double half_width = 0;
-    double inside_bearing = 0;  // [0, 360) on the inside face, centreline and outside face
+    double inside_bearing = 0; // [0, 360) on the inside face, centreline and outside face
     double centre_bearing = 0;
     double outside_bearing = 0;
     double inside_arc_from_datum = 0; // clockwise, >= 0
-    double short_arc = 0;       // the shorter way round from the datum mark...
-    Side short_way = Side::right; // ...to the left (anticlockwise) or right (clockwise)
-    double chord = 0;           // straight from the datum mark
+    double short_arc = 0;             // the shorter way round from the datum mark...
+    Side short_way = Side::right;     // ...to the left (anticlockwise) or right (clockwise)
+    double chord = 0;                 // straight from the datum mark
 };
 
 enum class RingKind { ring, cap };
@@ -59,20 +60,21 @@ struct Ring {
     RingKind kind = RingKind::ring;
     bool curb = false;
     double inside_radius = 0, centre_radius = 0, outside_radius = 0;
-    double chain = 0;         // reading of a chain fixed to the pole at chain_height
-    double pole_face = 0;     // compass reading from the pole's face
+    double chain = 0;     // reading of a chain fixed to the pole at chain_height
+    double pole_face = 0; // compass reading from the pole's face
     double step_in = 0, bearing_width = 0;
     double contact_width = 0; // for statics (CORRECTIONS 5)
-    double radius_per_height = 0; // dr/dz at z_n, <= 0: what to change the arm by if the course lies off
+    double radius_per_height =
+        0; // dr/dz at z_n, <= 0: what to change the arm by if the course lies off
     std::vector<Run> runs;
-    std::vector<Cut> cuts;    // clockwise from the datum
+    std::vector<Cut> cuts; // clockwise from the datum
 };
 
 /// What the crew sets before or after a course: a form, a lintel, a plate.
 struct SetNote {
-    std::string element;      // id
-    std::string what;         // "form", "anchor plates", "curb hoop", "frame", ...
-    std::string text;         // one plain sentence
+    std::string element; // id
+    std::string what;    // "form", "anchor plates", "curb hoop", "frame", ...
+    std::string text;    // one plain sentence
 };
 
 struct Course {
@@ -81,15 +83,15 @@ struct Course {
     bool below_floor = false;
     std::vector<Ring> rings;
     std::vector<SetNote> before, after; // before laying it, after tamping it
-    double wall_area = 0;     // m2, of the wall region in plan
-    double fill_volume = 0;   // m3, tubes' stadium sections
+    double wall_area = 0;               // m2, of the wall region in plan
+    double fill_volume = 0;             // m3, tubes' stadium sections
     double tube_length = 0, cut_length = 0, wire_length = 0;
 };
 
 /// An opening as it is built (CORRECTIONS 12 and 13).
 struct OpeningPlan {
     OpeningForm form;
-    int first_course = 0, last_course = 0; // that it cuts
+    int first_course = 0, last_course = 0;    // that it cuts
     double clear_width = 0, clear_height = 0; // after frame and plaster
     double least_form_depth = 0;
     double frame_band_start = 0, frame_band_end = 0; // along the bearing from the pole
@@ -100,13 +102,13 @@ struct OpeningPlan {
 /// What a "fit" was fitted to.
 struct Fitted {
     std::string dome;
-    std::string key;          // "springline", "profile.rise", "inside_diameter"
-    double value = 0;         // metres
-    int courses = 0;          // springline: whole courses above the floor
-    std::string wish;         // "6 ft 8 in clear over a 30 in square"
-    double reached = 0;       // what is had (height, apex or area)
+    std::string key;             // "springline", "profile.rise", "inside_diameter"
+    double value = 0;            // metres
+    int courses = 0;             // springline: whole courses above the floor
+    std::string wish;            // "6 ft 8 in clear over a 30 in square"
+    double reached = 0;          // what is had (height, apex or area)
     double reached_one_less = 0; // what one course (or 1/8 in) less would give
-    std::string text;         // one plain sentence for every output
+    std::string text;            // one plain sentence for every output
 };
 
 struct Totals {

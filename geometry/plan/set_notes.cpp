@@ -8,13 +8,13 @@ namespace coilwright {
 
 namespace {
 
-constexpr double form_margin = 0.05;  // metres a form sticks out beyond its courses
-constexpr int unbroken_courses = 3;   // over a head before its form is struck (judged)
+constexpr double form_margin = 0.05; // metres a form sticks out beyond its courses
+constexpr int unbroken_courses = 3;  // over a head before its form is struck (judged)
 constexpr int most_courses_between_plates = 4;
-constexpr int plumb_check_every = 4;  // courses between two checks of the pole
+constexpr int plumb_check_every = 4; // courses between two checks of the pole
 
-/// Numbers of the courses on whose top an anchor plate lies: the joints nearest to 1/8, 3/8, 5/8 and
-/// 7/8 of the jamb, and more where two lie too far apart.
+/// Numbers of the courses on whose top an anchor plate lies: the joints nearest to 1/8, 3/8, 5/8
+/// and 7/8 of the jamb, and more where two lie too far apart.
 std::set<int> plate_courses(const OpeningForm& form, const DomeForm& dome) {
     std::set<int> numbers;
     const double t = dome.course_height;
@@ -49,29 +49,29 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
     };
     const std::string called = word(form.use) + " '" + form.id + "'";
     course(opening.first_course)
-        .before.push_back(
-            {form.id, "form",
-             "Set the form of " + called + ": " + length(2 * form.half_width) + " wide, its foot at " +
-                 length(form.sill) + " above the floor, at least " + length(opening.least_form_depth) +
-                 " deep. Plumb it, brace it, wedge it so that it can be eased."});
+        .before.push_back({form.id, "form",
+                           "Set the form of " + called + ": " + length(2 * form.half_width) +
+                               " wide, its foot at " + length(form.sill) +
+                               " above the floor, at least " + length(opening.least_form_depth) +
+                               " deep. Plumb it, brace it, wedge it so that it can be eased."});
     if (form.use == OpeningUse::door || form.use == OpeningUse::window)
         for (const int n : plate_courses(form, dome))
             if (n <= dome.last_ring)
-                course(n).after.push_back(
-                    {form.id, "anchor plates",
-                     "Nail an anchor plate into the tube on each jamb of " + called +
-                         ", its block flush with the form."});
+                course(n).after.push_back({form.id, "anchor plates",
+                                           "Nail an anchor plate into the tube on each jamb of " +
+                                               called + ", its block flush with the form."});
     const int strike = opening.strike_after_course;
     for (int n = opening.last_course; n < strike; ++n)
-        course(n).after.push_back(
-            {form.id, "form stays",
-             "DO NOT STRIKE the form of " + called + ": it stays until course " +
-                 std::to_string(strike) + " is laid."});
+        course(n).after.push_back({form.id, "form stays",
+                                   "DO NOT STRIKE the form of " + called +
+                                       ": it stays until course " + std::to_string(strike) +
+                                       " is laid."});
     course(strike).after.push_back(
         {form.id, "strike rule",
          "The form of " + called + " may be STRUCK when this course and the two below it are " +
              days_text(design.course.strike_age) +
-             " old and the ring is closed. Ease the wedges at the foot first; leave one form of the "
+             " old and the ring is closed. Ease the wedges at the foot first; leave one form of "
+             "the "
              "building standing until the dome is closed."});
 }
 
@@ -80,15 +80,15 @@ void note_dome(Schedule& schedule, const DomeForm& dome) {
         return schedule.courses[static_cast<std::size_t>(n) - 1];
     };
     for (int n = plumb_check_every; n < dome.last_ring; n += plumb_check_every)
-        course(n).after.push_back({dome.id, "pole check",
-                                   "Check that the pole of '" + dome.id +
-                                       "' stands plumb and its guys are tight."});
+        course(n).after.push_back(
+            {dome.id, "pole check",
+             "Check that the pole of '" + dome.id + "' stands plumb and its guys are tight."});
     Course& last = course(dome.last_ring);
     if (dome.curb_courses > 0)
-        last.after.push_back(
-            {dome.id, "curb hoop",
-             "Set a closed hoop on this ring of '" + dome.id +
-                 "' (loops of wire, or a ring of steel or timber) before the curb: it ties the eye."});
+        last.after.push_back({dome.id, "curb hoop",
+                              "Set a closed hoop on this ring of '" + dome.id +
+                                  "' (loops of wire, or a ring of steel or timber) before the "
+                                  "curb: it ties the eye."});
     if (dome.cap_courses > 0)
         last.after.push_back({dome.id, "pole",
                               "Last ring of '" + dome.id +
@@ -104,7 +104,8 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Dom
     const double lost = design.finish.inside_plaster + opening.frame;
     plan.clear_width = std::max(0.0, 2 * plan.form.half_width - 2 * lost);
     const bool has_sill_board = opening.use != OpeningUse::door;
-    plan.clear_height = std::max(0.0, plan.form.top - plan.form.sill - lost * (has_sill_board ? 2 : 1));
+    plan.clear_height =
+        std::max(0.0, plan.form.top - plan.form.sill - lost * (has_sill_board ? 2 : 1));
     double outermost = 0, innermost = 0, band_start = 0, band_end = 0;
     for (int n = 1; n <= dome.last_ring; ++n) {
         if (!cuts_course(plan.form, dome, n))

@@ -46,8 +46,7 @@ struct Pattern {
 double worst_clearance(const Line& line, int pieces, double shift) {
     double worst = line.length;
     for (int i = line.closed ? 0 : 1; i < pieces; ++i)
-        worst = std::min(worst,
-                         clearance(line, place_on(line, i * line.length / pieces + shift)));
+        worst = std::min(worst, clearance(line, place_on(line, i * line.length / pieces + shift)));
     return worst;
 }
 
@@ -116,9 +115,9 @@ void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const Bond
     const bool odd = course_number % 2 == 1;
     const double nominal =
         run.closed ? run.length / 2 + (odd ? -0.75 : 0.75) * rules.joint_lap : 0.0;
-    const int least = std::max(1, static_cast<int>(std::ceil(run.length / rules.longest_tube - 1e-9)));
-    Pattern pattern =
-        best_pattern(line, least, nominal, rules.longest_tube, rules.joint_lap, odd);
+    const int least =
+        std::max(1, static_cast<int>(std::ceil(run.length / rules.longest_tube - 1e-9)));
+    Pattern pattern = best_pattern(line, least, nominal, rules.longest_tube, rules.joint_lap, odd);
     if (pattern.clearance < rules.joint_lap - lap_tie && (least > 1 || run.closed)) {
         const Pattern one_more =
             best_pattern(line, least + 1, nominal, rules.longest_tube, rules.joint_lap, odd);
@@ -145,14 +144,14 @@ void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const Bond
         LaidTube tube;
         tube.length = to - from;
         tube.start_bearing = run.start_bearing + from / metres_per_degree;
-        tube.end_bearing = to == run.length ? run.end_bearing
-                                            : run.start_bearing + to / metres_per_degree;
+        tube.end_bearing =
+            to == run.length ? run.end_bearing : run.start_bearing + to / metres_per_degree;
         tube.outer_length = tube.length * ring.outside_radius / radius;
         tube.cut_length = (rules.curve == CutCurve::outer ? tube.outer_length : tube.length) +
                           2 * rules.end_allowance;
         const bool joint = run.closed || to != run.length;
-        tube.lap_short = joint && clearance(line, place_on(line, start + to)) <
-                                      rules.joint_lap - 2 * lap_tie;
+        tube.lap_short =
+            joint && clearance(line, place_on(line, start + to)) < rules.joint_lap - 2 * lap_tie;
         run.tubes.push_back(tube);
         from = to;
     }

@@ -126,8 +126,8 @@ double inside_radius(const DomeForm& form, double z) {
     const double curve = half_width(form.profile, z - form.springline);
     if (z <= form.course_middle(form.last_ring))
         return curve;
-    return std::max(curve, form.cap_courses > 0 ? form.last_ring_radius / 2
-                                                : form.last_ring_radius);
+    return std::max(curve,
+                    form.cap_courses > 0 ? form.last_ring_radius / 2 : form.last_ring_radius);
 }
 
 double outside_radius(const DomeForm& form, double z) {
@@ -166,8 +166,8 @@ OpeningForm make_opening_form(const Opening& opening) {
         form.head = round_profile(form.half_width);
         break;
     case HeadKind::segmental:
-        form.head = segmental_profile(form.half_width,
-                                      opening.head.rise.value_or(opening.width / 4));
+        form.head =
+            segmental_profile(form.half_width, opening.head.rise.value_or(opening.width / 4));
         break;
     case HeadKind::circle:
         form.top = opening.sill + opening.width;

@@ -15,22 +15,22 @@ struct DomeForm {
     std::string id;
     Vec2 at{0, 0};
     Use use = Use::store;
-    Profile profile;            // inside face above the springline
+    Profile profile; // inside face above the springline
     double springline = 0;
-    double course_height = 0;   // t
-    int foundation = 0;         // F, courses below the floor
-    double width = 0;           // w, tamped
+    double course_height = 0; // t
+    int foundation = 0;       // F, courses below the floor
+    double width = 0;         // w, tamped
     Bearing datum;
-    double chain_height = 0;    // p
+    double chain_height = 0; // p
 
-    int last_ring = 0;          // number of the last ring course of the dome proper
-    int curb_courses = 0;       // plumb rings on it (skylight), else 0
-    int cap_courses = 0;        // solid discs that close it, else 0
-    double last_ring_radius = 0;  // r of course `last_ring`
-    bool cap_by_formula = false;  // the outside past the apex follows the pointed formula, negative
-    double cap_line_z = 0;        // else it runs on straight from the last course below the apex:
-    double cap_line_radius = 0;   // that course's middle, its inside radius,
-    double cap_line_slope = 0;    // and the step-in per metre of height
+    int last_ring = 0;           // number of the last ring course of the dome proper
+    int curb_courses = 0;        // plumb rings on it (skylight), else 0
+    int cap_courses = 0;         // solid discs that close it, else 0
+    double last_ring_radius = 0; // r of course `last_ring`
+    bool cap_by_formula = false; // the outside past the apex follows the pointed formula, negative
+    double cap_line_z = 0;       // else it runs on straight from the last course below the apex:
+    double cap_line_radius = 0;  // that course's middle, its inside radius,
+    double cap_line_slope = 0;   // and the step-in per metre of height
 
     int courses() const { return last_ring + curb_courses + cap_courses; }
     double bottom() const { return -foundation * course_height; }
@@ -51,8 +51,8 @@ inline constexpr double height_tie = 1e-6;
 /// Works out rings, curb and cap. Ring courses are all n below the apex with r_n above the
 /// skylight's radius and at least `least_inside_radius` (default w / 2: a tube bends no tighter). A
 /// closed dome then has cap courses, solid discs of outside radius x_ext(z_n) + w, while that is at
-/// least w / 2, and one at the least; a skylight has `curb` plumb courses on its last ring. Preconditions: the dome, its
-/// tube and the course rules are sound and nothing is left to fit.
+/// least w / 2, and one at the least; a skylight has `curb` plumb courses on its last ring.
+/// Preconditions: the dome, its tube and the course rules are sound and nothing is left to fit.
 DomeForm make_dome_form(const Design& design, const Dome& dome);
 
 /// Radius of the inside face at a height: the profile; above the last ring's middle not less than
@@ -72,7 +72,7 @@ struct OpeningForm {
     Bearing bearing;
     double half_width = 0;
     double sill = 0;
-    double springing = 0;   // where the head starts; equal to top for square, mid-height for circle
+    double springing = 0; // where the head starts; equal to top for square, mid-height for circle
     double top = 0;
     std::optional<Profile> head; // none for square
 };
@@ -82,8 +82,8 @@ OpeningForm make_opening_form(const Opening& opening);
 /// a(z): half-width of the hole at a height, 0 outside sill <= z < top.
 double half_width(const OpeningForm& form, double z);
 
-/// Whether the hole cuts course n of the dome: sill <= z_n < top (heights within 1 um are equal) and
-/// 2 a(z_n) >= t; over a narrower one the ring runs on.
+/// Whether the hole cuts course n of the dome: sill <= z_n < top (heights within 1 um are equal)
+/// and 2 a(z_n) >= t; over a narrower one the ring runs on.
 bool cuts_course(const OpeningForm& opening, const DomeForm& dome, int n);
 
 /// Degrees from the hole's bearing to where its side meets a circle about the pole: asin(a / r).

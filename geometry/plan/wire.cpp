@@ -54,7 +54,8 @@ double covered_bags(const Ring& disc, const Ring& above) {
     const double count = static_cast<double>(bags.size());
     double length = 0;
     for (std::size_t i = 0; i < bags.size(); ++i) {
-        const double y = (static_cast<double>(i) - (count - 1) / 2) * 2 * disc.outside_radius / count;
+        const double y =
+            (static_cast<double>(i) - (count - 1) / 2) * 2 * disc.outside_radius / count;
         const double reach = above.outside_radius * above.outside_radius - y * y;
         if (reach > 0)
             length += std::min(bags[i].length, 2 * std::sqrt(reach));

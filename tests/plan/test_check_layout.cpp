@@ -29,7 +29,9 @@ using Codes = std::vector<std::string>;
 
 } // namespace
 
-TEST_CASE("the store is laid without a fault") { CHECK(codes(store_design()).empty()); }
+TEST_CASE("the store is laid without a fault") {
+    CHECK(codes(store_design()).empty());
+}
 
 TEST_CASE("an opening wider than the inside at its height is refused") {
     Design design = store_design();
@@ -46,7 +48,8 @@ TEST_CASE("an opening wider than the inside at its height is refused") {
 
 TEST_CASE("a head above the last ring is refused") {
     Design design = store_design();
-    design.openings.push_back(opening("win", 330, 8 * inch, 80 * inch, 45 * inch, HeadKind::square));
+    design.openings.push_back(
+        opening("win", 330, 8 * inch, 80 * inch, 45 * inch, HeadKind::square));
     CHECK(codes(design) == Codes{"opening-too-high"});
 }
 
@@ -68,7 +71,8 @@ TEST_CASE("openings need a tube's width of wall between them") {
     // Above the door: its head ends at 80 in; a sill at 90 in is too near, one at 95 is not.
     Design above = store_design();
     above.openings[0].height = 50 * inch;
-    above.openings.push_back(opening("eye", 150, 12 * inch, 60 * inch, 12 * inch, HeadKind::circle));
+    above.openings.push_back(
+        opening("eye", 150, 12 * inch, 60 * inch, 12 * inch, HeadKind::circle));
     CHECK(codes(above) == Codes{"openings-too-close"});
     above.openings.back().sill = 65 * inch;
     CHECK(codes(above).empty());
@@ -124,7 +128,8 @@ TEST_CASE("domes that meet are refused until they can be joined") {
 
 TEST_CASE("a hole too small to cut any course is refused, not dropped in silence") {
     Design design = store_design();
-    design.openings.push_back(opening("pipe", 330, 4 * inch, 30 * inch, 4 * inch, HeadKind::circle));
+    design.openings.push_back(
+        opening("pipe", 330, 4 * inch, 30 * inch, 4 * inch, HeadKind::circle));
     CHECK(codes(design) == Codes{"opening-cuts-nothing"});
 }
 

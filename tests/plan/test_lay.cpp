@@ -104,7 +104,8 @@ TEST_CASE("a closed dome is laid up to its cap, and step-ins sum to the radius")
 
 TEST_CASE("a skylight's curb stands plumb on the last ring") {
     Design design = store_design();
-    design.domes[0].top = {{}, TopKind::skylight, 24 * inch, 2};
+    design.domes[0].top.kind = TopKind::skylight;
+    design.domes[0].top.diameter = 24 * inch;
     const Schedule schedule = lay(design);
     const int courses = schedule.totals.courses;
     CHECK(ring(schedule, courses).curb);
@@ -121,7 +122,8 @@ TEST_CASE("form, plates and strike notes stand on their courses") {
     double innermost = 1e9, outermost = 0;
     for (int n = door.first_course; n <= door.last_course; ++n) {
         const double r = ring(schedule, n).inside_radius;
-        const double a = half_width(door.form, schedule.courses[static_cast<std::size_t>(n) - 1].middle);
+        const double a =
+            half_width(door.form, schedule.courses[static_cast<std::size_t>(n) - 1].middle);
         innermost = std::min(innermost, std::sqrt(r * r - a * a));
         outermost = std::max(outermost, r + 15 * inch);
     }
@@ -278,8 +280,8 @@ TEST_CASE("turning, moving and mirroring a design leave its quantities as they a
 
 TEST_CASE("the courses' volume tends to the profile's integral as the courses get thin") {
     // Square-edged walls: the sum of wall_area t is the midpoint rule on the annulus, whose error
-    // falls as t squared. Heights are chosen so that every t divides the stem and the last ring ends
-    // at the same height; below the crown the curve is smooth.
+    // falls as t squared. Heights are chosen so that every t divides the stem and the last ring
+    // ends at the same height; below the crown the curve is smooth.
     const double a = 1.4, h = 2.8, w = 0.3, stem = 0.48, upto = 1.92; // of the profile
     const Profile profile = pointed_profile(a, h);
     const auto area = [&](double y) {

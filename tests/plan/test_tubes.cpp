@@ -60,7 +60,8 @@ TEST_CASE("a full ring takes its first joint away from the datum, the next cours
     CHECK(std::abs(clockwise_degrees({150}, {first.start_bearing}) - 180) < 20);
     CHECK(first.end_bearing == first.start_bearing + 360);
     divide_run(second, ring, rules(20, 0.45), {{first.start_bearing}}, {150}, 2);
-    const double apart = std::abs(second.start_bearing - first.start_bearing) * radians_per_degree * 1.5;
+    const double apart =
+        std::abs(second.start_bearing - first.start_bearing) * radians_per_degree * 1.5;
     CHECK(apart >= 0.45 - 1e-9);
 }
 
@@ -74,13 +75,14 @@ TEST_CASE("joints keep their lap wherever equal tubes or one tube more can") {
         const double lap = dice.between(0.2, 0.6);
         const bool closed = dice.chance(0.4);
         const Ring ring = ring_of(radius, 0.38);
-        Run run = run_of(closed ? 0 : dice.between(0, 359), closed ? 360 : dice.between(40, 350),
-                         radius);
+        Run run =
+            run_of(closed ? 0 : dice.between(0, 359), closed ? 360 : dice.between(40, 350), radius);
         BondBelow below;
         const int joints = dice.whole(0, 4);
         for (int i = 0; i < joints; ++i)
             below.joints.push_back(dice.between(0, 360));
-        divide_run(run, ring, rules(longest, lap), below, {dice.between(0, 360)}, dice.whole(1, 30));
+        divide_run(run, ring, rules(longest, lap), below, {dice.between(0, 360)},
+                   dice.whole(1, 30));
         const double start = run.start_bearing;
         const auto nearest = [&](double degrees) { // metres to a joint below or to a cut
             double metres = 1e9;
@@ -110,7 +112,8 @@ TEST_CASE("joints keep their lap wherever equal tubes or one tube more can") {
         for (int pieces = std::max(1, least); pieces <= least + 1; ++pieces)
             for (int step = -500; step <= 500; ++step) {
                 const double piece = run.length / pieces;
-                const double shift = step / 500.0 * (closed ? piece / 2 : std::min(longest - piece, piece));
+                const double shift =
+                    step / 500.0 * (closed ? piece / 2 : std::min(longest - piece, piece));
                 if (!closed && longest < piece)
                     continue;
                 double worst = 1e9;

@@ -84,7 +84,8 @@ TEST_CASE("faces are continuous in height") {
         const double kink = form.springline + form.profile.rise;
         for (double z = form.bottom() + 1e-4; z < form.top() - 1e-4; z += form.course_height / 7) {
             if (z < form.ceiling() - 1e-4 && std::abs(z - kink) > 0.01) {
-                CHECK(std::abs(inside_radius(form, z + 1e-9) - inside_radius(form, z - 1e-9)) < 1e-5);
+                CHECK(std::abs(inside_radius(form, z + 1e-9) - inside_radius(form, z - 1e-9)) <
+                      1e-5);
             }
             CHECK(std::abs(outside_radius(form, z + 1e-9) - outside_radius(form, z - 1e-9)) < 1e-5);
             CHECK(outside_radius(form, z) > inside_radius(form, z));
@@ -94,7 +95,8 @@ TEST_CASE("faces are continuous in height") {
 
 TEST_CASE("a skylight leaves the last ring over it and a plumb curb") {
     Design design = store_design();
-    design.domes[0].top = {{}, TopKind::skylight, 24 * inch, 2};
+    design.domes[0].top.kind = TopKind::skylight;
+    design.domes[0].top.diameter = 24 * inch;
     const DomeForm form = make_dome_form(design, design.domes[0]);
     CHECK(form.cap_courses == 0);
     CHECK(form.curb_courses == 2);
@@ -118,7 +120,8 @@ TEST_CASE("holes have the half-width of their heads") {
         CHECK(half_width(form, 2.0) == 0);
     }
     SECTION("circle") {
-        const OpeningForm form = make_opening_form(opening("eye", 0, 0.6, 1.0, 0.6, HeadKind::circle));
+        const OpeningForm form =
+            make_opening_form(opening("eye", 0, 0.6, 1.0, 0.6, HeadKind::circle));
         CHECK(form.top == Approx(1.6));
         CHECK(half_width(form, 1.3) == Approx(0.3));
         CHECK(half_width(form, 1.1) == Approx(std::sqrt(0.09 - 0.04)));
@@ -131,7 +134,8 @@ TEST_CASE("holes have the half-width of their heads") {
         CHECK(half_width(form, 1.6) == Approx(std::sqrt(0.25 - 0.16)));
     }
     SECTION("square") {
-        const OpeningForm form = make_opening_form(opening("slot", 0, 0.8, 1, 0.7, HeadKind::square));
+        const OpeningForm form =
+            make_opening_form(opening("slot", 0, 0.8, 1, 0.7, HeadKind::square));
         CHECK(half_width(form, 1.699) == 0.4);
         CHECK(half_width(form, 1.701) == 0);
     }

@@ -44,7 +44,8 @@ TEST_CASE("narrow tubes take one strand, and a design may say otherwise") {
 
 TEST_CASE("no wire lies on the last course, none is negative or lost over a window") {
     Design design = store_design();
-    design.openings.push_back(opening("win", 260, 24 * inch, 40 * inch, 30 * inch, HeadKind::round));
+    design.openings.push_back(
+        opening("win", 260, 24 * inch, 40 * inch, 30 * inch, HeadKind::round));
     const Schedule schedule = lay(design);
     CHECK(schedule.courses.back().wire_length == 0);
     const Schedule without = lay(store_design());
@@ -54,10 +55,12 @@ TEST_CASE("no wire lies on the last course, none is negative or lost over a wind
         if (n + 1 < window.first_course || n > window.last_course)
             CHECK(wire(schedule, n) == Approx(wire(without, n)));
         else { // the hole is left out, two tails a strand turned down, and a full ring's lap goes
-            const bool whole = schedule.courses[static_cast<std::size_t>(n) - 1].rings[0].runs.size() > 1;
+            const bool whole =
+                schedule.courses[static_cast<std::size_t>(n) - 1].rings[0].runs.size() > 1;
             CHECK(wire(schedule, n) != Approx(wire(without, n)));
-            CHECK(whole == (n >= window.first_course &&
-                            schedule.courses[static_cast<std::size_t>(n) - 1].rings[0].cuts.size() > 2));
+            CHECK(whole ==
+                  (n >= window.first_course &&
+                   schedule.courses[static_cast<std::size_t>(n) - 1].rings[0].cuts.size() > 2));
         }
     }
 }

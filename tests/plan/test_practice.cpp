@@ -1,0 +1,153 @@
+#include "geometry/plan/practice.hpp"
+
+#include "geometry/plan/lay.hpp"
+#include "tests/support/designs.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace coilwright;
+using namespace coilwright::testing;
+
+namespace {
+
+constexpr double inch = metres_per_inch;
+
+const Finding* find(const std::vector<Finding>& findings, const std::string& code) {
+    const auto found = std::find_if(findings.begin(), findings.end(),
+                                    [&](const Finding& finding) { return finding.code == code; });
+    return found == findings.end() ? nullptr : &*found;
+}
+
+std::vector<Finding> findings_of(const Design& design) {
+    const auto findings = practice_findings(design, lay(design));
+    for (const Finding& finding : findings) {
+        CHECK_FALSE(finding.message.empty());
+        CHECK_FALSE(finding.source.empty());
+        CHECK_FALSE(finding.remedy.empty());
+        CHECK(finding.message.find("safe") == std::string::npos);
+    }
+    return findings;
+}
+
+} // namespace
+
+TEST_CASE("a sill or head between two joints is named with the joints beside it") {
+    Design design = store_design();
+    CHECK(find(findings_of(design), "sill-misses-joint") == nullptr);
+    CHECK(find(findings_of(design), "head-misses-joint") == nullptr);
+    design.openings.push_back(
+        opening("win", 330, 24 * inch, 42 * inch, 24 * inch, HeadKind::square)); // 42 to 66 in
+    const auto findings = findings_of(design);
+    const Finding* sill = find(findings, "sill-misses-joint");
+    REQUIRE(sill);
+    CHECK(sill->verdict == Verdict::advice);
+    CHECK(sill->remedy.find("3 ft 4 in") != std::string::npos); // 40 in
+    CHECK(sill->remedy.find("3 ft 9 in") != std::string::npos); // 45 in
+    CHECK(find(findings, "head-misses-joint"));
+    // Within 10 mm it is let be.
+    design.openings.back().sill = 40.35 * inch;
+    CHECK(find(findings_of(design), "sill-misses-joint") == nullptr);
+}
+
+TEST_CASE("an inch of tube for each foot of dome: common practice, no source") {
+    Design design = store_design();
+    CHECK(find(findings_of(design), "tube-narrow-for-diameter") == nullptr);
+    design.domes[0].inside_diameter = 16 * 12 * inch;
+    design.domes[0].profile.rise = 16 * 12 * inch;
+    const auto findings = findings_of(design);
+    const Finding* found = find(findings, "tube-narrow-for-diameter");
+    REQUIRE(found);
+    CHECK(*found->limit == Approx(16 * inch));
+    CHECK(*found->value == Approx(15 * inch));
+}
+
+TEST_CASE("the store passes a quarter of the tube up to course 24 and exceeds it from 25") {
+    // Step-ins from r = sqrt(135^2 - y^2) - 81 in: 3.68 at course 24, 3.9 at 25; limit 3.75. Reckoned.
+    const auto findings = findings_of(store_design());
+    const Finding* quarter = find(findings, "step-in-over-quarter");
+    REQUIRE(quarter);
+    CHECK(quarter->message.find("course 25") != std::string::npos);
+    CHECK(find(findings, "step-in-over-half") == nullptr);
+    Design flat = store_design();
+    flat.domes[0].profile.kind = ProfileKind::round;
+    flat.domes[0].profile.rise.reset();
+    const Finding* half = find(findings_of(flat), "step-in-over-half");
+    REQUIRE(half);
+}
+
+TEST_CASE("the rise that a step-in remedy names keeps to the limit, and a course less does not") {
+    Design design = store_design();
+    design.domes[0].profile.kind = ProfileKind::catenary;
+    design.domes[0].profile.rise = 90 * inch;
+    design.openings.clear();
+    const auto findings = findings_of(design);
+    const Finding* quarter = find(findings, "step-in-over-quarter");
+    REQUIRE(quarter);
+    const auto greatest = [&](double rise) {
+        Design other = design;
+        other.domes[0].profile.rise = rise;
+        const Schedule schedule = lay(other);
+        double most = 0;
+        for (const Course& course : schedule.courses)
+            if (course.rings[0].kind == RingKind::ring)
+                most = std::max(most, course.rings[0].step_in);
+        return most;
+    };
+    if (quarter->remedy.find("would keep to") == std::string::npos)
+        return; // no rise within two dozen courses more does
+    for (int more = 1; more <= 24; ++more) {
+        const double rise = 90 * inch + more * 5 * inch;
+        if (greatest(rise) > 15 * inch / 4)
+            continue;
+        CHECK(quarter->remedy.find(length_text(rise, DisplayUnit::feet)) != std::string::npos);
+        break;
+    }
+}
+
+TEST_CASE("a tamped width off practice is an advice, with a millimetre of patience") {
+    Design design = store_design();
+    design.openings.clear();
+    for (const auto& [width, is_advice] :
+         {std::pair{15.0, false}, {12.0, false}, {11.9, true}, {16.0, false}, {16.2, true}}) {
+        CAPTURE(width);
+        design.tubes[0].tamped_width = width * inch;
+        CHECK((find(findings_of(design), "tamped-width-off-practice") != nullptr) == is_advice);
+    }
+}
+
+TEST_CASE("a plumb frame finds a band of 1.95 in in the store's door, reckoned") {
+    const auto findings = findings_of(store_design());
+    const Finding* found = find(findings, "frame-deeper-than-band");
+    REQUIRE(found);
+    CHECK(*found->value / inch == Approx(1.95).margin(0.25));
+    CHECK(*found->limit / inch == Approx(4.5));
+    CHECK(found->remedy.find("springline") != std::string::npos);
+}
+
+TEST_CASE("a square head is not judged, and a crown too flat to corbel fails") {
+    Design square = store_design();
+    square.openings[0].head = {};
+    const auto findings = findings_of(square);
+    REQUIRE(find(findings, "square-head-needs-lintel"));
+    CHECK(find(findings, "square-head-needs-lintel")->verdict == Verdict::not_judged);
+    Design flat = store_design();
+    flat.openings.clear();
+    flat.domes[0].profile.kind = ProfileKind::parabola;
+    flat.domes[0].profile.rise = 12 * inch;
+    const Finding* found = find(findings_of(flat), "course-without-bearing");
+    REQUIRE(found);
+    CHECK(found->verdict == Verdict::fails);
+}
+
+TEST_CASE("the skylight that the last ring leaves is named beside the one asked for") {
+    Design design = store_design();
+    design.domes[0].top.kind = TopKind::skylight;
+    design.domes[0].top.diameter = 24 * inch;
+    const Schedule schedule = lay(design);
+    const Finding* found = find(findings_of(design), "skylight-wider-than-asked");
+    REQUIRE(found);
+    CHECK(*found->value == Approx(2 * schedule.domes[0].last_ring_radius));
+    CHECK(*found->limit == Approx(24 * inch));
+}
