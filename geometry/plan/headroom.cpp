@@ -57,6 +57,11 @@ struct Demand {
 struct Words {
     DisplayUnit unit;
     std::string length(double metres) const { return length_text(metres, unit); }
+    /// Not shown less than it is: for a length that someone is to build at least so high.
+    std::string length_up(double metres) const {
+        const double step = unit == DisplayUnit::feet ? metres_per_inch / 8 : 0.001;
+        return length_text(std::ceil(metres / step - 1e-6) * step, unit);
+    }
     std::string area(double square_metres) const { return area_text(square_metres, unit); }
 };
 
@@ -130,7 +135,7 @@ public:
             return {};
         return "Widen the dome to an inside diameter of " + words_.length(wider.inside_diameter) +
                ", its profile in proportion, with the springline at " +
-               words_.length(wider.springline + courses * design_.course.height) + ".";
+               words_.length_up(wider.springline + courses * design_.course.height) + ".";
     }
 
 private:
