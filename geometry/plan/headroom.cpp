@@ -126,7 +126,7 @@ public:
         if (const int courses = courses_needed(dome); courses >= 0) {
             const double springline = dome.springline + courses * design_.course.height;
             return "Raise the springline by " + std::to_string(courses) +
-                   (courses == 1 ? " course to " : " courses to ") + words_.length(springline) +
+                   (courses == 1 ? " course to " : " courses to ") + words_.length_up(springline) +
                    ".";
         }
         const Dome wider = widened(dome);

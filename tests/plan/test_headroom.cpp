@@ -180,6 +180,7 @@ TEST_CASE("a remedy works, and one course less would not") {
         const ProfileKind kind = seeded.coin() ? ProfileKind::pointed : ProfileKind::parabola;
         Design design = one_dome(Use::habitable, diameter, 0.1 * seeded.whole(0, 6), kind,
                                  diameter * seeded.between(0.6, 1.2));
+        design.course.height = seeded.between(0.1, 0.15); // not a number of 1/8 in
         HeadroomRule rule = sloped_rule();
         if (seeded.coin()) {
             rule.required_area.reset();
@@ -197,9 +198,13 @@ TEST_CASE("a remedy works, and one course less would not") {
         const double springline_before = dome.springline;
         if (finding.remedy.rfind("Raise the springline by ", 0) == 0) {
             const int courses = std::stoi(finding.remedy.substr(24));
-            dome.springline = springline_before + courses * design.course.height;
+            const auto at = finding.remedy.rfind(" to ") + 4;
+            const LengthReading high = read_length(
+                finding.remedy.substr(at, finding.remedy.size() - 1 - at), DisplayUnit::feet);
+            REQUIRE(high.fault.empty());
+            dome.springline = high.value;
             CHECK(only(design).verdict.verdict == Verdict::holds);
-            dome.springline -= design.course.height;
+            dome.springline = springline_before + (courses - 1) * design.course.height;
             CHECK(only(design).verdict.verdict == Verdict::fails);
             ++raised;
         } else {
