@@ -6,6 +6,11 @@
 // branches of the parallel curve do. The face never widens upwards, so only y >= H can decide, and
 // with y = H + p sin(psi) the least value lies at psi = 0 or where sin(psi) + x'(y) cos(psi) grows
 // through 0.
+//
+// The catenary and the parabola bend more the nearer they come to the crown, so the centres of
+// their curvature lie beyond the pole: short of the pole no two normals of one side meet, each
+// point has one nearest point of the face, and the parallel curve narrows steadily. One bracket
+// finds it. A drawn curve can bend anywhere, and is searched.
 #include "geometry/plan/profile.hpp"
 
 #include <algorithm>
@@ -32,9 +37,27 @@ public:
             return arc_half_width(height, 0, radius - a);
         case ProfileKind::segmental:
             return arc_half_width(height, h - radius, 0);
-        default:
-            return searched_half_width(height);
+        case ProfileKind::catenary:
+        case ProfileKind::parabola:
+            return steady_half_width(height);
+        case ProfileKind::drawn:
+            break;
         }
+        return searched_half_width(height);
+    }
+
+    /// Height of the parallel curve where it is `half_width` wide; catenary and parabola alone.
+    double steady_height(double half_width) const {
+        double wide = 0, narrow = profile_.rise; // heights of the foot on the face
+        for (int step = 0; step < 200; ++step) {
+            const double middle = wide + (narrow - wide) / 2;
+            if (middle <= wide || middle >= narrow)
+                break;
+            const double x = coilwright::half_width(profile_, middle) - p_ * level(middle);
+            (x > half_width ? wide : narrow) = middle;
+        }
+        const double share = level(wide);
+        return wide - p_ * std::sqrt((1 - share) * (1 + share));
     }
 
 private:
@@ -47,6 +70,25 @@ private:
         if (above > radius)
             return -infinity;
         return std::min(plumb, std::sqrt((radius - above) * (radius + above)) - inset);
+    }
+
+    // The level part of the face's unit normal: 1 on a plumb face, 0 at a level crown.
+    double level(double height) const { return 1 / std::hypot(1, slope(profile_, height)); }
+
+    double steady_half_width(double height) const {
+        const double plumb = profile_.half_span - p_;
+        if (height + p_ > profile_.rise)
+            return -infinity; // the apex lies nearer than p
+        if (height + p_ <= 0)
+            return plumb;
+        double low = height < 0 ? std::asin(-height / p_) + 1e-12 : 0, high = pi / 2;
+        if (growing(height, low))
+            return plumb;
+        for (int step = 0; step < 60 && high - low > 1e-15; ++step) {
+            const double middle = (low + high) / 2;
+            (growing(height, middle) ? high : low) = middle;
+        }
+        return std::min(plumb, reach(height, low));
     }
 
     double reach(double height, double psi) const {
@@ -123,8 +165,10 @@ double offset_height_at(const Profile& profile, double p, double half_width) {
         return std::sqrt(std::max(0.0, (a - p - wanted) * (2 * radius - a - p + wanted)));
     if (profile.kind == ProfileKind::segmental)
         return profile.rise - radius + std::sqrt((radius - p - wanted) * (radius - p + wanted));
-    // The offset's half-width does not grow with height.
     const Offset offset(profile, p);
+    if (profile.kind != ProfileKind::drawn)
+        return offset.steady_height(wanted);
+    // The offset's half-width does not grow with height.
     double low = -p, high = profile.rise - p;
     if (offset.half_width_at(high) >= wanted)
         return high;
