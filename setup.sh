@@ -111,20 +111,6 @@ and          models/grain-store.toml             the design: change a number, th
 TEXT
 }
 
-# Node packages of the tests (validators of written files), where they are named.
-install_node_packages() {
-    local file folder
-    while IFS= read -r file; do
-        folder=$(dirname "$file")
-        say "Installing the Node packages of $folder"
-        if [ -f "$folder/package-lock.json" ]; then
-            (cd "$folder" && npm ci --no-audit --no-fund)
-        else
-            (cd "$folder" && npm install --no-audit --no-fund --no-package-lock)
-        fi
-    done < <(find tests -name package.json -not -path '*/node_modules/*' | sort)
-}
-
 # Every fuzz target for a short while; a crash is kept in build-fuzz/crashes and fails the run.
 fuzz() {
     local target name seeds
@@ -159,7 +145,6 @@ run_tests() {
     if ! command -v node >/dev/null || ! command -v npm >/dev/null; then
         install_packages nodejs npm
     fi
-    install_node_packages
     say 'Building the program and its tests'
     cmake --preset release
     cmake --build --preset release --parallel "$(jobs)"

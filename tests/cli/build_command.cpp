@@ -1,0 +1,212 @@
+#include "tests/cli/running.hpp"
+#include "tests/exporters/scratch.hpp"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <fstream>
+#include <sstream>
+
+using namespace coilwright;
+using Catch::Matchers::Contains;
+using nlohmann::json;
+
+namespace {
+
+const std::vector<std::string> whole_package{"compass-strip.pdf", "courses.glb",   "courses.mtl",
+                                             "courses.obj",       "courses.stl",   "crew-book.pdf",
+                                             "schedule.csv",      "schedule.json", "shell.glb",
+                                             "shell.mtl",         "shell.obj",     "shell.stl"};
+
+std::string store() {
+    return in_project("models/grain-store.toml");
+}
+
+/// The whole-numbered page size that poppler reads, in points.
+std::string page_size(const std::filesystem::path& file) {
+    std::istringstream lines(output_of({"pdfinfo", file}));
+    std::string line;
+    while (std::getline(lines, line)) {
+        if (line.rfind("Page size:", 0) == 0) {
+            return line;
+        }
+    }
+    return "none";
+}
+
+/// A design with five faults, each in a line of its own: the word after "FAULT" tells what is
+/// wrong.
+const char* const five_faults = R"(coilwright = 1
+name = "Faulty"
+unit = "ft"
+[course]
+heigth = "5 in"
+height = "5 in"
+[tube.main]
+lay_flat = "17 bananas"
+[dome.store]
+use = "castle"
+inside_diameter = "9 ft"
+springline = "20 in"
+profile = { kind = "pointed", rise = "9 ft" }
+tube = "mian"
+[opening.door]
+in = "store"
+use = "door"
+bearing = 150
+width = "-32 in"
+sill = "0 in"
+height = "80 in"
+head = { kind = "pointed" }
+)";
+
+} // namespace
+
+TEST_CASE("build writes the whole package of every demo design") {
+    for (const std::string& demo : demos()) {
+        CAPTURE(demo);
+        const ScratchDirectory scratch;
+        const auto out = scratch.path() / "deep" / "package";
+        const Outcome outcome = run({"build", demo, "--out", out});
+        REQUIRE(outcome.code == 0);
+        CHECK(all_below(out) == whole_package);
+        for (const std::string& file : whole_package) {
+            CHECK_THAT(outcome.out, Contains(file));
+            CHECK(std::filesystem::file_size(out / file) > 100);
+        }
+        CHECK_NOTHROW(output_of({"qpdf", "--check", out / "crew-book.pdf"}));
+        CHECK(json::parse(bytes_of(out / "schedule.json")) ==
+              json::parse(run({"courses", demo, "--json"}).out));
+    }
+}
+
+TEST_CASE("build writes only the parts asked for") {
+    const auto written = [](const std::vector<std::string>& flags) {
+        const ScratchDirectory scratch;
+        std::vector<std::string> arguments{"build", store(), "--out", scratch.path()};
+        arguments.insert(arguments.end(), flags.begin(), flags.end());
+        REQUIRE(run(arguments).code == 0);
+        return all_below(scratch.path());
+    };
+    using Files = std::vector<std::string>;
+    CHECK(written({"--only", "schedule"}) == Files{"schedule.csv", "schedule.json"});
+    CHECK(written({"--only", "crew-book"}) == Files{"compass-strip.pdf", "crew-book.pdf"});
+    CHECK(written({"--only", "models"}).size() == 8);
+    CHECK(written({"--only", "schedule,models"}).size() == 10);
+    CHECK(written({"--only", "schedule", "--only", "models"}).size() == 10);
+}
+
+TEST_CASE("build takes the paper that it is told, else that of the design's unit") {
+    const auto size = [](const std::string& demo, const std::vector<std::string>& flags) {
+        const ScratchDirectory scratch;
+        std::vector<std::string> arguments{"build",        in_project(demo), "--out",
+                                           scratch.path(), "--only",         "crew-book"};
+        arguments.insert(arguments.end(), flags.begin(), flags.end());
+        REQUIRE(run(arguments).code == 0);
+        return page_size(scratch.path() / "crew-book.pdf");
+    };
+    // poppler names the sizes that it knows: Letter is 612 x 792, A4 595.28 x 841.89.
+    CHECK_THAT(size("models/grain-store.toml", {}), Contains("612 x 792"));
+    CHECK_THAT(size("models/grain-store.toml", {"--paper", "a4"}), Contains("A4"));
+    CHECK_THAT(size("models/cabin-metric.toml", {}), Contains("A4"));
+    CHECK_THAT(size("models/cabin-metric.toml", {"--paper", "letter"}), Contains("612 x 792"));
+}
+
+TEST_CASE("build meshes more coarsely with a larger tolerance") {
+    const auto size = [](const std::string& tolerance) {
+        const ScratchDirectory scratch;
+        REQUIRE(run({"build", store(), "--out", scratch.path(), "--only", "models", "--tolerance",
+                     tolerance})
+                    .code == 0);
+        return std::filesystem::file_size(scratch.path() / "shell.stl");
+    };
+    const auto fine = size("1mm");
+    const auto coarse = size("1/4 in");
+    CHECK(coarse < fine / 2);
+    CHECK(size("0.1 cm") == fine);
+}
+
+TEST_CASE("build of a design with five faults names each with its line and writes nothing") {
+    const ScratchDirectory scratch;
+    put_bytes(scratch.path() / "faulty.toml", five_faults);
+    const std::string file = scratch.path() / "faulty.toml";
+    for (const std::string command : {"build", "check", "courses"}) {
+        std::vector<std::string> arguments{command, file};
+        if (command == "build") {
+            arguments.insert(arguments.end(), {"--out", scratch.path() / "package"});
+        }
+        const Outcome outcome = run(arguments);
+        CHECK(outcome.code == 2);
+        CHECK(outcome.out == "");
+        for (const int line : {5, 8, 10, 14, 19}) {
+            CAPTURE(line, outcome.err);
+            CHECK_THAT(outcome.err, Contains(file + ":" + std::to_string(line) + ":"));
+        }
+        CHECK_THAT(outcome.err, Contains("did you mean `height`"));
+        CHECK_THAT(outcome.err, Contains("did you mean `main`"));
+        CHECK_THAT(outcome.err, Contains("5 faults in the design"));
+        CHECK(all_below(scratch.path()) == std::vector<std::string>{"faulty.toml"});
+    }
+}
+
+TEST_CASE("build leaves earlier files as they were when it fails") {
+    const ScratchDirectory scratch;
+    const auto out = scratch.path() / "package";
+    REQUIRE(run({"build", store(), "--out", out, "--only", "schedule"}).code == 0);
+    const std::string before = bytes_of(out / "schedule.json");
+    CHECK(run({"build", "-", "--out", out}, five_faults).code == 2);
+    // A directory in the place of the last file: the rename of one fails, so none may stay.
+    std::filesystem::remove(out / "schedule.csv");
+    std::filesystem::create_directories(out / "schedule.csv" / "x");
+    std::string other = bytes_of(store());
+    other.replace(other.find("Grain store"), 11, "Other store");
+    CHECK(run({"build", "-", "--out", out, "--only", "schedule"}, other).code == 3);
+    CHECK(bytes_of(out / "schedule.json") == before);
+    CHECK(all_below(out) ==
+          std::vector<std::string>{"schedule.csv", "schedule.csv/x", "schedule.json"});
+}
+
+TEST_CASE("build says where it cannot write") {
+    const ScratchDirectory scratch;
+    put_bytes(scratch.path() / "file", "");
+    for (const std::string out : {"file", "file/below", "/dev/null/x"}) {
+        CAPTURE(out);
+        const Outcome outcome = run({"build", store(), "--out", scratch.path() / out});
+        CHECK(outcome.code == 3);
+        CHECK_THAT(outcome.err, Contains("coilwright:"));
+        CHECK(outcome.out == "");
+    }
+    CHECK(all_below(scratch.path()) == std::vector<std::string>{"file"});
+}
+
+TEST_CASE("build refuses values that it does not know") {
+    const ScratchDirectory scratch;
+    const auto refused = [&](const std::string& option, const std::string& value) {
+        const Outcome outcome = run({"build", store(), "--out", scratch.path(), option, value});
+        CHECK(outcome.code == 2);
+        CHECK(all_below(scratch.path()).empty());
+        return outcome.err;
+    };
+    CHECK_THAT(refused("--only", "model"), Contains("did you mean models?"));
+    CHECK_THAT(refused("--only", "drawings"), Contains("crew-book, models, schedule"));
+    CHECK_THAT(refused("--only", "models,,schedule"), Contains("--only"));
+    CHECK_THAT(refused("--paper", "a5"), Contains("--paper"));
+    for (const std::string tolerance :
+         {"2", "0.01 mm", "1 m", "-1 mm", "nan mm", "inf", "", "mm"}) {
+        CAPTURE(tolerance);
+        CHECK_THAT(refused("--tolerance", tolerance), Contains("--tolerance"));
+    }
+    CHECK(run({"build", store()}).code == 2); // --out is required
+}
+
+TEST_CASE("build warns of failing checks and writes all the same") {
+    const ScratchDirectory scratch;
+    // A habitable room has 70 sq ft (IRC R304.1); one of 8 ft has 50 less its plaster.
+    const Outcome made = run({"new", "--use", "habitable", "--diameter", "8 ft", "--out", "-"});
+    const Outcome outcome =
+        run({"build", "-", "--out", scratch.path(), "--only", "schedule"}, made.out);
+    CHECK(outcome.code == 0);
+    CHECK_THAT(outcome.err, Contains("Warning:"));
+    CHECK(all_below(scratch.path()).size() == 2);
+}

@@ -1,0 +1,76 @@
+#include "tests/cli/running.hpp"
+#include "tests/exporters/scratch.hpp"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+using namespace coilwright;
+using Catch::Matchers::Contains;
+using nlohmann::json;
+
+namespace {
+
+/ std::string too_small_room() {
+    const Outcome made = run({"new", "--use", "habitable", "--diameter", "8 ft", "--out", "-"});
+    REQUIRE(made.code == 0);
+    return made.out;
+}
+
+} // namespace
+
+TEST_CASE("check of a sound design ends with 0 and shows headroom and caution") {
+    const Outcome outcome = run({"check", in_project("models/grain-store.toml")});
+    CHECK(outcome.code == 0);
+    CHECK(outcome.err == "");
+    CHECK_THAT(outcome.out, Contains("Grain store, Alder Flats"));
+    CHECK_THAT(outcome.out, Contains("Headroom"));
+    CHECK_THAT(outcome.out, Contains("licensed professional"));
+    CHECK_THAT(outcome.out, !Contains("safe"));
+}
+
+TEST_CASE("check tells what was fitted") {
+    const Outcome outcome = run({"check", in_project("models/washroom.toml")});
+    CHECK_THAT(outcome.out, Contains("Fitted:"));
+    CHECK_THAT(outcome.out, Contains("6 ft 8 in"));
+}
+
+TEST_CASE("check ends with 1 when a check fails") {
+    const std::string room = too_small_room();
+    const Outcome outcome = run({"check", "-"}, room);
+    CHECK(outcome.code == 1);
+    CHECK_THAT(outcome.out, Contains("fails"));
+    CHECK(run({"check", "-", "--json"}, room).code == 1);
+}
+
+TEST_CASE("check prints findings as JSON") {
+    for (const std::string& demo : demos()) {
+        CAPTURE(demo);
+        const Outcome outcome = run({"check", demo, "--json"});
+        CHECK((outcome.code == 0 || outcome.code == 1));
+        const json printed = json::parse(outcome.out);
+        const auto& findings = printed.at("findings");
+        bool failing = false;
+        for (const auto& finding : findings) {
+            CHECK(finding.at("code").is_string());
+            CHECK(finding.at("subject").is_string());
+            failing = failing || finding.at("verdict") == "fails";
+        }
+        CHECK(outcome.code == (failing ? 1 : 0));
+    }
+}
+
+TEST_CASE("check reads standard input and names it") {
+    const Outcome outcome = run({"check", "-"}, "coilwright = 1\nbogus = 2\n");
+    CHECK(outcome.code == 2);
+    CHECK_THAT(outcome.err, Contains("standard input:2:1"));
+}
+
+TEST_CASE("check prints faults as JSON on standard output") {
+    const Outcome outcome = run({"check", "-", "--json"}, "coilwright = 1\nbogus = 2\n");
+    CHECK(outcome.code == 2);
+    CHECK(outcome.err == "");
+    const json printed = json::parse(outcome.out);
+    REQUIRE(printed.at("diagnostics").is_array());
+    CHECK(std::any_of(printed["diagnostics"].begin(), printed["diagnostics"].end(),
+                      [](const json& one) { return one.at("line") == 2; }));
+}

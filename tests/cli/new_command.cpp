@@ -1,0 +1,112 @@
+#include "tests/cli/running.hpp"
+#include "tests/exporters/scratch.hpp"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+using namespace coilwright;
+using Catch::Matchers::Contains;
+using nlohmann::json;
+
+TEST_CASE("new writes designs that can be laid, for every choice of its flags") {
+    for (const std::string unit : {"ft", "m"}) {
+        for (const std::string use : {"store", "habitable", "bath", "shower", "tiny-house"}) {
+            for (const std::string profile : {"pointed", "round", "catenary", "parabola"}) {
+                for (const std::string door : {"pointed", "round", "segmental", "square", "none"}) {
+                    CAPTURE(unit, use, profile, door);
+                    const Outcome made =
+                        run({"new", "--unit", unit, "--use", use, "--profile", profile, "--door",
+                             door, "--diameter", unit == "ft" ? "12 ft" : "3.8 m", "--out", "-"});
+                    REQUIRE(made.err == "");
+                    REQUIRE(made.code == 0);
+                    const Outcome laid = run({"courses", "-", "--json"}, made.out);
+                    REQUIRE(laid.err == "");
+                    REQUIRE(laid.code == 0);
+                }
+            }
+        }
+    }
+}
+
+TEST_CASE("new serves the least and the greatest diameter that it offers") {
+    for (const std::string diameter : {"4 ft", "1.2 m", "24 ft", "7.4 m"}) {
+        CAPTURE(diameter);
+        const Outcome made =
+            run({"new", "--diameter", diameter, "--door", "none", "--windows", "0", "--out", "-"});
+        CHECK(made.err == "");
+        CHECK(made.code == 0);
+        CHECK(run({"courses", "-"}, made.out).code == 0);
+    }
+}
+
+TEST_CASE("new lays its openings on course joints") {
+    for (const std::string unit : {"ft", "m"}) {
+        for (const std::string diameter : {"9 ft", "18 ft"}) {
+            CAPTURE(unit, diameter);
+            const Outcome made = run({"new", "--unit", unit, "--diameter", diameter, "--out", "-"});
+            const Outcome checked = run({"check", "-", "--json"}, made.out);
+            CHECK_THAT(checked.out, !Contains("misses-joint"));
+        }
+    }
+}
+
+TEST_CASE("new keeps a name as it was typed") {
+    const std::string name = "\"Seed\\store\" \xE2\x80\x99 n\xC2\xBA 3 = [x] # y";
+    const Outcome made = run({"new", "--name", name, "--out", "-"});
+    REQUIRE(made.code == 0);
+    CHECK(json::parse(run({"courses", "-", "--json"}, made.out).out).at("name") == name);
+}
+
+TEST_CASE("new refuses a name that is not UTF-8") {
+    CHECK(run({"new", "--name", "a\xFF", "--out", "-"}).code == 2);
+}
+
+TEST_CASE("new does not write over a file unless told to") {
+    const ScratchDirectory scratch;
+    const std::string file = scratch.path() / "mine.toml";
+    put_bytes(file, "precious");
+
+    const Outcome refused = run({"new", "--out", file});
+    CHECK(refused.code == 3);
+    CHECK_THAT(refused.err, Contains("--force"));
+    CHECK(bytes_of(file) == "precious");
+
+    CHECK(run({"new", "--out", file, "--force"}).code == 0);
+    CHECK(run({"check", file}).code == 0);
+    CHECK(all_below(scratch.path()) == std::vector<std::string>{"mine.toml"});
+}
+
+TEST_CASE("new says where it cannot write") {
+    const ScratchDirectory scratch;
+    const Outcome folder = run({"new", "--out", scratch.path()});
+    CHECK(folder.code == 3);
+    CHECK_THAT(folder.err, Contains("is a directory"));
+
+    put_bytes(scratch.path() / "file", "");
+    CHECK(run({"new", "--out", scratch.path() / "file" / "x.toml"}).code == 3);
+    CHECK(all_below(scratch.path()) == std::vector<std::string>{"file"});
+}
+
+TEST_CASE("new refuses what it cannot lay, and writes nothing") {
+    const ScratchDirectory scratch;
+    const std::string file = scratch.path() / "x.toml";
+    const auto refused = [&](const std::vector<std::string>& flags) {
+        std::vector<std::string> arguments{"new", "--out", file};
+        arguments.insert(arguments.end(), flags.begin(), flags.end());
+        const Outcome outcome = run(arguments);
+        CHECK(outcome.code == 2);
+        CHECK(outcome.out == "");
+        CHECK(all_below(scratch.path()).empty());
+        return outcome.err;
+    };
+    CHECK_THAT(refused({"--diameter", "9 bananas"}), Contains("--diameter"));
+    CHECK_THAT(refused({"--diameter", "1000 ft"}), Contains("--diameter"));
+    CHECK_THAT(refused({"--diameter", "nan"}), Contains("--diameter"));
+    CHECK_THAT(refused({"--diameter", "-3 ft"}), Contains("--diameter"));
+    CHECK_THAT(refused({"--windows", "7"}), Contains("--windows"));
+    CHECK_THAT(refused({"--windows", "many"}), Contains("--windows"));
+    CHECK_THAT(refused({"--unit", "ell"}), Contains("--unit"));
+    CHECK_THAT(refused({"--profile", "drawn"}), Contains("--profile"));
+    // Six windows of 16 in and a door do not fit around 12.6 ft of wall with a tube between each.
+    CHECK_THAT(refused({"--diameter", "4 ft", "--windows", "6"}), Contains("cannot be laid"));
+}
