@@ -1,0 +1,75 @@
+#include "exporters/materials.hpp"
+#include "exporters/model_formats.hpp"
+#include "tests/exporters/comma_locale.hpp"
+#include "tests/exporters/sample_models.hpp"
+#include "tests/exporters/scratch.hpp"
+
+#include <catch2/catch.hpp>
+
+namespace coilwright {
+
+TEST_CASE("every model format gives the same bytes twice, and where decimals are commas") {
+    const SolidModel model = small_building();
+    for (const ModelFormat& format : model_formats()) {
+        CAPTURE(format.name);
+        const std::vector<OutputFile> first = format.write(model, "shell");
+        REQUIRE_FALSE(first.empty());
+        CHECK(first[0].path == "shell." + format.name);
+        const CommaLocale commas;
+        const std::vector<OutputFile> second = format.write(model, "shell");
+        REQUIRE(second.size() == first.size());
+        for (std::size_t k = 0; k < first.size(); ++k)
+            CHECK((first[k].path == second[k].path && first[k].bytes == second[k].bytes));
+    }
+}
+
+TEST_CASE("the reference names every model format") {
+    const std::string page = bytes_of(COILWRIGHT_SOURCE_DIR "/docs/reference/formats.md");
+    for (const ModelFormat& format : model_formats()) {
+        CAPTURE(format.name);
+        CHECK_FALSE(format.what.empty());
+        CHECK(page.find("| `" + format.name + "` | " + format.what + " |") != std::string::npos);
+    }
+    for (const Material material : {Material::earth, Material::earth_cap, Material::lime_plaster,
+                                    Material::timber, Material::glass, Material::ground}) {
+        const MaterialLook& looks = look(material);
+        const std::string row = "| `" + looks.name + "` | " + fixed_text(looks.red, 2) + " | " +
+                                fixed_text(looks.green, 2) + " | " + fixed_text(looks.blue, 2) +
+                                " |";
+        CAPTURE(row);
+        CHECK(page.find(row) != std::string::npos);
+    }
+}
+
+// IEC 61966-2-1: linear 0.214041 is encoded as 0.5; below 0.0031308 the curve is straight.
+TEST_CASE("linear reflectances are encoded by the curve of sRGB") {
+    CHECK(srgb_encoded(0) == 0);
+    CHECK(srgb_encoded(1) == Approx(1).margin(1e-12));
+    CHECK(srgb_encoded(0.214041) == Approx(0.5).margin(1e-6));
+    CHECK(srgb_encoded(0.001) == Approx(0.01292).margin(1e-12));
+}
+
+// ASTM D1535-08: reflectance of a Munsell value V in percent of the perfect diffuser (100 at V =
+// 10): 1.1914 V - 0.22533 V^2 + 0.23352 V^3 - 0.020484 V^4 + 0.00081939 V^5. Coefficients from
+// memory.
+TEST_CASE("the looks of matt materials reflect what their Munsell value says") {
+    const auto reflectance = [](double v) {
+        return (1.1914 * v - 0.22533 * v * v + 0.23352 * v * v * v - 0.020484 * v * v * v * v +
+                0.00081939 * v * v * v * v * v) /
+               100;
+    };
+    const auto check = [&](Material material, double value) {
+        const MaterialLook& looks = look(material);
+        CAPTURE(looks.name);
+        // Luminance by the primaries of sRGB (ITU-R BT.709).
+        const double luminance = 0.2126 * looks.red + 0.7152 * looks.green + 0.0722 * looks.blue;
+        CHECK(luminance == Approx(reflectance(value)).epsilon(0.05));
+    };
+    check(Material::earth, 5);
+    check(Material::earth_cap, 4);
+    check(Material::lime_plaster, 9);
+    check(Material::timber, 7);
+    check(Material::ground, 4);
+}
+
+} // namespace coilwright
