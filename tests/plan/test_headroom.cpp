@@ -90,7 +90,8 @@ TEST_CASE("nobody stands in the wall, above the cap or above the skylight's fram
     CHECK(clear_radius_at(closed, 0.04, closed.ceiling()) == 0);
     CHECK(clear_radius_at(closed, 0.04, 0) == Approx(1.46));
 
-    design.domes.front().top = {{}, TopKind::skylight, 0.6, 2};
+    design.domes.front().top.kind = TopKind::skylight;
+    design.domes.front().top.diameter = 0.6;
     const DomeForm open = make_dome_form(design, design.domes.front());
     CHECK(open.last_ring_radius > 0.3);
     CHECK(clear_height_at(open, 0.04, 0.2) == open.ceiling());
