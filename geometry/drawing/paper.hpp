@@ -16,13 +16,13 @@ struct Ink {
 };
 
 struct Stroke {
-    double width = 0.25;       // mm
+    double width = 0.25; // mm
     Ink ink;
     std::vector<double> dashes; // mm, empty: solid
 };
 
 struct LineItem {
-    std::vector<Vec2> points;  // at least two
+    std::vector<Vec2> points; // at least two
     bool closed = false;
     Stroke stroke;
 };
@@ -38,8 +38,8 @@ struct ArcItem {
 /// A filled region bounded by straight edges and arcs; several loops, even-odd.
 struct FillItem {
     struct Edge {
-        Vec2 to{0, 0};         // an edge ends here...
-        double bulge = 0;      // ...straight, or an arc with tan(sweep / 4), positive anticlockwise
+        Vec2 to{0, 0};    // an edge ends here...
+        double bulge = 0; // ...straight, or an arc with tan(sweep / 4), positive anticlockwise
     };
     struct Loop {
         Vec2 from{0, 0};
@@ -47,33 +47,33 @@ struct FillItem {
     };
     std::vector<Loop> loops;
     Ink ink{0.85};
-    double hatch_spacing = 0;  // mm; 0: flat fill, else 45 degree hatch lines of `hatch`
+    double hatch_spacing = 0; // mm; 0: flat fill, else 45 degree hatch lines of `hatch`
     Stroke hatch;
 };
 
 enum class Align { left, centre, right };
 /// One line of text; `at` is on the baseline. Sizes in mm of capital height * 1.4 (the em).
 struct TextItem {
-    std::string text;          // UTF-8
+    std::string text; // UTF-8
     Vec2 at{0, 0};
-    double size = 3.5;         // mm, the em
+    double size = 3.5; // mm, the em
     bool bold = false;
     Align align = Align::left;
-    double turn = 0;           // radians anticlockwise about `at`
+    double turn = 0; // radians anticlockwise about `at`
     Ink ink;
-    bool on_white = false;     // a white box behind it, for text on lines
+    bool on_white = false; // a white box behind it, for text on lines
 };
 
 using PaperItem = std::variant<LineItem, ArcItem, FillItem, TextItem>;
 
 struct Sheet {
-    std::string title;         // for the outline of the PDF
+    std::string title;                    // for the outline of the PDF
     double width = 215.9, height = 279.4; // mm
     std::vector<PaperItem> items;
 };
 
 struct PaperSize {
-    std::string name;          // "letter", "a4"
+    std::string name;             // "letter", "a4"
     double width = 0, height = 0; // mm, portrait
 };
 

@@ -1,0 +1,170 @@
+#include "geometry/drawing/crew_pages.hpp"
+#include "geometry/drawing/figures.hpp"
+#include "geometry/drawing/plan_view.hpp"
+#include "geometry/drawing/scale.hpp"
+#include "geometry/drawing/section_view.hpp"
+#include "geometry/drawing/site_view.hpp"
+#include "geometry/drawing/words.hpp"
+
+#include <algorithm>
+
+namespace coilwright {
+namespace {
+
+/// The course whose plan shows a dome's openings best: that with the most cuts, the lowest of them.
+const Course* telling_course(const Schedule& schedule, const DomeForm& dome) {
+    const Course* best = nullptr;
+    std::size_t most = 0;
+    for (const Course& course : schedule.courses) {
+        const Ring* ring = ring_of_dome(course, dome.id);
+        if (!ring || course.below_floor)
+            continue;
+        if (!best || ring->cuts.size() > most) {
+            best = &course;
+            most = ring->cuts.size();
+        }
+    }
+    return best ? best : &schedule.courses.front();
+}
+
+const Ring* ring_below(const Schedule& schedule, const Course& course, const std::string& dome) {
+    for (const Course& other : schedule.courses)
+        if (other.number == course.number - 1)
+            return ring_of_dome(other, dome);
+    return nullptr;
+}
+
+void caption(Sheet& sheet, const Drafting& drafting, const Box& box, const std::string& text,
+             const std::string& scale) {
+    const MeasureText& measure = drafting.measure;
+    add_text(sheet, {box.left, box.top - 4.2},
+             shortened(text, box.width(), sizes::body, true, measure), sizes::body, true);
+    add_text(sheet, {box.left, box.top - 9},
+             shortened(scale, box.width(), sizes::small, false, measure), sizes::small);
+}
+
+/// Section above, plan below it at the same scale, or side by side where the dome is tall.
+void add_views(Sheet& sheet, const Box& box, const Drafting& drafting, const DomeForm& dome) {
+    const Schedule& schedule = drafting.schedule();
+    constexpr double caption_height = 11;
+    const double half = box.width() / 2 - 2;
+    const Box left{box.left, box.bottom, box.left + half, box.top};
+    const Box right{box.right - half, box.bottom, box.right, box.top};
+
+    const Vec2 size = section_size(dome);
+    const double width_room = right.width() - section_left - section_right;
+    const double height_room = right.height() - caption_height - section_below - section_above;
+    const Scale scale = largest_scale(size.x(), size.y(), width_room, height_room, drafting.unit());
+    const std::string element = datum_element(drafting.plan, dome);
+    caption(sheet, drafting, right,
+            element.empty() ? "Section, north on the right" : "Section through '" + element + "'",
+            scale.text);
+    const Box section_box{right.left, right.bottom, right.right, right.top - caption_height};
+    Placer section_placer(section_box, drafting.measure);
+    const double drawn = scale.on_paper(size.y());
+    const double slack = (section_box.height() - section_below - section_above - drawn) / 2;
+    const SectionFrame section_frame{
+        {section_box.left + section_left + width_room / 2,
+         section_box.bottom + section_below + slack - scale.on_paper(dome.bottom())},
+        scale.on_paper(1)};
+    add_section(sheet, section_placer, drafting.plan, dome, dome.datum, section_frame);
+
+    const Course& course = *telling_course(schedule, dome);
+    const Ring& ring = *ring_of_dome(course, dome.id);
+    const double radius = ring.outside_radius;
+    constexpr double rim = 12;
+    const Scale plan_scale =
+        largest_scale(2 * radius, 2 * radius, left.width() - 2 * rim,
+                      left.height() - caption_height - 2 * rim, drafting.unit());
+    caption(sheet, drafting, left,
+            "Plan at course " + std::to_string(course.number) + ", " +
+                rod_text(course.middle, drafting.unit()),
+            plan_scale.text);
+    const Box plan_box{left.left, left.bottom, left.right, left.top - caption_height};
+    Placer plan_placer(plan_box, drafting.measure);
+    const PlanFrame frame{plan_box.centre(), plan_scale.on_paper(1)};
+    const CoursePlan plan{schedule,
+                          dome,
+                          course,
+                          ring,
+                          ring_below(schedule, course, dome.id),
+                          false,
+                          "datum",
+                          drafting.length(ring.inside_radius)};
+    add_course_plan(sheet, plan_placer, plan, frame);
+}
+
+void add_caution(Flow& flow, const Drafting& drafting) {
+    const double size = sizes::strong;
+    const std::vector<std::string> lines = wrapped(
+        "CAUTION. " + words::caution() +
+            " An open ring, a form struck early or a bank of earth that gives way can kill.",
+        flow.width() - 8, size, true, drafting.measure);
+    const double height = lines_height(lines.size(), size) + 5;
+    flow.space(2);
+    flow.block(height, [&](Sheet& sheet, const Box& box) {
+        add_box(sheet, box, {1.2, {0}, {}});
+        add_lines(sheet, {box.left + 4, box.top - 2.2}, lines, size, true);
+    });
+    flow.space(3);
+}
+
+std::string unit_line(const Drafting& drafting) {
+    if (drafting.unit() == DisplayUnit::feet)
+        return "All lengths are in feet and inches, to the nearest 1/8 in. Bearings are in degrees "
+               "clockwise from north, seen from above.";
+    return "All lengths are in millimetres (mm). Bearings are in degrees clockwise from north, "
+           "seen "
+           "from above.";
+}
+
+} // namespace
+
+std::vector<Sheet> cover_pages(const Drafting& drafting) {
+    const Schedule& schedule = drafting.schedule();
+    bool first = true;
+    Flow flow(drafting, [&] {
+        Page page = new_page(drafting, first ? "Crew book" : "Crew book, continued");
+        if (first) {
+            const double size =
+                fitting_size(schedule.name, page.body.width(), 12, 7, true, drafting.measure);
+            const auto lines =
+                wrapped(schedule.name, page.body.width(), size, true, drafting.measure, 2);
+            const double used =
+                add_lines(page.sheet, {page.body.left, page.body.top}, lines, size, true);
+            add_text(page.sheet, {page.body.left, page.body.top - used - sizes::heading},
+                     "Crew book: one sheet for each course", sizes::heading);
+            page.body.top -= used + sizes::heading * leading + 2;
+            add_line(page.sheet, {page.body.left, page.body.top}, {page.body.right, page.body.top},
+                     pens::heavy);
+            page.body.top -= 2;
+        }
+        first = false;
+        return page;
+    });
+    for (const DomeForm& dome : schedule.domes)
+        flow.paragraph(words::dome_in_a_sentence(drafting.plan, dome));
+    for (const Fitted& fitted : schedule.fitted)
+        flow.paragraph("Fitted: " + fitted.text, sizes::body, true);
+    flow.paragraph(unit_line(drafting));
+    add_caution(flow, drafting);
+    constexpr double least_views = 105;
+    if (schedule.domes.size() > 1) {
+        flow.heading("The domes on the ground", least_views);
+        flow.block(std::max(least_views, flow.room() - 1),
+                   [&](Sheet& sheet, const Box& box) { add_site(sheet, box, drafting); });
+    }
+    for (const DomeForm& dome : schedule.domes) {
+        if (schedule.domes.size() > 1)
+            flow.heading("Dome '" + dome.id + "'", least_views);
+        flow.need(least_views);
+        const double height = schedule.domes.size() > 1
+                                  ? std::clamp(flow.room() - 1, least_views, 125.0)
+                                  : std::max(least_views, flow.room() - 1);
+        flow.block(height,
+                   [&](Sheet& sheet, const Box& box) { add_views(sheet, box, drafting, dome); });
+    }
+    return flow.finish();
+}
+
+} // namespace coilwright

@@ -1,0 +1,119 @@
+#include "geometry/drawing/figures.hpp"
+
+#include "geometry/plan/section.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+std::vector<CompassReading> compass_readings(const Ring& ring, const DomeForm& dome,
+                                             const Design& design) {
+    if (ring.kind == RingKind::cap)
+        return {};
+    std::vector<CompassReading> readings{{"from the pole's axis", ring.inside_radius}};
+    if (design.compass.pole_diameter > 0)
+        readings.insert(readings.begin(), {"from the pole's face", ring.pole_face});
+    if (design.compass.arm == CompassArm::chain)
+        readings.insert(readings.begin(), {"on the chain, fixed to the pole at " +
+                                               rod_text(dome.chain_height, design.unit),
+                                           ring.chain});
+    return readings;
+}
+
+double compass_change(const Ring& ring, const Course& course, const DomeForm& dome,
+                      const Design& design, double off) {
+    if (ring.kind == RingKind::cap || ring.curb)
+        return 0;
+    const auto reading = [&](double z) {
+        const double radius = half_width(dome.profile, z - dome.springline);
+        return design.compass.arm == CompassArm::chain ? std::hypot(radius, z - dome.chain_height)
+                                                       : radius;
+    };
+    return reading(course.middle + off) - reading(course.middle);
+}
+
+double ring_length(const Ring& ring) {
+    double length = 0;
+    for (const Run& run : ring.runs)
+        length += run.length;
+    return length;
+}
+
+double ring_fill(const Course& course, const Ring& ring, const Schedule& schedule) {
+    if (course.rings.size() == 1)
+        return course.fill_volume;
+    const auto section = [&](const Ring& one) {
+        const DomeForm* dome = find_dome_form(schedule, one.dome);
+        return dome ? stadium_area(dome->width, schedule.course_height) : 0;
+    };
+    if (ring.kind == RingKind::ring)
+        return section(ring) * ring_length(ring);
+    double caps = course.fill_volume, discs = 0;
+    for (const Ring& one : course.rings) {
+        if (one.kind == RingKind::ring)
+            caps -= section(one) * ring_length(one);
+        else
+            discs += one.outside_radius * one.outside_radius;
+    }
+    return discs > 0 ? caps * ring.outside_radius * ring.outside_radius / discs : 0;
+}
+
+std::string buckets_text(double cubic_metres) {
+    return fixed_text(cubic_metres / bucket_volume, 1);
+}
+
+std::string litres_text(double cubic_metres) {
+    return fixed_text(cubic_metres * 1000, 0);
+}
+
+std::string fine_length_text(double metres, DisplayUnit unit) {
+    return unit == DisplayUnit::feet ? feet_and_inches(metres, 16) : millimetres(metres, 1);
+}
+
+std::string degrees_text(double degrees) {
+    return fixed_text(degrees, 2) + "°";
+}
+
+std::string rod_text(double metres, DisplayUnit unit) {
+    if (metres < -1e-6)
+        return length_text(-metres, unit) + " below 0";
+    return length_text(metres, unit);
+}
+
+std::string count_text(int count, const std::string& one, const std::string& many) {
+    return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+const DomeForm* find_dome_form(const Schedule& schedule, const std::string& id) {
+    for (const DomeForm& dome : schedule.domes)
+        if (dome.id == id)
+            return &dome;
+    return nullptr;
+}
+
+std::vector<const OpeningPlan*> openings_of(const Schedule& schedule, const std::string& dome) {
+    std::vector<const OpeningPlan*> openings;
+    for (const OpeningPlan& opening : schedule.openings)
+        if (opening.form.in == dome)
+            openings.push_back(&opening);
+    return openings;
+}
+
+std::string datum_element(const BuildingPlan& plan, const DomeForm& dome) {
+    if (const Dome* written = find_dome(plan.design, dome.id); written && !written->datum.empty())
+        return written->datum;
+    const auto lies_on = [&](Bearing bearing) {
+        const double off = clockwise_degrees(dome.datum, bearing);
+        return std::min(off, 360 - off) < 1e-9;
+    };
+    for (const OpeningPlan& opening : plan.schedule.openings)
+        if (opening.form.in == dome.id && lies_on(opening.form.bearing))
+            return opening.form.id;
+    for (const Tunnel& tunnel : plan.design.tunnels)
+        if (tunnel.from == dome.id && lies_on(tunnel.bearing))
+            return tunnel.id;
+    return {};
+}
+
+} // namespace coilwright

@@ -1,0 +1,53 @@
+// The figures of a crew's sheet as texts in the design's unit: what to set, fill and correct.
+#pragma once
+
+#include "geometry/plan/plan_building.hpp"
+
+#include <string>
+#include <vector>
+
+namespace coilwright {
+
+/// 5 US gallons of 231 cubic inches: 0.66840 cu ft, 0.018927 m3.
+inline constexpr double bucket_volume = 5 * 231 * 0.0254 * 0.0254 * 0.0254;
+
+/// One way to set the compass: what is measured from where, and how far (metres).
+struct CompassReading {
+    std::string from; // "from the pole's axis"
+    double metres = 0;
+};
+
+/// The readings of a ring, the one that the crew sets first: a chain's where the design says chain,
+/// else from the pole's face where its diameter is stated, else from its axis. Empty for a cap.
+std::vector<CompassReading> compass_readings(const Ring& ring, const DomeForm& dome,
+                                             const Design& design);
+
+/// By how much the first reading changes if the course lies `off` metres above the rod (negative:
+/// below), metres: |x(z + off) - x(z)| with its sign, on a chain the change of its slant.
+double compass_change(const Ring& ring, const Course& course, const DomeForm& dome,
+                      const Design& design, double off);
+
+/// Tamped fill of one ring of a course, m3: of a ring its section times its length; of a cap the
+/// course's fill less that of the rings in it.
+double ring_fill(const Course& course, const Ring& ring, const Schedule& schedule);
+
+/// Sum of a ring's tubes along their centrelines, metres.
+double ring_length(const Ring& ring);
+
+std::string buckets_text(double cubic_metres); // "58.5"
+std::string litres_text(double cubic_metres);  // "1107"
+/// To the nearest 1/16 in or 0.1 mm... of small changes: "3/16 in", "4.8 mm".
+std::string fine_length_text(double metres, DisplayUnit unit);
+/// Degrees with two decimals: "17.25°".
+std::string degrees_text(double degrees);
+/// "3 ft 9 in", or below the floor "10 in below 0".
+std::string rod_text(double metres, DisplayUnit unit);
+std::string count_text(int count, const std::string& one, const std::string& many);
+
+const DomeForm* find_dome_form(const Schedule& schedule, const std::string& id);
+/// The openings of a dome, in the order of the schedule.
+std::vector<const OpeningPlan*> openings_of(const Schedule& schedule, const std::string& dome);
+/// The opening or tunnel that the datum lies on, or an empty id: north.
+std::string datum_element(const BuildingPlan& plan, const DomeForm& dome);
+
+} // namespace coilwright

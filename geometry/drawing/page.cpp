@@ -1,0 +1,186 @@
+#include "geometry/drawing/page.hpp"
+
+#include "geometry/drawing/words.hpp"
+
+#include <algorithm>
+
+namespace coilwright {
+namespace {
+
+constexpr double foot_height = 22; // mm
+constexpr double ruler_width = 104;
+constexpr double ruler_zero = 1.5; // from the frame's left to the ruler's zero
+
+std::string paper_title(const Drafting& drafting, const std::string& title, double width) {
+    const std::string name =
+        shortened(drafting.schedule().name, width * 0.55, sizes::small, true, drafting.measure);
+    return shortened(name + "  ·  " + title, width, sizes::small, true, drafting.measure);
+}
+
+void add_foot(Sheet& sheet, const Drafting& drafting, const Box& frame, const std::string& title) {
+    const double top = frame.bottom + foot_height;
+    add_line(sheet, {frame.left, top}, {frame.right, top}, pens::seen);
+    // Left: the check ruler and what to do with it.
+    add_text(sheet, {frame.left + ruler_zero, top - 4}, words::print_at_full_size(), sizes::small,
+             true);
+    add_check_ruler(sheet, {frame.left + ruler_zero, top - 10.2});
+    // Right: the caution.
+    const double left = frame.left + ruler_width + 6;
+    const double width = frame.right - left;
+    double size = sizes::small;
+    std::vector<std::string> lines;
+    do {
+        lines = wrapped("CAUTION. " + words::caution(), width - 4, size, true, drafting.measure);
+        size -= 0.1;
+    } while (lines_height(lines.size(), size) > foot_height - 7 && size > sizes::least);
+    size += 0.1;
+    const double high = lines_height(lines.size(), size) + 1.6;
+    add_box(sheet, {left, top - 1.5 - high, frame.right, top - 1.5}, pens::cut);
+    add_lines(sheet, {left + 2, top - 1.9}, lines, size, true);
+    // Bottom: which building, which sheet. The count comes last.
+    add_text(sheet, {frame.left, frame.bottom + 0.9},
+             paper_title(drafting, title, frame.width() - 36), sizes::small, true);
+}
+
+} // namespace
+
+Box frame_of(double width, double height) {
+    return {page_margin, page_margin, width - page_margin, height - page_margin};
+}
+
+void add_check_ruler(Sheet& sheet, Vec2 at) {
+    constexpr double bar = 1.6; // mm high
+    add_line(sheet, at, at + Vec2(101.6, 0), pens::seen);
+    for (int i = 0; i <= 10; ++i) // centimetres up
+        add_line(sheet, at + Vec2(10.0 * i, 0), at + Vec2(10.0 * i, i % 5 == 0 ? 2 * bar : bar),
+                 pens::seen);
+    for (int i = 0; i <= 8; ++i) // half inches down
+        add_line(sheet, at + Vec2(12.7 * i, 0), at - Vec2(-12.7 * i, i % 2 == 0 ? 2 * bar : bar),
+                 pens::seen);
+    for (const auto& [x, text] : {std::pair{0.0, "0"}, {50.0, "50"}, {100.0, "100 mm"}})
+        add_text(sheet, at + Vec2(x + (x > 0 ? -1.0 : 1.0), 1.9), text, sizes::least, false,
+                 x > 0 ? Align::right : Align::left);
+    for (const auto& [x, text] : {std::pair{0.0, "0"}, {50.8, "2"}, {101.6, "4 in"}})
+        add_text(sheet, at + Vec2(x + (x > 0 ? -1.0 : 1.0), -3.9), text, sizes::least, false,
+                 x > 0 ? Align::right : Align::left);
+}
+
+Page new_page(const Drafting& drafting, const std::string& title, bool landscape) {
+    Page page;
+    page.sheet.title = title;
+    page.sheet.width = landscape ? drafting.paper.height : drafting.paper.width;
+    page.sheet.height = landscape ? drafting.paper.width : drafting.paper.height;
+    page.body = frame_of(page.sheet.width, page.sheet.height);
+    add_foot(page.sheet, drafting, page.body, title);
+    page.body.bottom += foot_height + 2.5;
+    return page;
+}
+
+Page titled_page(const Drafting& drafting, const std::string& title, const std::string& under) {
+    Page page = new_page(drafting, title);
+    const double size = 8;
+    add_text(page.sheet, {page.body.left, page.body.top - size},
+             shortened(title, page.body.width(), size, true, drafting.measure), size, true);
+    double used = size * leading;
+    if (!under.empty())
+        used += add_lines(page.sheet, {page.body.left, page.body.top - used},
+                          wrapped(under, page.body.width(), sizes::body, false, drafting.measure),
+                          sizes::body, false);
+    page.body.top -= used + 3;
+    add_line(page.sheet, {page.body.left, page.body.top + 1.5},
+             {page.body.right, page.body.top + 1.5}, pens::heavy);
+    return page;
+}
+
+void number_sheets(std::vector<Sheet>& sheets) {
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+        const Box frame = frame_of(sheets[i].width, sheets[i].height);
+        add_text(sheets[i], {frame.right, frame.bottom + 0.9},
+                 "Sheet " + std::to_string(i + 1) + " of " + std::to_string(sheets.size()),
+                 sizes::small, true, Align::right);
+    }
+}
+
+Flow::Flow(const Drafting& drafting, std::function<Page()> start_page)
+    : drafting_(drafting), start_page_(std::move(start_page)), page_(start_page_()),
+      y_(page_.body.top) {}
+
+void Flow::turn_page() {
+    done_.push_back(std::move(page_.sheet));
+    page_ = start_page_();
+    y_ = page_.body.top;
+    empty_ = true;
+}
+
+void Flow::need(double height) {
+    if (room() < height && !empty_)
+        turn_page();
+}
+
+void Flow::space(double height) {
+    if (!empty_)
+        y_ -= height;
+}
+
+void Flow::block(double height, const std::function<void(Sheet&, const Box&)>& draw) {
+    need(height);
+    draw(page_.sheet, {page_.body.left, y_ - height, page_.body.right, y_});
+    y_ -= height;
+    empty_ = false;
+}
+
+void Flow::heading(const std::string& text, double keep_with) {
+    const double size = sizes::strong;
+    need(size * leading + keep_with);
+    space(2.5);
+    block(size * leading, [&](Sheet& sheet, const Box& box) {
+        add_text(sheet, {box.left, box.top - size},
+                 shortened(text, box.width(), size, true, drafting_.measure), size, true);
+    });
+}
+
+void Flow::paragraph(const std::string& text, double size, bool bold) {
+    const auto lines = wrapped(text, width(), size, bold, drafting_.measure);
+    block(lines_height(lines.size(), size), [&](Sheet& sheet, const Box& box) {
+        add_lines(sheet, {box.left, box.top}, lines, size, bold);
+    });
+    y_ -= 0.8;
+}
+
+void Flow::item(const std::string& text, Mark mark, double size, bool bold) {
+    const double indent = mark == Mark::dot ? 4.5 : 7;
+    const auto lines = wrapped(text, width() - indent, size, bold, drafting_.measure);
+    block(lines_height(lines.size(), size), [&](Sheet& sheet, const Box& box) {
+        const double middle = box.top - size + 0.36 * size; // of the capitals
+        if (mark == Mark::dot)
+            add_disc(sheet, {box.left + 1.5, middle}, 0.7, {0});
+        else
+            add_box(sheet, {box.left + 0.5, middle - 1.9, box.left + 4.3, middle + 1.9},
+                    pens::seen);
+        add_lines(sheet, {box.left + indent, box.top}, lines, size, bold);
+    });
+    y_ -= 0.8;
+}
+
+void Flow::table(const Table& table, double wanted, double least, bool spread) {
+    const TableLayout layout = lay_out(table, width(), wanted, least, spread, drafting_.measure);
+    std::size_t first = 0;
+    while (first < table.rows.size()) {
+        need(layout.height(std::min<std::size_t>(2, table.rows.size() - first)));
+        const std::size_t fit = static_cast<std::size_t>(
+            std::max(1.0, (room() - layout.head_height) / layout.row_height));
+        const std::size_t count = std::min(fit, table.rows.size() - first);
+        block(layout.height(count), [&](Sheet& sheet, const Box& box) {
+            add_table(sheet, table, layout, {box.left, box.top}, first, count, drafting_.measure);
+        });
+        first += count;
+    }
+    y_ -= 1;
+}
+
+std::vector<Sheet> Flow::finish() {
+    done_.push_back(std::move(page_.sheet));
+    return std::move(done_);
+}
+
+} // namespace coilwright

@@ -1,0 +1,83 @@
+// What every sheet shares: margins, the foot with the caution and the check ruler, and blocks of
+// text, tables and drawings that flow from sheet to sheet.
+#pragma once
+
+#include "geometry/drawing/table.hpp"
+#include "geometry/drawing/text_layout.hpp"
+#include "geometry/plan/plan_building.hpp"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace coilwright {
+
+/// What all pages are drawn from.
+struct Drafting {
+    const BuildingPlan& plan;
+    PaperSize paper;
+    const MeasureText& measure;
+    const Schedule& schedule() const { return plan.schedule; }
+    DisplayUnit unit() const { return plan.schedule.unit; }
+    std::string length(double metres) const { return length_text(metres, unit()); }
+};
+
+/// A sheet in the making and the part of it that is still free to fill, from the top.
+struct Page {
+    Sheet sheet;
+    Box body;
+};
+
+/// Free edge that common printers leave white.
+inline constexpr double page_margin = 11; // mm
+/// The frame: nothing is drawn outside it.
+Box frame_of(double width, double height);
+
+/// A sheet with its foot (caution, check ruler, the design's name, what the sheet is).
+Page new_page(const Drafting& drafting, const std::string& title, bool landscape = false);
+/// The same with the title at its head.
+Page titled_page(const Drafting& drafting, const std::string& title, const std::string& under);
+/// Writes "sheet i of n" into each foot.
+void number_sheets(std::vector<Sheet>& sheets);
+
+/// A bar of 100 mm with centimetres above and of 4 in below, its left end at `at`. 104 mm wide with
+/// its figures, 9.5 mm high.
+void add_check_ruler(Sheet& sheet, Vec2 at);
+
+/// Fills pages from the top; starts another where a block does not fit.
+class Flow {
+public:
+    Flow(const Drafting& drafting, std::function<Page()> start_page);
+
+    /// Free height below what is on the page.
+    double room() const { return y_ - page_.body.bottom; }
+    double width() const { return page_.body.width(); }
+    /// Starts a new page unless so much height is free (or the page is still empty).
+    void need(double height);
+    /// White space, none at the head of a page.
+    void space(double height);
+    /// A block of its height: called with the sheet and its box.
+    void block(double height, const std::function<void(Sheet&, const Box&)>& draw);
+    void heading(const std::string& text, double keep_with = 15);
+    void paragraph(const std::string& text, double size = sizes::body, bool bold = false);
+    /// Paragraphs with a bullet, or a box to tick.
+    enum class Mark { dot, tick };
+    void item(const std::string& text, Mark mark, double size = sizes::body, bool bold = false);
+    /// A table, over several pages where it must be.
+    void table(const Table& table, double wanted = sizes::body, double least = sizes::small,
+               bool spread = true);
+
+    std::vector<Sheet> finish();
+
+private:
+    void turn_page();
+
+    const Drafting& drafting_;
+    std::function<Page()> start_page_;
+    Page page_;
+    double y_ = 0;
+    bool empty_ = true;
+    std::vector<Sheet> done_;
+};
+
+} // namespace coilwright

@@ -1,0 +1,162 @@
+#include "geometry/drawing/crew_pages.hpp"
+#include "geometry/drawing/figures.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace coilwright {
+namespace {
+
+/// A mark on the rod: its height and what lies there.
+struct RodMark {
+    double height = 0;
+    std::vector<std::string> names;
+};
+
+/// Names at one height, gathered: equal kinds share one phrase ("sill of 'a', 'b'").
+class Marks {
+public:
+    void add(double height, const std::string& kind, const std::string& whose = "") {
+        const long key = std::lround(height * 1e4); // heights within 0.1 mm are one mark
+        Place& place = places_[-key];               // from the top down
+        place.height = height;
+        for (auto& [known, names] : place.kinds)
+            if (known == kind) {
+                names.push_back(whose);
+                return;
+            }
+        place.kinds.push_back({kind, {whose}});
+    }
+
+    std::vector<RodMark> list() const {
+        std::vector<RodMark> marks;
+        for (const auto& [key, place] : places_) {
+            RodMark mark{place.height, {}};
+            for (const auto& [kind, names] : place.kinds) {
+                std::string text = kind;
+                for (std::size_t i = 0; i < names.size(); ++i)
+                    if (!names[i].empty())
+                        text += (i > 0 ? ", '" : " '") + names[i] + "'";
+                mark.names.push_back(text);
+            }
+            marks.push_back(std::move(mark));
+        }
+        return marks;
+    }
+
+private:
+    struct Place {
+        double height = 0;
+        std::vector<std::pair<std::string, std::vector<std::string>>> kinds;
+    };
+    std::map<long, Place> places_;
+};
+
+std::vector<RodMark> rod_marks(const Schedule& schedule) {
+    Marks marks;
+    if (!schedule.courses.empty())
+        marks.add(schedule.courses.front().bottom, "Underside of course 1");
+    for (const Course& course : schedule.courses)
+        marks.add(course.top, "Top of course " + std::to_string(course.number));
+    marks.add(0, "BENCH MARK, finished floor");
+    const bool several = schedule.domes.size() > 1;
+    for (const DomeForm& dome : schedule.domes) {
+        if (dome.springline > 1e-6)
+            marks.add(dome.springline, "springline", several ? dome.id : "");
+        marks.add(dome.apex(), "apex of the inside curve", several ? dome.id : "");
+    }
+    for (const OpeningPlan& opening : schedule.openings) {
+        const OpeningForm& form = opening.form;
+        if (form.use != OpeningUse::door || form.sill > 1e-6)
+            marks.add(form.sill, "sill of", form.id);
+        if (form.head && form.springing > form.sill + 1e-6)
+            marks.add(form.springing, "head starts,", form.id);
+        marks.add(form.top, "top of", form.id);
+    }
+    return marks.list();
+}
+
+constexpr double text_size = sizes::body, line_height = 5.4, row_gap = 0.9;
+constexpr double rod_left = 6, rod_width = 7, leader_end = 42, figure_end = 82, names_start = 86;
+
+struct Row {
+    const RodMark* mark = nullptr;
+    std::vector<std::string> lines;
+    double height = 0;
+};
+
+void draw_rows(Page& page, const Drafting& drafting, const std::vector<Row>& rows) {
+    const Box& box = page.body;
+    Sheet& sheet = page.sheet;
+    const double high = rows.front().mark->height, low = rows.back().mark->height;
+    const double rod_top = box.top - 4, rod_bottom = box.bottom + 4;
+    const double x0 = box.left + rod_left, x1 = x0 + rod_width;
+    add_fill(sheet, Box{x0, rod_bottom - 3, x1, rod_top + 3}, {0.92});
+    add_box(sheet, {x0, rod_bottom - 3, x1, rod_top + 3}, pens::cut);
+    double y = box.top;
+    double total = 0;
+    for (const Row& row : rows)
+        total += row.height;
+    // Spread the rows over the page, but no further apart than they read as one list.
+    const double extra =
+        rows.size() > 1
+            ? std::clamp((box.height() - total) / static_cast<double>(rows.size() - 1), 0.0, 4.0)
+            : 0.0;
+    for (const Row& row : rows) {
+        const double part = high > low ? (row.mark->height - low) / (high - low) : 0.5;
+        const double on_rod = rod_bottom + part * (rod_top - rod_bottom);
+        const double middle = y - row_gap / 2 - line_height / 2;
+        const bool zero = std::abs(row.mark->height) < 1e-6;
+        add_line(sheet, {x0, on_rod}, {x1, on_rod}, zero ? pens::heavy : pens::cut);
+        sheet.items.push_back(LineItem{{{x1, on_rod},
+                                        {x1 + 3, on_rod},
+                                        {box.left + leader_end - 4, middle},
+                                        {box.left + leader_end, middle}},
+                                       false,
+                                       pens::fine});
+        const double baseline = middle - 0.365 * text_size;
+        add_text(sheet, {box.left + figure_end, baseline},
+                 rod_text(row.mark->height, drafting.unit()), text_size, true, Align::right);
+        for (std::size_t i = 0; i < row.lines.size(); ++i)
+            add_text(sheet,
+                     {box.left + names_start, baseline - static_cast<double>(i) * line_height},
+                     row.lines[i], text_size, zero);
+        y -= row.height + extra;
+    }
+}
+
+} // namespace
+
+std::vector<Sheet> story_rod_pages(const Drafting& drafting) {
+    const std::vector<RodMark> marks = rod_marks(drafting.schedule());
+    std::vector<Sheet> sheets;
+    std::size_t next = 0;
+    while (next < marks.size()) {
+        Page page = titled_page(drafting, sheets.empty() ? "Story rod" : "Story rod, continued",
+                                "Mark these heights on a straight pole, by tape from the bench "
+                                "mark 0. Figures only: do not "
+                                "scale from the drawing.");
+        std::vector<Row> rows;
+        double used = 0;
+        while (next < marks.size()) {
+            Row row;
+            row.mark = &marks[next];
+            std::string names;
+            for (const std::string& name : marks[next].names)
+                names += (names.empty() ? "" : "; ") + name;
+            row.lines = wrapped(names, page.body.width() - names_start, text_size,
+                                std::abs(marks[next].height) < 1e-6, drafting.measure, 6);
+            row.height = static_cast<double>(row.lines.size()) * line_height + row_gap;
+            if (used + row.height > page.body.height() && !rows.empty())
+                break;
+            used += row.height;
+            rows.push_back(std::move(row));
+            ++next;
+        }
+        draw_rows(page, drafting, rows);
+        sheets.push_back(std::move(page.sheet));
+    }
+    return sheets;
+}
+
+} // namespace coilwright

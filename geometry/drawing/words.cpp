@@ -1,0 +1,120 @@
+#include "geometry/drawing/words.hpp"
+
+#include "geometry/drawing/figures.hpp"
+
+namespace coilwright::words {
+
+std::string caution() {
+    return "A drawing aid, not engineering. Follow the local code, and have the design reviewed by "
+           "a "
+           "licensed professional before anyone builds from it or stands under it.";
+}
+
+std::string print_at_full_size() {
+    return "Print at 100 %. This bar must measure 100 mm and 4 in.";
+}
+
+std::vector<std::string> hold_points() {
+    return {"Close this ring before you stop: an open ring does not stand by itself.",
+            "Nobody under an open ring. Where an opening breaks it, its form props it.",
+            "Let each lift gain strength, as your test bags showed, before the next goes on.",
+            "Cover the wall against rain, and the bags against sun, whenever you stop."};
+}
+
+std::vector<std::string> datum(const BuildingPlan& plan, const DomeForm& dome) {
+    const std::string element = datum_element(plan, dome);
+    const std::string where = element.empty() ? "due north" : "the centreline of '" + element + "'";
+    return {
+        "Datum line: from the pole's axis along " + where + ", bearing " +
+            degrees_text(turned_into_circle(dome.datum.degrees)) +
+            " from north. Fix it by a stake outside that stays until the dome is closed.",
+        "Datum mark of a course: where the arm's mark stands when it is swung over the datum line "
+        "to the stake, level with the middle of the course. There need not be a wall there.",
+        "Arcs run along the inside face from the datum mark, the shorter way round; chords run "
+        "straight. Left and right are yours when you stand at the pole and face the datum mark or "
+        "the opening. Where a form stands, butt the tubes against it and check with the figures."};
+}
+
+std::vector<std::string> compass(const BuildingPlan& plan, const DomeForm& dome) {
+    const Design& design = plan.design;
+    std::vector<std::string> lines;
+    std::string settings =
+        "Settings are of the tamped inside face, at the middle of the course's height";
+    if (design.compass.arm == CompassArm::chain)
+        settings += ", read on the chain fixed to the pole " +
+                    rod_text(dome.chain_height, plan.schedule.unit) + " above the bench mark";
+    else if (design.compass.pole_diameter > 0)
+        settings += ", read level from the pole's face (pole " +
+                    length_text(design.compass.pole_diameter, plan.schedule.unit) + " thick)";
+    else
+        settings += ", read level from the pole's axis: take half the pole's thickness off if your "
+                    "tape starts at its face";
+    lines.push_back(settings + ".");
+    if (design.course.tamp_gap > 0)
+        lines.push_back("Tamping pushes the face in. Lay each tube " +
+                        length_text(design.course.tamp_gap, plan.schedule.unit) +
+                        " outside the setting, the gap found on the test bag.");
+    else
+        lines.push_back(
+            "Tamping pushes the face in. Find on a test bag by how much, and lay each tube "
+            "that much outside the setting (the design states no gap).");
+    lines.push_back(
+        "Measure the height of every course at four places. Where it is off the rod, change "
+        "the arm as the sheet says.");
+    return lines;
+}
+
+std::vector<std::string> bench_mark(const BuildingPlan& plan) {
+    const double build_up = plan.design.finish.floor_build_up;
+    std::vector<std::string> lines{"Heights are from 0, the finished floor. It does not exist "
+                                   "while you build: mark 0 on the pole, "
+                                   "and on a bench mark peg outside that nothing can move; carry "
+                                   "it across with a water level."};
+    if (build_up > 0)
+        lines.push_back("The bare ground inside lies " + length_text(build_up, plan.schedule.unit) +
+                        " below 0: the floor's build-up.");
+    return lines;
+}
+
+std::vector<std::string> pole(const BuildingPlan&, const DomeForm& dome) {
+    std::vector<std::string> lines{"Set the pole on firm ground at the centre, guy it three ways, "
+                                   "and check it with a plumb bob "
+                                   "before you start and every 4 courses after."};
+    if (dome.cap_courses > 0)
+        lines.push_back("Take it out after the last ring, course " +
+                        std::to_string(dome.last_ring) + ", before the cap closes the dome.");
+    return lines;
+}
+
+std::vector<std::string> tubes(const BuildingPlan& plan) {
+    const CourseRules& rules = plan.design.course;
+    const auto length = [&](double metres) { return length_text(metres, plan.schedule.unit); };
+    return {
+        std::string("Cut lengths are those of the ") +
+            (rules.curve == CutCurve::outer ? "outer edge of the bent tube" : "tube's centreline") +
+            " and " + length(rules.end_allowance) +
+            " at each end to close it. The length along the centre is what lies in the wall.",
+        "Keep each joint at least " + length(rules.joint_lap) +
+            " from the joints of the course below and from cuts; the sheet marks those that "
+            "cannot."};
+}
+
+std::string dome_in_a_sentence(const BuildingPlan& plan, const DomeForm& dome) {
+    const auto length = [&](double metres) { return length_text(metres, plan.schedule.unit); };
+    std::string text = "Dome '" + dome.id + "': " + word(dome.profile.kind) + ", " +
+                       length(2 * dome.profile.half_span) + " inside, springline " +
+                       length(dome.springline) + " and apex " + length(dome.apex()) +
+                       " above the floor. " + count_text(dome.courses(), "course", "courses") +
+                       " of " + length(dome.course_height) + ", " +
+                       std::to_string(dome.foundation) + " of them below the floor";
+    if (dome.cap_courses > 0)
+        text += "; the last " + std::to_string(dome.cap_courses) + " a solid cap";
+    if (dome.curb_courses > 0)
+        text += "; the last " + std::to_string(dome.curb_courses) +
+                " the plumb curb of a skylight " + length(2 * dome.last_ring_radius) + " wide";
+    text += ". Tubes " + length(dome.width) + " wide when tamped. ";
+    const int openings = static_cast<int>(openings_of(plan.schedule, dome.id).size());
+    return text + (openings == 0 ? "No openings." : count_text(openings, "opening.", "openings."));
+}
+
+} // namespace coilwright::words
