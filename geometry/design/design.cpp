@@ -30,44 +30,64 @@ const Tunnel* find_tunnel(const Design& design, const std::string& id) {
 
 std::string word(Use use) {
     switch (use) {
-    case Use::habitable: return "habitable";
-    case Use::bath: return "bath";
-    case Use::shower: return "shower";
-    case Use::tiny_house: return "tiny-house";
-    case Use::store: return "store";
+    case Use::habitable:
+        return "habitable";
+    case Use::bath:
+        return "bath";
+    case Use::shower:
+        return "shower";
+    case Use::tiny_house:
+        return "tiny-house";
+    case Use::store:
+        return "store";
     }
     return {};
 }
 
 std::string word(OpeningUse use) {
     switch (use) {
-    case OpeningUse::door: return "door";
-    case OpeningUse::window: return "window";
-    case OpeningUse::vent: return "vent";
-    case OpeningUse::niche: return "niche";
+    case OpeningUse::door:
+        return "door";
+    case OpeningUse::window:
+        return "window";
+    case OpeningUse::vent:
+        return "vent";
+    case OpeningUse::niche:
+        return "niche";
     }
     return {};
 }
 
 std::string word(HeadKind kind) {
     switch (kind) {
-    case HeadKind::square: return "square";
-    case HeadKind::pointed: return "pointed";
-    case HeadKind::round: return "round";
-    case HeadKind::segmental: return "segmental";
-    case HeadKind::circle: return "circle";
+    case HeadKind::square:
+        return "square";
+    case HeadKind::pointed:
+        return "pointed";
+    case HeadKind::round:
+        return "round";
+    case HeadKind::segmental:
+        return "segmental";
+    case HeadKind::circle:
+        return "circle";
     }
     return {};
 }
 
 std::string word(ProfileKind kind) {
     switch (kind) {
-    case ProfileKind::pointed: return "pointed";
-    case ProfileKind::round: return "round";
-    case ProfileKind::segmental: return "segmental";
-    case ProfileKind::catenary: return "catenary";
-    case ProfileKind::parabola: return "parabola";
-    case ProfileKind::drawn: return "drawn";
+    case ProfileKind::pointed:
+        return "pointed";
+    case ProfileKind::round:
+        return "round";
+    case ProfileKind::segmental:
+        return "segmental";
+    case ProfileKind::catenary:
+        return "catenary";
+    case ProfileKind::parabola:
+        return "parabola";
+    case ProfileKind::drawn:
+        return "drawn";
     }
     return {};
 }

@@ -1,1 +1,88 @@
 #include "geometry/design/read_design.hpp"
+
+#include "geometry/design/faults.hpp"
+#include "geometry/design/read_tables.hpp"
+#include "geometry/design/toml_text.hpp"
+
+namespace coilwright {
+
+namespace {
+
+constexpr int design_format = 1;
+
+// What the rest of the file hangs on: its version and its unit.
+bool read_head_of_file(TableReader& root, Design& design) {
+    ReadContext& context = root.context();
+    if (const auto version = root.whole("coilwright", 1, 1000000, design_format, Need::must);
+        version && *version != design_format) {
+        context.add(faults::wrong_version(root.at("coilwright"), std::to_string(*version)));
+        return false;
+    }
+    set(design.name, root.text("name", 80, "Grain store", Need::must));
+    const auto unit = root.choice<DisplayUnit>(
+        "unit", {{"ft", DisplayUnit::feet}, {"m", DisplayUnit::metres}}, Need::must);
+    set(design.unit, unit);
+    context.unit = design.unit;
+    context.unit_is_known = unit.has_value();
+    return true;
+}
+
+void read_tables(TableReader& root, Design& design) {
+    read_course(root, design);
+    read_tubes(root, design);
+    read_domes(root, design);
+    read_openings(root, design);
+    read_tunnels(root, design);
+    read_buttresses(root, design);
+    read_joins(root, design);
+    read_sleeves(root, design);
+    read_finish(root, design);
+    read_ground(root, design);
+    read_trench(root, design);
+    read_site(root, design);
+    read_fills(root, design);
+    read_wire(root, design);
+    read_joint(root, design);
+    read_compass(root, design);
+    read_as_laid(root, design);
+    read_headroom_rules(root, design);
+}
+
+void check_needed_tables(const TableReader& root, const Design& design) {
+    ReadContext& context = root.context();
+    if (!root.has("course") && !root.is_misspelt("course"))
+        context.add(faults::missing_table("course", "one table [course] with `height`"));
+    if (design.domes.empty() && !root.has("dome") && !root.is_misspelt("dome"))
+        context.add(faults::missing_table("dome.NAME", "at least one dome, [dome.north]"));
+    // Names in a section that is not there at all are not each a fault of their own.
+    for (const char* section : {"tube", "dome", "opening", "tunnel"})
+        if (root.is_misspelt(section))
+            context.lost_sections.insert(section);
+    if (!root.has("dome"))
+        context.lost_sections.insert("dome");
+}
+
+} // namespace
+
+DesignReading read_design(std::string_view text) {
+    DesignReading reading;
+    const ParsedToml parsed = parse_toml(text);
+    if (parsed.fault) {
+        reading.diagnostics.push_back(*parsed.fault);
+        return reading;
+    }
+    ReadContext context;
+    TableReader root(parsed.table, "", {1, 1}, context);
+    if (read_head_of_file(root, reading.design)) {
+        read_tables(root, reading.design);
+        check_needed_tables(root, reading.design);
+        root.finish_root();
+        check_names(context);
+        check_relations(reading.design, context);
+    }
+    mark_unsound(reading.design, context);
+    reading.diagnostics = context.take_diagnostics();
+    return reading;
+}
+
+} // namespace coilwright

@@ -1,0 +1,62 @@
+#include "geometry/design/read_context.hpp"
+
+#include "geometry/base/utf8.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace coilwright {
+
+std::string element_path(std::string_view section, std::string_view id) {
+    constexpr std::size_t longest_shown_id = 40;
+    return std::string(section) + "." + shown_text(id, longest_shown_id);
+}
+
+void ReadContext::add(Diagnostic diagnostic) {
+    faulty_.insert(diagnostic.subject);
+    if (diagnostics_.size() < most_diagnostics)
+        diagnostics_.push_back(std::move(diagnostic));
+    else
+        overflowed_ = true;
+}
+
+std::vector<Diagnostic> ReadContext::take_diagnostics() {
+    if (overflowed_)
+        diagnostics_.push_back(faults::too_many_faults(most_diagnostics));
+    put_in_order(diagnostics_);
+    return std::move(diagnostics_);
+}
+
+bool ReadContext::is_faulty(const std::string& path) const {
+    if (faulty_.count(path) > 0)
+        return true;
+    const std::string part = path + ".";
+    const auto first = faulty_.lower_bound(part);
+    return first != faulty_.end() && first->compare(0, part.size(), part) == 0;
+}
+
+std::string ReadContext::name_of_one(const std::vector<std::string>& sections) const {
+    for (const DeclaredId& declared : ids)
+        if (std::find(sections.begin(), sections.end(), declared.section) != sections.end())
+            return declared.id;
+    return "north";
+}
+
+void ReadContext::note_place(const std::string& path, SourcePlace place) {
+    places_.emplace(path, place);
+}
+
+faults::At ReadContext::at(const std::string& path) const {
+    std::string known = path;
+    for (;;) {
+        const auto found = places_.find(known);
+        if (found != places_.end())
+            return {path, found->second};
+        const auto dot = known.rfind('.');
+        if (dot == std::string::npos)
+            return {path, {1, 1}};
+        known.resize(dot);
+    }
+}
+
+} // namespace coilwright

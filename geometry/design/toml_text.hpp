@@ -1,0 +1,26 @@
+// From text to a TOML table, with the guards that keep hostile text cheap.
+#pragma once
+
+#include "geometry/base/diagnostic.hpp"
+
+#include <toml++/toml.h>
+
+#include <optional>
+#include <string_view>
+
+namespace coilwright {
+
+inline constexpr std::size_t most_design_bytes = 1 << 20;
+inline constexpr int most_nesting = 16;
+
+/// The table of a text, or the one diagnostic that says why there is none.
+struct ParsedToml {
+    toml::table table;
+    std::optional<Diagnostic> fault;
+};
+
+/// Refuses, before parsing, text over 1 MiB, that is not UTF-8, that holds a NUL byte, or that
+/// nests brackets and dotted names more than 16 deep.
+ParsedToml parse_toml(std::string_view text);
+
+} // namespace coilwright
