@@ -13,13 +13,13 @@ enum class Material { earth, earth_cap, lime_plaster, timber, glass, ground };
 
 /// One named part: a closed solid.
 struct SolidPart {
-    std::string slug;      // unique in the model, valid in every format (base/slug.hpp)
-    std::string group;     // slug of the group it hangs under: the dome, or the course
-    std::string title;     // for people
+    std::string slug;  // unique in the model, valid in every format (base/slug.hpp)
+    std::string group; // slug of the group it hangs under; empty: at the top
+    std::string title; // for people
     Material material = Material::earth;
-    int course = 0;        // 0: not of one course
+    int course = 0;            // 0: not of one course
     double compass_radius = 0; // of that course, 0 if none
-    double volume = 0;     // m3, of the mesh
+    double volume = 0;         // m3, of the mesh
     Mesh mesh;
 };
 
@@ -27,11 +27,11 @@ struct SolidPart {
 struct SolidGroup {
     std::string slug;
     std::string title;
-    std::string parent;    // slug, empty at the top
+    std::string parent; // slug, empty at the top
 };
 
 struct SolidModel {
-    std::string name;      // of the design, as written
+    std::string name;               // of the design, as written
     std::vector<SolidGroup> groups; // parents before children
     std::vector<SolidPart> parts;
 };
@@ -49,14 +49,23 @@ struct SolidResult {
 
 /// Greatest distance between a chord or a facet and the true surface, metres.
 inline constexpr double default_tolerance = 0.002;
+inline constexpr double least_tolerance = 0.0001, most_tolerance = 0.05;
+/// False for NaN too.
+inline bool tolerance_in_bounds(double tolerance) {
+    return tolerance >= least_tolerance && tolerance <= most_tolerance;
+}
 
 /// The smooth walls with their openings, one watertight solid a dome: every surface is triangulated
-/// in its own parameters between boundary curves shared by index (no Booleans).
-/// tolerance in 0.0001..0.05 m.
+/// in its own parameters between boundary curves shared by index (no Booleans), and the result is
+/// checked at single precision before it is handed out. Parts are at the top, without groups.
+/// Volume and faces are those of the wall's smooth form, not of the courses' steps. A dome that
+/// cannot be meshed has no part but a fault; a tolerance out of bounds is one fault. A dome of
+/// 9 ft with three openings at 2 mm: 10,000 triangles, 20 ms to mesh, as much to check.
 SolidResult shell_model(const Schedule& schedule, double tolerance = default_tolerance);
 
-/// Every tube a rounded closed body along its arc, cut square to the axis of the opening it stops at,
-/// grouped by course.
+/// Every tube a rounded closed body along its arc, ended square to the axis of the opening it stops
+/// at or radially at a joint; bags of a cap course are one rounded disc. Groups: dome > course. A
+/// full ring of one tube is a body without ends. Neighbours touch along their joints.
 SolidResult courses_model(const Schedule& schedule, double tolerance = default_tolerance);
 
 } // namespace coilwright

@@ -1,0 +1,23 @@
+// What can be wrong with a shape that is to become a solid, and how it is told.
+#pragma once
+
+#include <string>
+
+namespace coilwright {
+
+enum class ShapeFault {
+    crossing,      // curves or faces of two elements cut through each other
+    touching,      // two elements meet in a point
+    open_boundary, // the curves around a face do not close
+    too_many_triangles,
+    too_wide,        // an opening as wide as the room
+    reaches_ceiling, // an opening up to the cap or the end of the wall
+    below_foot,      // an opening below the wall
+    tolerance,       // asked for outside its bounds
+    not_proven       // the finished mesh fails its check
+};
+
+/// One plain sentence about two elements ("opening.door", "dome.vault"; may be the same).
+std::string fault_text(ShapeFault fault, const std::string& first, const std::string& second);
+
+} // namespace coilwright

@@ -1,0 +1,94 @@
+// Smooth surfaces that bound a solid, each with a flattening in which it can be triangulated.
+#pragma once
+
+#include "geometry/base/vec.hpp"
+
+#include <vector>
+
+namespace coilwright {
+
+/// A smooth surface with a map to a plane. The map keeps angles (nearly: that is all the triangles'
+/// shape asks for) and is one to one on the part that is meshed. Triangles anticlockwise in the
+/// plane have their normal on the surface's front side. Another kind of surface is one more class.
+class Surface {
+public:
+    virtual ~Surface() = default;
+
+    /// Where a point of the surface lies in the plane.
+    virtual Vec2 flatten(const Vec3& point) const = 0;
+    /// The inverse: a point exactly on the surface.
+    virtual Vec3 point(const Vec2& flat) const = 0;
+    /// Edge length, metres, at which triangles about here keep the tolerance; infinite on a plane.
+    virtual double spacing(const Vec2& flat) const = 0;
+    /// Distance of a point near the surface from it, metres.
+    virtual double deviation(const Vec3& point) const = 0;
+    /// Points at the right spacing, in rows, that cover at least the box between two corners of the
+    /// plane; the mesher takes those that suit its boundary.
+    virtual std::vector<Vec2> pattern(const Vec2& low, const Vec2& high) const = 0;
+};
+
+/// Edge length at which an equilateral triangle on a surface of two principal curvatures (1/m)
+/// stays within a tolerance: along an edge h^2 k / 8, at the middle of a facet h^2 (k1 + k2) / 12.
+/// Infinite where both are 0. k1 1, k2 0, tolerance 0.002 -> 0.126.
+double edge_for_tolerance(double k1, double k2, double tolerance);
+
+/// A horizontal plane, seen from above.
+class LevelSurface final : public Surface {
+public:
+    explicit LevelSurface(double z) : z_(z) {}
+    Vec2 flatten(const Vec3& point) const override { return point.head<2>(); }
+    Vec3 point(const Vec2& flat) const override { return {flat.x(), flat.y(), z_}; }
+    double spacing(const Vec2& flat) const override;
+    double deviation(const Vec3& point) const override { return std::abs(point.z() - z_); }
+    std::vector<Vec2> pattern(const Vec2&, const Vec2&) const override { return {}; }
+
+private:
+    double z_;
+};
+
+/// A straight or circular piece of a curve in a plane, by its arc length from its start.
+struct SectionPiece {
+    Vec2 start{0, 0};
+    Vec2 end{0, 0};
+    // Of an arc; radius 0: straight. Angles from the first axis towards the second.
+    Vec2 centre{0, 0};
+    double radius = 0;
+    double start_angle = 0;
+    double turn = 0; // radians, positive towards the second axis
+
+    double length() const;
+    Vec2 at(double s) const;
+    /// Arc length at which a point near the piece lies; may fall beyond its ends.
+    double place(const Vec2& point) const;
+    double distance(const Vec2& point) const;
+};
+
+SectionPiece straight_piece(const Vec2& start, const Vec2& end);
+SectionPiece arc_piece(const Vec2& centre, double radius, double start_angle, double turn);
+
+/// A vertical section carried along a horizontal axis: jambs, sills, heads of openings, vaults. The
+/// section's first axis points left of the direction of travel, its second up. Developed exactly:
+/// first plane coordinate along the axis, second along the section. The front is on the left of
+/// the section's run, for someone who looks against the axis.
+class ExtrudedSurface final : public Surface {
+public:
+    ExtrudedSurface(const Vec3& origin, const Vec2& axis, const SectionPiece& section,
+                    double tolerance);
+    Vec2 flatten(const Vec3& point) const override;
+    Vec3 point(const Vec2& flat) const override;
+    double spacing(const Vec2&) const override { return spacing_; }
+    double deviation(const Vec3& point) const override;
+    std::vector<Vec2> pattern(const Vec2& low, const Vec2& high) const override;
+
+private:
+    Vec2 in_section(const Vec3& point) const;
+
+    Vec3 origin_, along_, left_;
+    SectionPiece section_;
+    double spacing_;
+};
+
+/// Rows of points on a hexagonal grid of one spacing that cover a box.
+std::vector<Vec2> hexagonal_grid(const Vec2& low, const Vec2& high, double spacing);
+
+} // namespace coilwright
