@@ -214,9 +214,10 @@ Schedule lay(const Design& design) {
     for (int n = 1; n <= count; ++n) {
         Course course;
         course.number = n;
-        course.bottom = (n - 1 - design.course.foundation) * design.course.height;
-        course.middle = (n - 0.5 - design.course.foundation) * design.course.height;
-        course.top = (n - design.course.foundation) * design.course.height;
+        const DomeForm& any = schedule.domes.front(); // all share their courses' heights
+        course.bottom = any.course_bottom(n);
+        course.middle = any.course_middle(n);
+        course.top = any.course_bottom(n + 1);
         course.below_floor = n <= design.course.foundation;
         for (const DomeForm& dome : schedule.domes) {
             if (n > dome.courses())
@@ -250,7 +251,7 @@ Schedule lay(const Design& design) {
         schedule.totals.cut_length += course.cut_length;
         schedule.totals.fill_volume += course.fill_volume;
         schedule.totals.wire_length += course.wire_length;
-        schedule.totals.wall_volume += course.wall_area * schedule.course_height;
+        schedule.totals.wall_volume += course.wall_area * (course.top - course.bottom);
     }
     schedule.totals.courses = count;
     return schedule;

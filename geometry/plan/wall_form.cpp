@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace coilwright {
 
@@ -30,22 +31,6 @@ Bearing datum_bearing(const Design& design, const Dome& dome) {
     return {smallest.value_or(0.0)};
 }
 
-/// The inside curve continued past the apex, for the outside of the cap.
-double extended_half_width(const DomeForm& form, double z) {
-    const double y = z - form.springline;
-    if (form.cap_courses == 0)
-        return half_width(form.profile, y);
-    if (form.cap_by_formula) {
-        const double rho = form.profile.radius;
-        const double offset = rho - form.profile.half_span;
-        return y <= 0 ? form.profile.half_span
-                      : std::sqrt(std::max(0.0, rho * rho - y * y)) - offset;
-    }
-    if (z <= form.cap_line_z)
-        return half_width(form.profile, y);
-    return form.cap_line_radius - (z - form.cap_line_z) * form.cap_line_slope;
-}
-
 void count_rings(DomeForm& form, double skylight_radius, double least_radius) {
     for (int n = 1; n <= most_courses; ++n) {
         const double z = form.course_middle(n);
@@ -65,32 +50,29 @@ void count_cap(DomeForm& form) {
     while (below_apex < most_courses &&
            form.course_middle(below_apex + 1) < form.apex() - height_tie)
         ++below_apex;
-    form.cap_by_formula = form.profile.kind == ProfileKind::pointed &&
-                          form.profile.radius - form.profile.half_span > w / 2;
-    form.cap_line_z = form.course_middle(below_apex);
-    form.cap_line_radius = half_width(form.profile, form.cap_line_z - form.springline);
-    form.cap_line_slope =
-        (half_width(form.profile, form.cap_line_z - form.course_height - form.springline) -
-         form.cap_line_radius) /
-        form.course_height;
-    form.cap_courses = 1; // so that extended_half_width continues the curve
-    int count = 0;
-    while (form.last_ring + count < most_courses &&
-           extended_half_width(form, form.course_middle(form.last_ring + count + 1)) + w >= w / 2)
-        ++count;
-    form.cap_courses = count;
-    if (count > 0)
+    form.cap = make_cap_curve(form.profile, form.springline, form.course_middle(below_apex),
+                              form.course_height, w);
+    form.cap_courses = count_cap_courses(form.profile, form.springline, form.cap,
+                                         form.course_middle(form.last_ring + 1), form.course_height,
+                                         w, most_courses - form.last_ring);
+    if (form.cap_courses > 0)
         return;
     // So flat a crown that the curve passes from a ring to less than half a tube beyond the pole in
     // one course: the eye must still be closed, by one disc that lies half a tube on the last ring.
     form.cap_courses = 1;
-    form.cap_by_formula = false;
-    form.cap_line_z = form.course_middle(form.last_ring);
-    form.cap_line_radius = form.last_ring_radius;
-    form.cap_line_slope = w / 2 / form.course_height;
+    form.cap = {false, form.course_middle(form.last_ring), form.last_ring_radius,
+                w / 2 / form.course_height};
 }
 
 } // namespace
+
+double DomeForm::course_bottom(int n) const {
+    const auto above = measured_tops.lower_bound(n);
+    if (above == measured_tops.begin())
+        return (n - 1 - foundation) * course_height;
+    const auto& [number, top] = *std::prev(above);
+    return top + (n - 1 - number) * course_height;
+}
 
 DomeForm make_dome_form(const Design& design, const Dome& dome) {
     const TubeType* tube = find_tube(design, dome.tube);
@@ -103,6 +85,12 @@ DomeForm make_dome_form(const Design& design, const Dome& dome) {
     form.course_height = design.course.height;
     form.foundation = design.course.foundation;
     form.width = tube ? tamped_width(*tube, design.course.height) : 0;
+    form.measured_tops = design.as_laid_tops;
+    if (const TubeType* lower = find_tube(design, dome.lower_tube)) {
+        form.lower_width = tamped_width(*lower, design.course.height);
+        form.lower_top = dome.lower_height;
+    }
+    form.second_wythe_top = dome.second_wythe;
     form.datum = datum_bearing(design, dome);
     form.chain_height = dome.chain_height ? *dome.chain_height
                                           : design.compass.chain_height.value_or(dome.springline);
@@ -130,18 +118,22 @@ double inside_radius(const DomeForm& form, double z) {
                     form.cap_courses > 0 ? form.last_ring_radius / 2 : form.last_ring_radius);
 }
 
+double ring_width(const DomeForm& form, double z) {
+    return z < form.lower_top - height_tie ? form.lower_width : form.width;
+}
+
 double outside_radius(const DomeForm& form, double z) {
     if (z < form.bottom() - height_tie || z > form.top() + height_tie)
         return 0;
     const double w = form.width;
-    if (form.cap_courses == 0)
-        return inside_radius(form, z) + w;
+    if (form.cap_courses == 0 || z < form.course_middle(form.last_ring)) {
+        const double second = z < form.second_wythe_top - height_tie ? w : 0;
+        return inside_radius(form, z) + ring_width(form, z) + second;
+    }
     const double last_middle = form.course_middle(form.courses());
     if (z <= last_middle)
-        return extended_half_width(form, z) + w;
-    const double last_disc = extended_half_width(form, last_middle) + w;
-    const double rim = std::max(extended_half_width(form, form.top()) + w, last_disc / 2);
-    return last_disc + (rim - last_disc) * (z - last_middle) / (form.top() - last_middle);
+        return extended_half_width(form.profile, form.springline, form.cap, z) + w;
+    return cap_rim(form.profile, form.springline, form.cap, w, last_middle, form.top(), z);
 }
 
 OpeningForm make_opening_form(const Opening& opening) {
@@ -151,6 +143,9 @@ OpeningForm make_opening_form(const Opening& opening) {
     form.use = opening.use;
     form.head_kind = opening.head.kind;
     form.bearing = opening.bearing;
+    form.axis = along(opening.bearing);
+    if (opening.use == OpeningUse::niche)
+        form.niche_depth = opening.niche_depth.value_or(0.0);
     form.half_width = opening.width / 2;
     form.sill = opening.sill;
     form.top = opening.sill + opening.height;

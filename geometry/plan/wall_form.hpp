@@ -2,8 +2,10 @@
 // crew lays) and the solids (what the architect gets) are cut from.
 #pragma once
 
+#include "geometry/plan/cap_curve.hpp"
 #include "geometry/plan/profile.hpp"
 
+#include <map>
 #include <optional>
 #include <string>
 
@@ -27,15 +29,18 @@ struct DomeForm {
     int curb_courses = 0;        // plumb rings on it (skylight), else 0
     int cap_courses = 0;         // solid discs that close it, else 0
     double last_ring_radius = 0; // r of course `last_ring`
-    bool cap_by_formula = false; // the outside past the apex follows the pointed formula, negative
-    double cap_line_z = 0;       // else it runs on straight from the last course below the apex:
-    double cap_line_radius = 0;  // that course's middle, its inside radius,
-    double cap_line_slope = 0;   // and the step-in per metre of height
+    CapCurve cap;                // the outside of the cap
+
+    // Tops of courses as measured on site, by number; later courses stand on them.
+    std::map<int, double> measured_tops;
+    // The lower courses may be of a wider tube, or of two rings side by side.
+    double lower_width = 0, lower_top = 0; // tamped width below that height, 0: none
+    double second_wythe_top = 0; // a second ring of width w stands outside below that height
 
     int courses() const { return last_ring + curb_courses + cap_courses; }
     double bottom() const { return -foundation * course_height; }
-    double course_bottom(int n) const { return (n - 1 - foundation) * course_height; }
-    double course_middle(int n) const { return (n - 0.5 - foundation) * course_height; }
+    double course_bottom(int n) const;
+    double course_middle(int n) const { return course_bottom(n) + course_height / 2; }
     double top() const { return course_bottom(courses() + 1); }
     /// Height at which the room ends: the underside of the cap, or `top()` of an open dome.
     double ceiling() const { return course_bottom(last_ring + curb_courses + 1); }
@@ -62,8 +67,12 @@ double inside_radius(const DomeForm& form, double z);
 /// Radius of the outside face: x_ext(z) + w, plumb in a curb; above the middle of the last cap disc
 /// straight to a rim of at least half that disc's radius. 0 outside bottom()..top(). Continuous.
 double outside_radius(const DomeForm& form, double z);
+/// Width of the first ring's tube at a height: the lower tube's below lower_top, else w.
+double ring_width(const DomeForm& form, double z);
 
-/// A hole through a wall: a prism along `bearing` from the pole, symmetric about it.
+/// A hole through a wall: a prism along an axis, symmetric about it. In a dome the axis runs along
+/// `bearing` from the pole, in a tunnel's end wall along the tunnel from its dome's pole, in a
+/// tunnel's side square to the tunnel from its axis.
 struct OpeningForm {
     std::string id;
     std::string in;
@@ -75,6 +84,9 @@ struct OpeningForm {
     double springing = 0; // where the head starts; equal to top for square, mid-height for circle
     double top = 0;
     std::optional<Profile> head; // none for square
+    Vec2 origin{0, 0};           // set by place_opening (building_form.hpp)
+    Vec2 axis{0, 1};
+    double niche_depth = 0; // from the inside face; 0: it goes through
 };
 
 OpeningForm make_opening_form(const Opening& opening);

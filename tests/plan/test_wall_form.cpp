@@ -64,7 +64,7 @@ TEST_CASE("a closed dome ends in discs no smaller than half a tube, on every kin
 TEST_CASE("the cap of a pointed dome follows the circle past the apex") {
     const Design design = store_design();
     const DomeForm form = make_dome_form(design, design.domes[0]);
-    REQUIRE(form.cap_by_formula); // rho - a = 81 in, well over half a tube
+    REQUIRE(form.cap.by_formula); // rho - a = 81 in, well over half a tube
     for (int n = form.last_ring + 1; n <= form.courses(); ++n) {
         const double y = (n - 3.5) * 5 - 20;
         CHECK(outside_radius(form, form.course_middle(n)) ==

@@ -1,0 +1,59 @@
+// The whole building as functions of height, and its wall at a height as set algebra in plan.
+#pragma once
+
+#include "geometry/plan/buttress_form.hpp"
+#include "geometry/plan/region.hpp"
+#include "geometry/plan/tunnel_form.hpp"
+#include "geometry/plan/wall_form.hpp"
+
+#include <string>
+#include <vector>
+
+namespace coilwright {
+
+/// Two domes that overlap: one keeps its wall, or neither does (`keep` empty: open plan).
+struct JoinForm {
+    std::string id, first, second, keep;
+};
+
+struct BuildingForm {
+    std::vector<DomeForm> domes;
+    std::vector<TunnelForm> tunnels;
+    std::vector<ButtressForm> buttresses;
+    std::vector<OpeningForm> openings;
+    std::vector<JoinForm> joins;
+};
+
+/// Every sound element of a design as fitted; elements that hang on an unsound one are left out.
+BuildingForm make_building_form(const Design& design);
+
+const DomeForm* find_dome(const BuildingForm& building, const std::string& id);
+const TunnelForm* find_tunnel(const BuildingForm& building, const std::string& id);
+
+/// What a join does to the wall of `dome` where it meets `other`.
+enum class JoinEffect { none, stops_at_wall, opens_to_room };
+JoinEffect join_effect(const BuildingForm& building, const std::string& dome,
+                       const std::string& other);
+
+/// The wall at a height: (union of rings, tunnel walls, buttresses, caps) less what each of them is
+/// cut by. Which void cuts which solid:
+///
+/// | void                   | ring or cap                        | tunnel walls      | buttress |
+/// | a dome's inside        | its own; of a dome joined open     | of tunnels to it  | of that dome
+/// | | a joined dome's outside| where the other keeps its wall     | -                 | - | | a
+/// tunnel's void        | of its domes, from the floor up,   | its own           | of its domes  |
+/// |                        | unless the wall stays              |                   | | | an
+/// opening             | of the dome it is in               | the wall it is in | of that dome  |
+///
+/// Terms come in the order domes, tunnels, end walls, buttresses; `element` is the id.
+PlanExpression wall_expression(const BuildingForm& building, double z);
+
+/// The wall of course n: at its middle, and whole over holes that are laid over.
+PlanExpression course_expression(const BuildingForm& building, int n);
+
+/// Rooms at a height: the insides of domes and tunnels, each less the walls that stay in it.
+PlanExpression room_expression(const BuildingForm& building, double z);
+/// Everything within the outside faces at a height: the footprint.
+PlanExpression footprint_expression(const BuildingForm& building, double z);
+
+} // namespace coilwright

@@ -1,0 +1,90 @@
+#include "geometry/plan/plan_formula.hpp"
+
+#include <numeric>
+
+namespace coilwright {
+
+namespace {
+
+/// Counts at [i + 1] turned into first places at [i].
+void sum_up(std::vector<int>& counts) {
+    std::partial_sum(counts.begin(), counts.end(), counts.begin());
+}
+
+} // namespace
+
+PlanFormula::PlanFormula(const PlanExpression& expression, const PlanOutline& outline) {
+    const std::size_t shapes = expression.shapes.size();
+    const auto stand_in = [&](int shape) { return outline.same_as[static_cast<std::size_t>(shape)]; };
+
+    first_around_.assign(shapes + 1, 0);
+    for (std::size_t i = 0; i < shapes; ++i)
+        ++first_around_[i + 1];
+    for (const auto& [i, j] : outline.neighbours) {
+        ++first_around_[static_cast<std::size_t>(i) + 1];
+        ++first_around_[static_cast<std::size_t>(j) + 1];
+    }
+    sum_up(first_around_);
+    around_.resize(static_cast<std::size_t>(first_around_.back()));
+    std::vector<int> next(first_around_.begin(), first_around_.end() - 1);
+    const auto put = [&](int shape, int other) {
+        around_[static_cast<std::size_t>(next[static_cast<std::size_t>(shape)]++)] = other;
+    };
+    for (std::size_t i = 0; i < shapes; ++i)
+        put(static_cast<int>(i), static_cast<int>(i));
+    for (const auto& [i, j] : outline.neighbours) {
+        put(i, j);
+        put(j, i);
+    }
+
+    used_.assign(shapes, false);
+    first_term_.assign(shapes + 1, 0);
+    first_less_.push_back(0);
+    for (const PlanTerm& term : expression.terms) {
+        const int solid = stand_in(term.solid);
+        ++first_term_[static_cast<std::size_t>(solid) + 1];
+        used_[static_cast<std::size_t>(solid)] = true;
+        for (const int index : term.less) {
+            const int less = stand_in(index);
+            if (!outline.has_curves(less))
+                continue;
+            used_[static_cast<std::size_t>(less)] = true;
+            less_.push_back(less);
+        }
+        first_less_.push_back(static_cast<int>(less_.size()));
+    }
+    sum_up(first_term_);
+    terms_.resize(expression.terms.size());
+    next.assign(first_term_.begin(), first_term_.end() - 1);
+    for (std::size_t t = 0; t < expression.terms.size(); ++t) {
+        const auto solid = static_cast<std::size_t>(stand_in(expression.terms[t].solid));
+        terms_[static_cast<std::size_t>(next[solid]++)] = static_cast<int>(t);
+    }
+}
+
+Side PlanFormula::value(std::span<const int> near, const std::vector<Side>& sides) const {
+    Side value = Side::out;
+    for (const int solid : near) {
+        const Side in_solid = sides[static_cast<std::size_t>(solid)];
+        if (in_solid == Side::out)
+            continue;
+        for (const int term : part(terms_, first_term_, solid)) {
+            Side in_term = in_solid;
+            for (const int less : part(less_, first_less_, term)) {
+                const Side in_less = sides[static_cast<std::size_t>(less)];
+                if (in_less == Side::out)
+                    continue;
+                in_term = in_less == Side::in ? Side::out : Side::unsure;
+                if (in_term == Side::out)
+                    break;
+            }
+            if (in_term == Side::in)
+                return Side::in;
+            if (in_term == Side::unsure)
+                value = Side::unsure;
+        }
+    }
+    return value;
+}
+
+} // namespace coilwright

@@ -1,0 +1,160 @@
+#include "geometry/plan/plan_outline.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace coilwright {
+
+namespace {
+
+std::array<Vec2, 4> corners_of(const Box& box) {
+    const Vec2 across = turned_left(box.axis);
+    const auto corner = [&](double along, double left) -> Vec2 {
+        return box.origin + along * box.axis + left * across;
+    };
+    return {corner(box.from, box.low), corner(box.to, box.low), corner(box.to, box.high),
+            corner(box.from, box.high)};
+}
+
+bool holds_nothing(const Shape& shape) {
+    if (const Disc* disc = std::get_if<Disc>(&shape))
+        return disc->radius <= plan_weld;
+    const Box& box = std::get<Box>(shape);
+    return box.to - box.from <= plan_weld || box.high - box.low <= plan_weld;
+}
+
+PlanBounds bounds_of(const Shape& shape, double margin) {
+    const Vec2 widened(margin, margin);
+    if (const Disc* disc = std::get_if<Disc>(&shape)) {
+        const Vec2 reach(disc->radius, disc->radius);
+        return {disc->centre - reach - widened, disc->centre + reach + widened};
+    }
+    const auto corners = corners_of(std::get<Box>(shape));
+    PlanBounds bounds{corners[0], corners[0]};
+    for (const Vec2& corner : corners) {
+        bounds.low = bounds.low.cwiseMin(corner);
+        bounds.high = bounds.high.cwiseMax(corner);
+    }
+    return {bounds.low - widened, bounds.high + widened};
+}
+
+bool one_place(const Vec2& a, const Vec2& b) {
+    return (a - b).squaredNorm() <= plan_weld * plan_weld;
+}
+
+bool coincide(const Shape& a, const Shape& b) {
+    if (a.index() != b.index())
+        return false;
+    if (const Disc* disc = std::get_if<Disc>(&a)) {
+        const Disc& other = std::get<Disc>(b);
+        return std::abs(disc->radius - other.radius) <= plan_weld &&
+               one_place(disc->centre, other.centre);
+    }
+    const auto p = corners_of(std::get<Box>(a)), q = corners_of(std::get<Box>(b));
+    for (std::size_t shift = 0; shift < 4; ++shift) {
+        std::size_t matched = 0;
+        while (matched < 4 && one_place(p[matched], q[(matched + shift) % 4]))
+            ++matched;
+        if (matched == 4)
+            return true;
+    }
+    return false;
+}
+
+void add_curves(PlanOutline& outline, const Shape& shape, int index) {
+    if (const Disc* disc = std::get_if<Disc>(&shape)) {
+        PlanCurve circle;
+        circle.shape = index;
+        circle.circle = true;
+        circle.start = disc->centre;
+        circle.length = disc->radius;
+        outline.curves.push_back(circle);
+        return;
+    }
+    const Box& box = std::get<Box>(shape);
+    const auto corners = corners_of(box);
+    const int first = static_cast<int>(outline.corners.size());
+    Vec2 direction = box.axis;
+    for (int side = 0; side < 4; ++side) {
+        PlanCurve curve;
+        curve.shape = index;
+        curve.start = corners[static_cast<std::size_t>(side)];
+        curve.direction = direction;
+        curve.length = side % 2 == 0 ? box.to - box.from : box.high - box.low;
+        curve.start_corner = first + side;
+        curve.end_corner = first + (side + 1) % 4;
+        outline.curves.push_back(curve);
+        direction = turned_left(direction);
+    }
+    outline.corners.insert(outline.corners.end(), corners.begin(), corners.end());
+}
+
+} // namespace
+
+PlanOutline make_outline(const std::vector<Shape>& shapes, double margin) {
+    PlanOutline outline;
+    std::vector<PlanBounds> bounds;
+    bounds.reserve(shapes.size());
+    for (std::size_t i = 0; i < shapes.size(); ++i) {
+        outline.same_as.push_back(static_cast<int>(i));
+        bounds.push_back(holds_nothing(shapes[i]) ? PlanBounds{{1, 1}, {0, 0}}
+                                                  : bounds_of(shapes[i], margin));
+    }
+    outline.neighbours = meeting_pairs(bounds);
+    for (const auto& [i, j] : outline.neighbours) { // ascending: `i` knows its own first already
+        int& same = outline.same_as[static_cast<std::size_t>(j)];
+        if (same == j &&
+            coincide(shapes[static_cast<std::size_t>(i)], shapes[static_cast<std::size_t>(j)]))
+            same = outline.same_as[static_cast<std::size_t>(i)];
+    }
+    const auto is_first = [&](int i) { return outline.same_as[static_cast<std::size_t>(i)] == i; };
+    std::erase_if(outline.neighbours, [&](const std::pair<int, int>& pair) {
+        return !is_first(pair.first) || !is_first(pair.second);
+    });
+    outline.curves.reserve(4 * shapes.size());
+    outline.first_curve.reserve(shapes.size() + 1);
+    for (std::size_t i = 0; i < shapes.size(); ++i) {
+        outline.first_curve.push_back(static_cast<int>(outline.curves.size()));
+        if (is_first(static_cast<int>(i)) && !holds_nothing(shapes[i]))
+            add_curves(outline, shapes[i], static_cast<int>(i));
+    }
+    outline.first_curve.push_back(static_cast<int>(outline.curves.size()));
+    return outline;
+}
+
+bool is_sound(const PlanExpression& expression) {
+    const auto fits = [](double value) { return std::abs(value) < 1e7; }; // not of a NaN
+    for (const Shape& shape : expression.shapes) {
+        if (const Disc* disc = std::get_if<Disc>(&shape)) {
+            if (!fits(disc->centre.x()) || !fits(disc->centre.y()) || !fits(disc->radius))
+                return false;
+        } else {
+            const Box& box = std::get<Box>(shape);
+            const bool unit = std::abs(box.axis.squaredNorm() - 1) < 1e-12;
+            if (!unit || !fits(box.origin.x()) || !fits(box.origin.y()) || !fits(box.from) ||
+                !fits(box.to) || !fits(box.low) || !fits(box.high))
+                return false;
+        }
+    }
+    const auto names_shape = [&](int index) {
+        return index >= 0 && static_cast<std::size_t>(index) < expression.shapes.size();
+    };
+    return std::all_of(expression.terms.begin(), expression.terms.end(), [&](const PlanTerm& term) {
+        return names_shape(term.solid) &&
+               std::all_of(term.less.begin(), term.less.end(), names_shape);
+    });
+}
+
+double distance_outside(const Shape& shape, const Vec2& point) {
+    if (const Disc* disc = std::get_if<Disc>(&shape))
+        return (point - disc->centre).norm() - disc->radius;
+    const Box& box = std::get<Box>(shape);
+    const Vec2 from_origin = point - box.origin;
+    const double along = box.axis.dot(from_origin), left = cross(box.axis, from_origin);
+    const double beyond = std::max(box.from - along, along - box.to);
+    const double beside = std::max(box.low - left, left - box.high);
+    return beyond > 0 && beside > 0 ? std::hypot(beyond, beside) : std::max(beyond, beside);
+}
+
+} // namespace coilwright

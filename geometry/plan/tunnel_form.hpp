@@ -1,0 +1,51 @@
+// A tunnel: a profile extruded along a bearing from a dome's pole, as a function of height.
+#pragma once
+
+#include "geometry/plan/cap_curve.hpp"
+#include "geometry/plan/region.hpp"
+
+#include <string>
+
+namespace coilwright {
+
+/// Positions along the axis count from the pole of the dome `from`, across it to the left (the
+/// smaller bearing is negative; see region.hpp for Box).
+struct TunnelForm {
+    std::string id;
+    std::string from, to; // dome ids; `to` empty: it ends in the open
+    Vec2 origin{0, 0};    // pole of `from`
+    Bearing bearing;
+    Profile profile;
+    double springline = 0;
+    double course_height = 0;
+    int foundation = 0;
+    double width = 0; // w, tamped
+    double reach = 0; // outer face of the tunnel and of its end wall, or the far pole
+    bool end_wall = false;
+    bool wall_stays = false; // the dome's wall is not opened
+    int side_courses = 0;    // courses with a wall each side of the void, foundation included
+    int crown_courses = 0;   // solid courses that close the vault
+    CapCurve cap;
+
+    Vec2 axis() const { return along(bearing); }
+    double crown() const { return springline + profile.rise; }
+    double bottom() const { return -foundation * course_height; }
+    double course_bottom(int n) const { return (n - 1 - foundation) * course_height; }
+    double course_middle(int n) const { return (n - 0.5 - foundation) * course_height; }
+    double top() const { return course_bottom(side_courses + crown_courses + 1); }
+};
+
+/// Preconditions as for make_dome_form: the tunnel, its domes and its tube are sound.
+TunnelForm make_tunnel_form(const Design& design, const Tunnel& tunnel);
+
+/// b(z): half-width of the void; the springing width below the floor too, 0 from the crown up.
+double inner_half_width(const TunnelForm& form, double z);
+/// Half-width of the outside: x_ext(z) + w, 0 outside bottom()..top().
+double outer_half_width(const TunnelForm& form, double z);
+
+/// The void as a box in plan, from the pole to the end wall's inside face or to the end.
+Box tunnel_void(const TunnelForm& form, double z);
+/// The body that the void is cut from, from the pole to the end.
+Box tunnel_body(const TunnelForm& form, double z);
+
+} // namespace coilwright
