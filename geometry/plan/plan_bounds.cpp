@@ -54,8 +54,8 @@ struct Tree {
 
     void try_pair(int a, int b) {
         if (at(a).meets(at(b)))
-            pairs.push_back(
-                std::minmax(order[static_cast<std::size_t>(a)], order[static_cast<std::size_t>(b)]));
+            pairs.push_back(std::minmax(order[static_cast<std::size_t>(a)],
+                                        order[static_cast<std::size_t>(b)]));
     }
 
     void within(int index) {

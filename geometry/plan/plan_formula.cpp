@@ -15,7 +15,9 @@ void sum_up(std::vector<int>& counts) {
 
 PlanFormula::PlanFormula(const PlanExpression& expression, const PlanOutline& outline) {
     const std::size_t shapes = expression.shapes.size();
-    const auto stand_in = [&](int shape) { return outline.same_as[static_cast<std::size_t>(shape)]; };
+    const auto stand_in = [&](int shape) {
+        return outline.same_as[static_cast<std::size_t>(shape)];
+    };
 
     first_around_.assign(shapes + 1, 0);
     for (std::size_t i = 0; i < shapes; ++i)

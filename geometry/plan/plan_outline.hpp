@@ -7,14 +7,14 @@
 
 namespace coilwright {
 
-/// A circle, or one side of a box from corner to corner; walked anticlockwise about its shape, which
-/// lies on the left.
+/// A circle, or one side of a box from corner to corner; walked anticlockwise about its shape,
+/// which lies on the left.
 struct PlanCurve {
     int shape = 0;
     bool circle = false;
-    Vec2 start{0, 0};     // a side's first corner; a circle's centre
-    Vec2 direction{1, 0}; // of a side
-    double length = 0;    // of a side; a circle's radius
+    Vec2 start{0, 0};                       // a side's first corner; a circle's centre
+    Vec2 direction{1, 0};                   // of a side
+    double length = 0;                      // of a side; a circle's radius
     int start_corner = -1, end_corner = -1; // of a side, indices into `corners`
     Vec2 at(double along) const { return start + along * direction; }
 };
@@ -36,8 +36,8 @@ struct PlanOutline {
 /// Bounds are widened by `margin`. Precondition: shapes are finite.
 PlanOutline make_outline(const std::vector<Shape>& shapes, double margin);
 
-/// Every number of every shape is finite and below 100 km, so that rounding stays far below plan_weld;
-/// axes are unit vectors; every index of a term names a shape.
+/// Every number of every shape is finite and below 100 km, so that rounding stays far below
+/// plan_weld; axes are unit vectors; every index of a term names a shape.
 bool is_sound(const PlanExpression& expression);
 
 /// Distance from a shape's boundary, negative inside, metres.

@@ -27,8 +27,8 @@ struct Box {
 
 using Shape = std::variant<Disc, Box>;
 
-/// A region as set algebra over shapes: the union over its terms of one shape less others. A ring is
-/// the outer disc less the inner one. Indices into `shapes`.
+/// A region as set algebra over shapes: the union over its terms of one shape less others. A ring
+/// is the outer disc less the inner one. Indices into `shapes`.
 struct PlanTerm {
     std::string element; // id of what it stands for
     int solid = 0;
@@ -39,26 +39,39 @@ struct PlanExpression {
     std::vector<PlanTerm> terms;
 };
 
-/// One piece of a region's boundary, walked with the region on its left.
+/// One piece of a region's boundary, walked with the region on its left. A whole circle is two half
+/// circles from its westmost point; an arc of more than a half circle is one edge unless its ends
+/// come within 1/1000 of the radius of each other. No two edges that follow each other lie on the
+/// same curve but for these.
 struct BoundaryEdge {
-    int shape = 0;        // whose boundary it lies on
+    int shape = 0; // whose boundary it lies on; of several, the longest side, then the first
     Vec2 from{0, 0}, to{0, 0};
-    double bulge = 0;     // tan(sweep / 4): 0 straight, positive anticlockwise, a half circle 1
+    double bulge = 0; // tan(sweep / 4): 0 straight, positive anticlockwise, a half circle 1
 };
+/// Starts at its westmost corner, the southmost of those.
 struct BoundaryLoop {
     std::vector<BoundaryEdge> edges; // closed, outer loops anticlockwise, holes clockwise
-    double area = 0;                 // signed
+    double area = 0;                 // signed; "largest" below is by its size
 };
 struct Region {
     std::vector<BoundaryLoop> loops; // largest area first, then by their first point; no empty loop
     double area = 0;
+    bool decided = true; // false where no arithmetic could tell: then there is no loop
 };
 
+/// Points and curves of a plan that are nearer to each other are one, metres.
+inline constexpr double plan_weld = 1e-9;
+
 /// The region in double arithmetic: every shape's boundary is split at its crossings with the
-/// others, each piece is kept if the region lies on one side of it only, and areas are integrated by
-/// Green's theorem. Boundary order n log n in the number of shapes while few overlap. Nothing where
-/// it cannot decide: a crossing within `near` of a tangency, an end or another crossing, or coinciding
-/// boundaries that are not the same curve.
+/// others, each piece is kept if the region lies on one side of it only, and areas are integrated
+/// by Green's theorem. Work n log n in the number of shapes while few overlap. A disc 2 less a disc
+/// 1
+/// -> area 9.424778. Curves that coincide within plan_weld are one: the same disc or box listed
+/// twice, sides of boxes on one line, corners on other curves. Shapes no wider than plan_weld hold
+/// nothing. Nothing where doubles are no judge and it matters: a crossing within `near` of a
+/// tangency, an end or another crossing, curves that run within `near` of each other and are not
+/// one; and where the expression is not sound (a number that is not finite or is beyond 100 km, an
+/// axis that is no unit vector, an index that names no shape).
 std::optional<Region> fast_region(const PlanExpression& expression, double near = 1e-7);
 
 /// Whether a point lies in the region; a point within 1e-9 of a boundary may go either way.
@@ -67,10 +80,11 @@ bool contains(const PlanExpression& expression, const Vec2& point);
 /// Answers what fast_region cannot decide; handed in so that the plan needs no exact arithmetic.
 using DecideRegion = std::function<Region(const PlanExpression&)>;
 
-/// fast_region, or `decide` where that gives up.
+/// fast_region, or `decide` where that gives up; undecided where there is no `decide`.
 Region region_of(const PlanExpression& expression, const DecideRegion& decide);
 
-/// Length of the boundary, metres.
+/// Length of one edge, and of the whole boundary, metres.
+double length_of(const BoundaryEdge& edge);
 double perimeter(const Region& region);
 
 } // namespace coilwright

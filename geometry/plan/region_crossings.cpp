@@ -190,7 +190,8 @@ private:
         const PlanCurve &p = curve(a), &q = curve(b);
         const Vec2 between = q.start - p.start;
         const double start = p.direction.dot(between);
-        const double rate = p.direction.dot(q.direction); // of along_p per metre of q, nearly 1 or -1
+        const double rate =
+            p.direction.dot(q.direction); // of along_p per metre of q, nearly 1 or -1
         const double end = start + q.length * rate;
         const double low = std::max(0.0, std::min(start, end));
         const double high = std::min(p.length, std::max(start, end));

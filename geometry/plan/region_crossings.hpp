@@ -26,14 +26,15 @@ struct SharedLine {
 struct Doubt {
     Vec2 at{0, 0};
     double reach = 0;
-    int curve = 0, other = 0; // for a place where many meet: the curve that it was noticed on, twice
-    bool touching = false;    // these two, along a stretch
+    int curve = 0,
+        other = 0;         // for a place where many meet: the curve that it was noticed on, twice
+    bool touching = false; // these two, along a stretch
 };
 
 struct Crossings {
     std::vector<Vec2> vertices;
-    std::vector<CurveNode> nodes; // by curve, then along it; each vertex once on a curve
-    std::vector<int> first_node;  // per curve, and one more
+    std::vector<CurveNode> nodes;   // by curve, then along it; each vertex once on a curve
+    std::vector<int> first_node;    // per curve, and one more
     std::vector<SharedLine> shared; // by curve; each pair from both sides
     std::vector<Doubt> doubts;
 };

@@ -1,5 +1,7 @@
 #include "geometry/plan/region_pieces.hpp"
 
+#include "geometry/base/bearing.hpp"
+
 #include <cmath>
 
 namespace coilwright {
@@ -16,21 +18,21 @@ Side side_of(const Shape& shape, const Vec2& point) {
     return outside < 0 ? Side::in : Side::out;
 }
 
-/// A point of the anticlockwise arc between two points (seen from the circle's centre); of the whole
-/// circle where they are one.
+/// A point of the anticlockwise arc between two points (seen from the circle's centre); of the
+/// whole circle where they are one.
 Vec2 arc_point(const PlanCurve& circle, const Vec2& from, const Vec2& to, double share) {
     double sweep = std::atan2(cross(from, to), from.dot(to));
     if (sweep <= 0)
-        sweep += 2 * 3.14159265358979323846;
+        sweep += 2 * pi;
     const double angle = share * sweep, r = circle.length / from.norm();
     return circle.start + r * (std::cos(angle) * from + std::sin(angle) * turned_left(from));
 }
 
 /// arc_point at half, without trigonometry.
 Vec2 arc_middle(const PlanCurve& circle, const Vec2& from, const Vec2& to) {
-    const Vec2 towards = from.dot(to) > 0
-                             ? Vec2(cross(from, to) > 0 ? from + to : -from - to)
-                             : Vec2(turned_left(from - to)); // right of the chord
+    Vec2 towards = turned_left(from - to); // right of the chord
+    if (from.dot(to) > 0)
+        towards = cross(from, to) > 0 ? Vec2(from + to) : Vec2(-from - to);
     return circle.start + circle.length / towards.norm() * towards;
 }
 
@@ -64,7 +66,8 @@ private:
         if (count == 0)
             return !curve.circle || sort_piece(index, -1, -1);
         if (count == 1 && curve.circle)
-            return sort_piece(index, crossings_.nodes[first].vertex, crossings_.nodes[first].vertex);
+            return sort_piece(index, crossings_.nodes[first].vertex,
+                              crossings_.nodes[first].vertex);
         for (std::size_t i = 0; i < (curve.circle ? count : count - 1); ++i) {
             const int from = crossings_.nodes[first + i].vertex;
             const int to = crossings_.nodes[first + (i + 1) % count].vertex;

@@ -1,0 +1,64 @@
+#include "geometry/plan/region.hpp"
+
+#include "geometry/plan/region_loops.hpp"
+
+#include <cmath>
+
+namespace coilwright {
+
+std::optional<Region> fast_region(const PlanExpression& expression, double near) {
+    if (!is_sound(expression))
+        return std::nullopt;
+    const PlanOutline outline = make_outline(expression.shapes, near);
+    const Crossings crossings = find_crossings(outline, near);
+    const PlanFormula formula(expression, outline);
+    if (!doubts_are_idle(expression, outline, crossings, formula))
+        return std::nullopt;
+    const auto pieces = boundary_pieces(expression, outline, crossings, formula);
+    if (!pieces)
+        return std::nullopt;
+    auto loops = walk_loops(outline, crossings, *pieces);
+    if (!loops)
+        return std::nullopt;
+    return make_region(outline, std::move(*loops));
+}
+
+bool contains(const PlanExpression& expression, const Vec2& point) {
+    const auto inside = [&](int shape) {
+        return distance_outside(expression.shapes[static_cast<std::size_t>(shape)], point) < 0;
+    };
+    for (const PlanTerm& term : expression.terms) {
+        bool in = inside(term.solid);
+        for (std::size_t i = 0; in && i < term.less.size(); ++i)
+            in = !inside(term.less[i]);
+        if (in)
+            return true;
+    }
+    return false;
+}
+
+Region region_of(const PlanExpression& expression, const DecideRegion& decide) {
+    if (std::optional<Region> region = fast_region(expression))
+        return std::move(*region);
+    if (decide)
+        return decide(expression);
+    Region undecided;
+    undecided.decided = false;
+    return undecided;
+}
+
+double length_of(const BoundaryEdge& edge) {
+    const double chord = (edge.to - edge.from).norm(), bulge = std::abs(edge.bulge);
+    // Radius = chord (1 + b^2) / (4 b), sweep = 4 atan b.
+    return bulge < 1e-8 ? chord : chord * (1 + bulge * bulge) / bulge * std::atan(bulge);
+}
+
+double perimeter(const Region& region) {
+    double length = 0;
+    for (const BoundaryLoop& loop : region.loops)
+        for (const BoundaryEdge& edge : loop.edges)
+            length += length_of(edge);
+    return length;
+}
+
+} // namespace coilwright

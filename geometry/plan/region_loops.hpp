@@ -1,0 +1,32 @@
+// Boundary pieces put together into the loops of a region, in one order and form whichever
+// arithmetic found them.
+#pragma once
+
+#include "geometry/plan/region_pieces.hpp"
+
+namespace coilwright {
+
+/// A piece between two points. `forward`: along the curve (anticlockwise on a circle). On a circle
+/// one place for both ends is the whole circle.
+struct LoopPiece {
+    int curve = 0;
+    bool forward = true;
+    Vec2 from{0, 0}, to{0, 0};
+};
+using LoopPieces = std::vector<LoopPiece>; // closed
+
+/// Each loop goes on, where several pieces start at one vertex, along the first that lies clockwise
+/// of the one it came by: loops are the boundaries of parts that hang together inside. Nothing
+/// where pieces do not close or leave a vertex in one direction.
+std::optional<std::vector<LoopPieces>> walk_loops(const PlanOutline& outline,
+                                                  const Crossings& crossings,
+                                                  const std::vector<BoundaryPiece>& pieces);
+
+/// Pieces of one curve that follow each other are joined, loops are started and ordered as
+/// region.hpp says, areas integrated; loops below least_loop_area are dropped.
+Region make_region(const PlanOutline& outline, std::vector<LoopPieces> loops);
+
+/// A smaller loop is what plan_weld makes of touching shapes, square metres.
+inline constexpr double least_loop_area = 1e-14;
+
+} // namespace coilwright
