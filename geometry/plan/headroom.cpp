@@ -254,13 +254,13 @@ Finding verdict_for(const Design& design, const DomeForm& form) {
     if (const Dome* dome = find_dome(design, form.id))
         finding.place = dome->place;
     const auto rule = design.rules.find(word(form.use));
-    if (form.use == Use::store)
+    if (rule != design.rules.end()) // a design may set a rule of its own for a store
+        judge(finding, rule->second, design, form);
+    else if (form.use == Use::store)
         finding.message = "A store has no headroom rule; if people will live or wash in it, name "
                           "that use and it is judged.";
-    else if (rule == design.rules.end())
-        finding.message = "No headroom rule is set for the use \"" + word(form.use) + "\".";
     else
-        judge(finding, rule->second, design, form);
+        finding.message = "No headroom rule is set for the use \"" + word(form.use) + "\".";
     return finding;
 }
 

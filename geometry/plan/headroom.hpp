@@ -32,8 +32,8 @@ struct Headroom {
     Finding verdict;
 };
 
-/// One per dome, with the verdict against the rule of its use in design.rules: not judged for a
-/// store; advice where a rule names a height but no place for it, and it is had over less than a
+/// One per dome, with the verdict against the rule of its use in design.rules: not judged where there
+/// is none (a store); advice where a rule names a height but no place for it, and it is had over less than a
 /// 30 in square; else holds or fails, with the springline (whole courses higher) or, where no
 /// springline helps, the diameter that would pass.
 std::vector<Headroom> headroom(const Design& design, const Schedule& schedule);

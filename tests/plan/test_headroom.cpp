@@ -128,6 +128,8 @@ TEST_CASE("a store is not judged, nor a use without a rule") {
     design.rules["habitable"] = sloped_rule();
     CHECK(only(design).verdict.verdict == Verdict::not_judged);
     CHECK_FALSE(only(design).verdict.message.empty());
+    design.rules["store"] = sloped_rule(); // of the design's own
+    CHECK(only(design).verdict.verdict == Verdict::fails);
     design.domes.front().use = Use::shower;
     CHECK(only(design).verdict.verdict == Verdict::not_judged);
     CHECK_FALSE(only(design).verdict.message.empty());
