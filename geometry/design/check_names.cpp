@@ -7,8 +7,6 @@ namespace coilwright {
 
 namespace {
 
-constexpr std::size_t longest_id = 12;
-
 // Fills and joins are named apart: they describe what stands under another name.
 bool shares_names(const std::string& section) {
     return section != "fill" && section != "join";
@@ -70,16 +68,6 @@ void check_reference(const Reference& reference, const ReadContext& context,
 }
 
 } // namespace
-
-bool is_id(std::string_view text) {
-    if (text.empty() || text.size() > longest_id || text == "neither")
-        return false;
-    if (text.front() < 'a' || text.front() > 'z')
-        return false;
-    return std::all_of(text.begin(), text.end(), [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
-    });
-}
 
 void check_names(ReadContext& context) {
     std::vector<Diagnostic> found;

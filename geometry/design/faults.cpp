@@ -237,7 +237,7 @@ Diagnostic bad_id(const At& at, std::string_view id) {
         at.path,
         in_quotes(id) + " cannot be a name",
         "a small letter, then small letters, digits, - or _, at most 12 in all; not \"neither\"",
-        at.path.substr(0, at.path.find('.')) + ".north-2",
+        "[" + at.path.substr(0, at.path.find('.')) + ".north-2]",
         ""};
 }
 

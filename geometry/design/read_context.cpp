@@ -7,6 +7,17 @@
 
 namespace coilwright {
 
+bool is_id(std::string_view text) {
+    constexpr std::size_t longest_id = 12;
+    if (text.empty() || text.size() > longest_id || text == "neither")
+        return false;
+    if (text.front() < 'a' || text.front() > 'z')
+        return false;
+    return std::all_of(text.begin(), text.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
+    });
+}
+
 std::string element_path(std::string_view section, std::string_view id) {
     constexpr std::size_t longest_shown_id = 40;
     return std::string(section) + "." + shown_text(id, longest_shown_id);
@@ -37,7 +48,8 @@ bool ReadContext::is_faulty(const std::string& path) const {
 
 std::string ReadContext::name_of_one(const std::vector<std::string>& sections) const {
     for (const DeclaredId& declared : ids)
-        if (std::find(sections.begin(), sections.end(), declared.section) != sections.end())
+        if (is_id(declared.id) &&
+            std::find(sections.begin(), sections.end(), declared.section) != sections.end())
             return declared.id;
     return "north";
 }

@@ -24,6 +24,8 @@ struct DeclaredId {
     faults::At at;
 };
 
+/// Whether a name may stand in a table's header: `[a-z][a-z0-9_-]*`, at most 12 characters.
+bool is_id(std::string_view text);
 /// "dome.north", as paths write it also for a name that is no name.
 std::string element_path(std::string_view section, std::string_view id);
 

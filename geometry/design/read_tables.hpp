@@ -46,9 +46,6 @@ void check_relations(Design& design, ReadContext& context); // check_relations.c
 /// Sets `sound` of every element by the faults found in it and in what it stands on.
 void mark_unsound(Design& design, const ReadContext& context); // check_relations.cpp
 
-/// An id as it may stand in a table's header: `[a-z][a-z0-9_-]*`, at most 12 characters.
-bool is_id(std::string_view text);
-
 /// Reads every table [SECTION.NAME] into a list ordered by id, declares the ids and checks them.
 template <typename Element, typename Read>
 void read_elements(TableReader& root, const char* section, std::vector<Element>& list, Read read) {
