@@ -225,7 +225,8 @@ void judge(Finding& finding, const HeadroomRule& rule, const Design& design, con
     finding.message = "Headroom " + use + " meets the rule: " + joined(list, false);
     if (!rule.clear_square && !rule.required_area) {
         const double r = clear_radius_at(form, plaster, rule.clear_height);
-        finding.message += ", held within " + words.length(r) + " of the pole, where " +
+        finding.message += "; " + words.length(rule.clear_height) + " is had within " +
+                           words.length(r) + " of the pole, where " +
                            "whoever stands or uses a fixture must be";
         HeadroomRule standing = rule;
         standing.clear_square = standing_square;
