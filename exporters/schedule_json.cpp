@@ -21,10 +21,14 @@ std::string side_word(Side side) {
     return side == Side::left ? "left" : "right";
 }
 
-// A run keeps its bearings in one piece: they start in [0, 360) and may pass 360.
-Json json_run(const Run& run) {
+// A run keeps its bearings in one piece: they start in [0, 360) and may pass 360. The bags of a cap
+// lie anyhow and have none.
+Json json_run(const Run& run, RingKind kind) {
     const bool wraps = json_number(run.start_bearing).get<double>() >= 360;
     const auto turned = [&](double degrees) { return json_number(degrees - (wraps ? 360 : 0)); };
+    const auto of_tube = [&](double degrees) {
+        return kind == RingKind::ring ? turned(degrees) : Json(nullptr);
+    };
     const Json start = turned(run.start_bearing);
     Json tubes = Json::array();
     for (const LaidTube& tube : run.tubes)
@@ -32,8 +36,8 @@ Json json_run(const Run& run) {
                          {"length", json_number(tube.length)},
                          {"cut_length", json_number(tube.cut_length)},
                          {"outer_length", json_number(tube.outer_length)},
-                         {"start_bearing", turned(tube.start_bearing)},
-                         {"end_bearing", turned(tube.end_bearing)},
+                         {"start_bearing", of_tube(tube.start_bearing)},
+                         {"end_bearing", of_tube(tube.end_bearing)},
                          {"lap_short", tube.lap_short}});
     return {{"id", run.id},
             {"start_bearing", start},
@@ -63,7 +67,7 @@ Json json_cut(const Cut& cut) {
 Json json_ring(const Ring& ring) {
     Json runs = Json::array(), cuts = Json::array();
     for (const Run& run : ring.runs)
-        runs.push_back(json_run(run));
+        runs.push_back(json_run(run, ring.kind));
     for (const Cut& cut : ring.cuts)
         cuts.push_back(json_cut(cut));
     return {{"dome", ring.dome},

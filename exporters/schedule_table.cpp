@@ -26,6 +26,11 @@ std::string course_kind(const Course& course, const Ring& ring) {
     return ring.curb ? "curb" : course.below_floor ? "below floor" : "";
 }
 
+std::string bearing_text(double degrees) {
+    const std::string text = fixed_text(degrees, 1);
+    return (text == "360.0" ? "0.0" : text) + "°";
+}
+
 std::string course_table(const Schedule& schedule) {
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
     std::vector<std::vector<std::string>> rows;
@@ -34,7 +39,7 @@ std::string course_table(const Schedule& schedule) {
             const bool is_cap = ring.kind == RingKind::cap;
             rows.push_back({std::to_string(course.number), ring.dome, length(course.top),
                             is_cap ? "" : length(ring.inside_radius), length(ring.outside_radius),
-                            is_cap ? "" : length(ring.chain), length(ring.step_in),
+                            is_cap ? "" : length(ring.chain), is_cap ? "" : length(ring.step_in),
                             std::to_string(ring.runs.size()), std::to_string(tube_count(ring)),
                             cut_letters(ring), volume_text(course.fill_volume, schedule.unit),
                             course_kind(course, ring)});
@@ -61,7 +66,7 @@ std::string cut_table(const Schedule& schedule) {
             for (const Cut& cut : ring.cuts)
                 rows.push_back({std::to_string(course.number), ring.dome, cut.letter, cut.by,
                                 cut.side == Side::left ? "left" : "right",
-                                fixed_text(cut.inside_bearing, 1) + "°",
+                                bearing_text(cut.inside_bearing),
                                 length_text(cut.short_arc, schedule.unit),
                                 cut.short_way == Side::left ? "left" : "right",
                                 length_text(cut.chord, schedule.unit)});

@@ -1,0 +1,20 @@
+// Building plans: one made by hand with awkward values, and those of the demo designs.
+#pragma once
+
+#include "geometry/plan/plan_building.hpp"
+
+#include <string>
+#include <vector>
+
+namespace coilwright {
+
+/// One dome of three courses (a full ring, a ring with an opening, a cap) with values that are hard
+/// to write: bearings that round to 360, zeros below zero, a slope that is not finite, odd texts.
+BuildingPlan awkward_plan();
+
+/// File names of the demo designs, sorted.
+std::vector<std::string> demo_names();
+/// The plan of a demo design. Throws std::runtime_error if the program finds a fault in it.
+BuildingPlan demo_plan(const std::string& name);
+
+} // namespace coilwright
