@@ -30,12 +30,15 @@ void check_tubes(const Design& design, ReadContext& context) {
     }
 }
 
+// True too where it cannot be told: what names nothing is reported with the references.
 bool stands_on(const Design& design, const std::string& id, const std::string& dome) {
     if (const Opening* opening = find_opening(design, id))
-        return opening->in == dome;
+        return opening->in == dome ||
+               !(find_dome(design, opening->in) || find_tunnel(design, opening->in));
     if (const Tunnel* tunnel = find_tunnel(design, id))
-        return tunnel->from == dome || tunnel->to == dome;
-    return true; // unknown: reported with the references
+        return tunnel->from == dome || tunnel->to == dome || !find_dome(design, tunnel->from) ||
+               (!tunnel->to.empty() && !find_dome(design, tunnel->to));
+    return true;
 }
 
 // A datum, or what a buttress flanks, that belongs to another dome.
@@ -72,6 +75,13 @@ void check_opening_bearings(Design& design, ReadContext& context) {
     }
 }
 
+std::string name_of_other_dome(const Design& design, const std::string& id) {
+    for (const Dome& dome : design.domes)
+        if (dome.id != id && is_id(dome.id))
+            return '"' + dome.id + '"';
+    return "\"south\"";
+}
+
 // A tunnel from dome to dome lies on the line between their centres.
 void check_tunnel_lines(Design& design, ReadContext& context) {
     constexpr double same_place = 1e-3; // m
@@ -82,7 +92,8 @@ void check_tunnel_lines(Design& design, ReadContext& context) {
         if (tunnel.to.empty() || !from || !to)
             continue;
         if (from == to) {
-            context.add(faults::same_dome_twice(context.at(path + ".to"), tunnel.to));
+            context.add(faults::same_dome_twice(context.at(path + ".to"), tunnel.to,
+                                                name_of_other_dome(design, tunnel.to)));
             continue;
         }
         if (context.is_faulty("dome." + from->id + ".at") ||

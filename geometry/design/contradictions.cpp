@@ -129,11 +129,7 @@ Diagnostic plaster_fills_dome(const At& at, double inside, double plaster, Displ
             ""};
 }
 
-Diagnostic drawn_points(const At& at, const std::string& message, DisplayUnit unit,
-                        double half_span, double rise) {
-    const auto pair = [&](double height, double half_width) {
-        return "[" + typed_length(height, unit) + ", " + typed_length(half_width, unit) + "]";
-    };
+Diagnostic drawn_points(const At& at, const std::string& message, const std::string& typed) {
     return {
         "drawn-points",
         at.place,
@@ -141,8 +137,7 @@ Diagnostic drawn_points(const At& at, const std::string& message, DisplayUnit un
         message,
         "pairs of height above the springline and half-width: from height 0 with half the width, "
         "heights rising, half-widths never growing, to half-width 0",
-        "points = [" + pair(0, half_span) + ", " + pair(rise / 2, half_span * 0.8) + ", " +
-            pair(rise, 0) + "]",
+        assignment(at, typed),
         ""};
 }
 
@@ -189,13 +184,13 @@ Diagnostic head_too_steep(const At& at, double rise, double half_width, DisplayU
             "a steeper curve is kind = \"pointed\""};
 }
 
-Diagnostic same_dome_twice(const At& at, const std::string& id) {
+Diagnostic same_dome_twice(const At& at, const std::string& id, const std::string& typed) {
     return {"same-dome-twice",
             at.place,
             at.path,
             "both ends are the dome \"" + shown_text(id) + "\"",
             "two domes",
-            "between = [\"north\", \"south\"]",
+            assignment(at, typed),
             ""};
 }
 
@@ -286,13 +281,14 @@ Diagnostic backward_courses(const At& at, int first, int last) {
             ""};
 }
 
-Diagnostic overlapping_fills(const At& at, const std::string& other, int course) {
+Diagnostic overlapping_fills(const At& at, const std::string& other, int course, int free_course) {
     return {"overlapping-fills",
             at.place,
             at.path,
             "course " + std::to_string(course) + " is filled by [" + other + "] too",
             "courses that no other fill has",
-            "courses = [1, 4]",
+            assignment(at, "[" + std::to_string(free_course) + ", " + std::to_string(free_course) +
+                               "]"),
             ""};
 }
 

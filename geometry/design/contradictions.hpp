@@ -28,8 +28,7 @@ Diagnostic profile_too_flat(const At& at, const std::string& found, const std::s
                             const std::string& typed);
 Diagnostic skylight_too_wide(const At& at, double diameter, double inside, DisplayUnit unit);
 Diagnostic plaster_fills_dome(const At& at, double inside, double plaster, DisplayUnit unit);
-Diagnostic drawn_points(const At& at, const std::string& message, DisplayUnit unit,
-                        double half_span, double rise);
+Diagnostic drawn_points(const At& at, const std::string& message, const std::string& typed);
 
 // Openings.
 Diagnostic circle_not_round(const At& at, double width, double height, DisplayUnit unit);
@@ -39,7 +38,7 @@ Diagnostic head_too_flat(const At& at, double rise, double half_width, DisplayUn
 Diagnostic head_too_steep(const At& at, double rise, double half_width, DisplayUnit unit);
 
 // Tunnels, buttresses, joins.
-Diagnostic same_dome_twice(const At& at, const std::string& id);
+Diagnostic same_dome_twice(const At& at, const std::string& id, const std::string& typed);
 Diagnostic repeated_join(const At& at, const std::string& other, SourcePlace place);
 Diagnostic domes_in_one_place(const At& at);
 Diagnostic tunnel_off_its_line(const At& at, double found, double line);
@@ -50,7 +49,7 @@ Diagnostic repeated_bearing(const At& at, double bearing);
 Diagnostic density_order(const At& at, double dry, double moist, DisplayUnit unit);
 Diagnostic stabiliser_without_ratio(const At& at, bool has_ratio);
 Diagnostic backward_courses(const At& at, int first, int last);
-Diagnostic overlapping_fills(const At& at, const std::string& other, int course);
+Diagnostic overlapping_fills(const At& at, const std::string& other, int course, int free_course);
 Diagnostic tops_not_rising(const At& at, int lower, int upper);
 Diagnostic low_height_over_clear(const At& at, double low, double clear, DisplayUnit unit);
 

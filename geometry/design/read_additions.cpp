@@ -55,8 +55,8 @@ std::vector<double> read_bearings(TableReader& table) {
     }
     for (const toml::node& node : *array) {
         const faults::At entry{at.path, place_of(node)};
-        const auto bearing =
-            read_measure_value(node, {"bearings", -360, 360, 60}, Measure::degrees, entry, context);
+        const auto bearing = read_measure_value(node, {"bearings", -360, 360, 60, example},
+                                                Measure::degrees, entry, context);
         if (!bearing)
             continue;
         const double turned = turned_into_circle(*bearing);
@@ -118,9 +118,9 @@ Buttress read_buttress(TableReader& table) {
 }
 
 // The two domes of a join; each is looked up with the other references.
-void read_between(TableReader& table, Join& join) {
+void read_between(TableReader& table, Join& join, const std::string& keep) {
     constexpr const char* allowed = "the names of two domes";
-    constexpr const char* example = "[\"north\", \"south\"]";
+    const std::string example = table.context().names_of_two_domes(keep);
     const toml::array* array = table.array("between", allowed, example, Need::must);
     if (!array)
         return;
@@ -139,29 +139,25 @@ void read_between(TableReader& table, Join& join) {
         context.references.push_back({{path, place_of(node)}, *ends[i], {"dome"}});
     }
     if (join.first == join.second)
-        context.add(faults::same_dome_twice(table.at("between"), join.first));
+        context.add(faults::same_dome_twice(table.at("between"), join.first, example));
 }
 
 Join read_join(TableReader& table) {
     Join join;
-    read_between(table, join);
     constexpr const char* allowed = "the name of the dome whose wall stays, or \"neither\"";
-    const toml::node* keep = table.node("keep", allowed, "\"neither\"", Need::must);
-    if (!keep)
-        return join;
-    if (!keep->is_string()) {
+    const toml::node* node = table.node("keep", allowed, "\"neither\"", Need::must);
+    const std::string keep = node ? node->value_or(std::string()) : std::string();
+    read_between(table, join, keep);
+    if (node && !node->is_string())
         table.context().add(
-            faults::wrong_type(table.at("keep"), found_text(*keep), allowed, "\"neither\""));
+            faults::wrong_type(table.at("keep"), found_text(*node), allowed, "\"neither\""));
+    if (!node || !node->is_string() || keep == "neither")
         return join;
-    }
-    const std::string& id = keep->ref<std::string>();
-    if (id == "neither")
-        return join;
-    join.keep = id;
-    const bool is_one = id == join.first || id == join.second;
+    join.keep = keep;
+    const bool is_one = keep == join.first || keep == join.second;
     if (!is_one && !join.first.empty())
         table.context().add(
-            faults::unknown_word(table.at("keep"), id, {join.first, join.second, "neither"}));
+            faults::unknown_word(table.at("keep"), keep, {join.first, join.second, "neither"}));
     return join;
 }
 

@@ -54,6 +54,16 @@ std::string ReadContext::name_of_one(const std::vector<std::string>& sections) c
     return "north";
 }
 
+std::string ReadContext::names_of_two_domes(const std::string& first) const {
+    std::vector<std::string> names;
+    for (const DeclaredId& declared : ids)
+        if (declared.section == "dome" && is_id(declared.id))
+            names.insert(declared.id == first ? names.begin() : names.end(), declared.id);
+    if (names.size() < 2)
+        names = {"north", "south"};
+    return "[\"" + names[0] + "\", \"" + names[1] + "\"]";
+}
+
 void ReadContext::note_place(const std::string& path, SourcePlace place) {
     places_.emplace(path, place);
 }

@@ -45,6 +45,8 @@ public:
 
     /// The first element declared so far in one of the sections, for examples; else "north".
     std::string name_of_one(const std::vector<std::string>& sections) const;
+    /// Two domes declared so far, as typed: ["north", "south"]; `first` leads if it is one.
+    std::string names_of_two_domes(const std::string& first) const;
 
     void note_place(const std::string& path, SourcePlace place);
     bool has_place(const std::string& path) const { return places_.count(path) > 0; }

@@ -20,7 +20,7 @@ std::optional<Vec2> read_place(TableReader& table) {
         return std::nullopt;
     }
     const std::string path = table.at("at").path;
-    const MeasureKey key{"at", -1000, 1000, 6.096};
+    const MeasureKey key{"at", -1000, 1000, 6.096, example};
     const auto coordinate = [&](std::size_t i) {
         const toml::node& node = *array->get(i);
         return read_measure_value(node, key, Measure::length, {path, place_of(node)},

@@ -70,6 +70,10 @@ Fill read_fill(TableReader& table) {
 
 // Two fills that claim one course; fills without courses take what is left.
 void check_overlaps(const std::vector<Fill>& fills, ReadContext& context) {
+    int free_course = 1;
+    for (const Fill& fill : fills)
+        if (fill.courses)
+            free_course = std::max(free_course, fill.courses->second + 1);
     for (std::size_t i = 0; i < fills.size(); ++i) {
         for (std::size_t j = 0; j < i; ++j) {
             const auto &a = fills[j].courses, &b = fills[i].courses;
@@ -77,7 +81,7 @@ void check_overlaps(const std::vector<Fill>& fills, ReadContext& context) {
                 continue;
             context.add(faults::overlapping_fills(context.at("fill." + fills[i].id + ".courses"),
                                                   "fill." + fills[j].id,
-                                                  std::max(a->first, b->first)));
+                                                  std::max(a->first, b->first), free_course));
             break;
         }
     }

@@ -13,6 +13,7 @@ constexpr MeasureKey arc_key{"arc_radius", 0.1, 300, 2.7432};
 constexpr MeasureKey ratio_key{"rise_to_span", 0.05, 10, 1};
 constexpr std::size_t most_points = 200;
 constexpr double same_length = 1e-3; // m: what no tape tells apart
+constexpr double same_width = 2e-3;  // m: what rounding to 1/8 in or to millimetres may leave
 
 // The keys that give a profile its height, in the order of the documents.
 const std::vector<std::string>& height_keys(ProfileKind kind) {
@@ -33,8 +34,19 @@ const std::vector<std::string>& height_keys(ProfileKind kind) {
     }
 }
 
+// Points of a profile as tall as wide, as typed.
+std::string typed_points(std::optional<double> width, DisplayUnit unit) {
+    const double half_span = width.value_or(2.7432) / 2;
+    const auto pair = [&](double height, double half) {
+        return "[" + typed_measure(height, Measure::length, unit) + ", " +
+               typed_measure(half, Measure::length, unit) + "]";
+    };
+    return "[" + pair(0, half_span) + ", " + pair(half_span, 0.8 * half_span) + ", " +
+           pair(2 * half_span, 0) + "]";
+}
+
 // Whether exactly the keys stand that the kind of profile takes.
-void check_keys(const TableReader& table, ProfileKind kind) {
+void check_keys(const TableReader& table, ProfileKind kind, std::optional<double> width) {
     ReadContext& context = table.context();
     const std::vector<std::string>& taken = height_keys(kind);
     const std::string because = "kind = \"" + word(kind) + "\"";
@@ -63,7 +75,7 @@ void check_keys(const TableReader& table, ProfileKind kind) {
     if (first.empty() && !taken.empty() && !misspelt) {
         const std::string typed =
             kind == ProfileKind::drawn
-                ? "points = [[\"0 in\", \"54 in\"], [\"50 in\", \"43 in\"], [\"108 in\", \"0 in\"]]"
+                ? "points = " + typed_points(width, context.unit)
                 : "rise = " + typed_measure(rise_key.example, Measure::length, context.unit);
         context.add(faults::none_of_keys(table.at(taken.front()), taken, typed));
     }
@@ -91,36 +103,38 @@ void check_pointed(const TableReader& table, const ProfileSpec& spec, std::optio
 
 // One [height, half-width] of the points; none, and diagnostics, where it is not one.
 std::optional<std::pair<double, double>> read_point(const toml::node& node, const faults::At& at,
+                                                    const std::string& example,
                                                     ReadContext& context) {
     constexpr const char* allowed = "a pair: height above the springline, half-width";
     const toml::array* pair = node.as_array();
     if (!pair || pair->size() != 2) {
-        context.add(faults::wrong_type(at, pair ? "not a pair" : found_text(node), allowed,
-                                       "[\"50 in\", \"43 in\"]"));
+        context.add(faults::wrong_type(at, pair ? "not made of pairs" : found_text(node), allowed,
+                                       example));
         return std::nullopt;
     }
-    const auto height = read_measure_value(*pair->get(0), {"points", 0, 60, 1.27}, Measure::length,
-                                           {at.path, place_of(*pair->get(0))}, context);
-    const auto half = read_measure_value(*pair->get(1), {"points", 0, 15, 1.0922}, Measure::length,
-                                         {at.path, place_of(*pair->get(1))}, context);
+    const auto height =
+        read_measure_value(*pair->get(0), {"points", 0, 60, 1.27, example}, Measure::length,
+                           {at.path, place_of(*pair->get(0))}, context);
+    const auto half =
+        read_measure_value(*pair->get(1), {"points", 0, 15, 1.0922, example}, Measure::length,
+                           {at.path, place_of(*pair->get(1))}, context);
     if (!height || !half)
         return std::nullopt;
     return std::pair{*height, *half};
 }
 
 void check_points(const TableReader& table, const toml::array& array, const ProfileSpec& spec,
-                  std::optional<double> width) {
+                  std::optional<double> width, const std::string& example) {
     ReadContext& context = table.context();
     const auto& points = spec.points;
     const std::string path = table.at("points").path;
     const double half_span = width ? *width / 2 : points.front().second;
     const auto complain = [&](std::size_t i, const std::string& message) {
-        context.add(faults::drawn_points({path, place_of(*array.get(i))}, message, context.unit,
-                                         half_span, 2 * half_span));
+        context.add(faults::drawn_points({path, place_of(*array.get(i))}, message, example));
     };
     if (points.front().first > same_length)
         complain(0, "the drawn profile does not start at height 0");
-    if (width && std::abs(points.front().second - half_span) > same_length)
+    if (width && std::abs(points.front().second - half_span) > same_width)
         complain(0, "the drawn profile starts with a half-width of " +
                         length_text(points.front().second, context.unit) +
                         ", but half the width is " + length_text(half_span, context.unit));
@@ -136,8 +150,7 @@ void check_points(const TableReader& table, const toml::array& array, const Prof
 
 void read_points(TableReader& table, ProfileSpec& spec, std::optional<double> width) {
     constexpr const char* allowed = "2 to 200 pairs of height above the springline and half-width";
-    constexpr const char* example =
-        "[[\"0 in\", \"54 in\"], [\"50 in\", \"43 in\"], [\"108 in\", \"0 in\"]]";
+    const std::string example = typed_points(width, table.context().unit);
     const toml::array* array = table.array("points", allowed, example);
     if (!array)
         return;
@@ -149,12 +162,12 @@ void read_points(TableReader& table, ProfileSpec& spec, std::optional<double> wi
     }
     const std::string path = table.at("points").path;
     for (const toml::node& node : *array) {
-        const auto point = read_point(node, {path, place_of(node)}, context);
+        const auto point = read_point(node, {path, place_of(node)}, example, context);
         if (!point)
             return;
         spec.points.push_back(*point);
     }
-    check_points(table, *array, spec, width);
+    check_points(table, *array, spec, width, example);
     // What the checks let pass by less than a millimetre is made exact.
     spec.points.front() = {0, width ? *width / 2 : spec.points.front().second};
     spec.points.back().second = 0;
@@ -186,7 +199,7 @@ ProfileSpec read_profile(TableReader& parent, std::optional<double> width, bool 
     if (!kind)
         return spec;
     spec.kind = *kind;
-    check_keys(*table, *kind);
+    check_keys(*table, *kind, width);
     if (*kind == ProfileKind::pointed)
         check_pointed(*table, spec, width);
     return spec;

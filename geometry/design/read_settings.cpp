@@ -1,4 +1,3 @@
-#include "geometry/base/utf8.hpp"
 #include "geometry/design/contradictions.hpp"
 #include "geometry/design/read_tables.hpp"
 
@@ -53,42 +52,47 @@ std::optional<int> course_number(std::string_view text) {
     return number;
 }
 
+constexpr const char* tops_example = "{ 9 = \"31-1/4 in\" }";
+
+void read_tops(const toml::table& tops, const faults::At& at, ReadContext& context,
+               std::map<int, double>& heights) {
+    for (const auto& [key, node] : tops) {
+        const auto course = course_number(key.str());
+        if (!course) {
+            context.add(faults::out_of_range({at.path, place_of(node)}, "keyed by no course number",
+                                             "course numbers, 1 to 400, and measured tops",
+                                             tops_example));
+            continue;
+        }
+        const std::string path = at.path + "." + std::to_string(*course);
+        context.note_place(path, place_of(node));
+        if (const auto height = read_measure_value(node, {key.str(), -20, 60, 0.79375},
+                                                   Measure::length, context.at(path), context))
+            heights[*course] = *height;
+    }
+    int below = 0;
+    for (const auto& [course, height] : heights) {
+        if (below > 0 && height <= heights[below])
+            context.add(faults::tops_not_rising(context.at(at.path + "." + std::to_string(course)),
+                                                below, course));
+        below = course;
+    }
+}
+
 } // namespace
 
 void read_as_laid(TableReader& root, Design& design) {
-    constexpr const char* example = "{ 9 = \"31-1/4 in\" }";
     auto table = root.table("as_laid", "{ top = { 9 = \"31-1/4 in\" } }");
     if (!table)
         return;
-    if (const toml::node* top =
-            table->node("top", "a table of course numbers and measured tops", example)) {
-        ReadContext& context = root.context();
+    constexpr const char* allowed = "a table of course numbers and measured tops";
+    ReadContext& context = root.context();
+    if (const toml::node* top = table->node("top", allowed, tops_example)) {
         const faults::At at = table->at("top");
-        if (!top->is_table()) {
-            context.add(faults::wrong_type(at, found_text(*top),
-                                           "a table of course numbers and measured tops", example));
-        } else {
-            for (const auto& [key, node] : *top->as_table()) {
-                const faults::At entry{at.path + "." + shown_text(key.str(), 12), place_of(node)};
-                const auto course = course_number(key.str());
-                if (!course) {
-                    context.add(faults::out_of_range(entry, "no course number",
-                                                     "a course number, 1 to 400", "\"31-1/4 in\""));
-                    continue;
-                }
-                if (const auto value = read_measure_value(node, {key.str(), -20, 60, 0.79375},
-                                                          Measure::length, entry, context))
-                    design.as_laid_tops[*course] = *value;
-                context.note_place("as_laid.top." + std::to_string(*course), entry.place);
-            }
-            int below = 0;
-            for (const auto& [course, height] : design.as_laid_tops) {
-                if (below > 0 && height <= design.as_laid_tops[below])
-                    context.add(faults::tops_not_rising(
-                        context.at("as_laid.top." + std::to_string(course)), below, course));
-                below = course;
-            }
-        }
+        if (const toml::table* tops = top->as_table())
+            read_tops(*tops, at, context, design.as_laid_tops);
+        else
+            context.add(faults::wrong_type(at, found_text(*top), allowed, tops_example));
     }
     table->finish();
 }

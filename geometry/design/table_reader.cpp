@@ -51,7 +51,8 @@ std::optional<double> read_measure_value(const toml::node& node, const MeasureKe
                                          Measure measure, const faults::At& at,
                                          ReadContext& context) {
     const DisplayUnit unit = context.unit;
-    const std::string typed = typed_measure(key.example, measure, unit);
+    const std::string typed =
+        key.typed.empty() ? typed_measure(key.example, measure, unit) : std::string(key.typed);
     double value = 0;
     if (node.is_string() && takes_text(measure)) {
         const std::string& text = node.ref<std::string>();

@@ -17,10 +17,11 @@ namespace coilwright {
 
 enum class Need { may, must };
 
-/// A key that measures something: its least and greatest value and one that works, all in SI.
+/// A key that measures something: its least and greatest value and one that works, in SI.
 struct MeasureKey {
     std::string_view name;
     double low, high, example;
+    std::string_view typed = {}; // the whole value as typed, where it is more than one measure
 };
 
 template <typename Value>
