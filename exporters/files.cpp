@@ -165,6 +165,19 @@ private:
                ".tmp";
     }
 
+    // Whether something has the file's name already; a fault if it must not be replaced.
+    static std::string look_at_place(const Pending& file, bool& stands) {
+        struct stat status {};
+        stands = ::fstatat(file.directory, file.name.c_str(), &status, AT_SYMLINK_NOFOLLOW) == 0;
+        if (!stands)
+            return errno == ENOENT ? "" : cannot("write " + file.shown, errno);
+        if (S_ISDIR(status.st_mode))
+            return cannot("write " + file.shown, EISDIR);
+        if (!S_ISREG(status.st_mode) && !S_ISLNK(status.st_mode))
+            return "cannot write " + file.shown + ": a device or pipe has that name";
+        return {};
+    }
+
     // Writes the bytes beside the file's place, under a name of its own, down to the disk.
     std::string write_beside(const OutputFile& file) {
         Pending next;
@@ -172,15 +185,9 @@ private:
         next.name = components(file.path).back();
         if (std::string fault = open_parent(file.path, next.shown, next.directory); !fault.empty())
             return fault;
-        struct stat status {};
-        if (::fstatat(next.directory, next.name.c_str(), &status, AT_SYMLINK_NOFOLLOW) == 0) {
-            if (S_ISDIR(status.st_mode))
-                return cannot("write " + next.shown, EISDIR);
-            if (!S_ISREG(status.st_mode) && !S_ISLNK(status.st_mode))
-                return "cannot write " + next.shown + ": a device or pipe has that name";
-        } else if (errno != ENOENT) {
-            return cannot("write " + next.shown, errno);
-        }
+        bool stands = false;
+        if (std::string fault = look_at_place(next, stands); !fault.empty())
+            return fault;
         Descriptor output;
         do {
             next.temporary = hidden_name();
@@ -211,18 +218,22 @@ private:
     // place.
     std::string put_in_place(Pending& file) {
         const int directory = file.directory;
-        do {
-            file.backup = hidden_name();
-        } while (::linkat(directory, file.name.c_str(), directory, file.backup.c_str(), 0) != 0 &&
-                 errno == EEXIST);
-        struct stat status {};
-        if (::fstatat(directory, file.backup.c_str(), &status, AT_SYMLINK_NOFOLLOW) != 0 &&
-            ::renameat(directory, file.name.c_str(), directory, file.backup.c_str()) != 0) {
-            // Neither a second name nor (on file systems without them) a move aside.
-            const int why = errno;
-            file.backup.clear();
-            if (why != ENOENT)
+        bool stands = false;
+        if (std::string fault = look_at_place(file, stands); !fault.empty())
+            return fault;
+        if (stands) {
+            int linked = 0;
+            do {
+                file.backup = hidden_name();
+                linked = ::linkat(directory, file.name.c_str(), directory, file.backup.c_str(), 0);
+            } while (linked != 0 && errno == EEXIST);
+            // Where there are no second names, the earlier file is moved aside.
+            if (linked != 0 &&
+                ::renameat(directory, file.name.c_str(), directory, file.backup.c_str()) != 0) {
+                const int why = errno;
+                file.backup.clear();
                 return cannot("replace " + file.shown, why);
+            }
         }
         if (::renameat(directory, file.temporary.c_str(), directory, file.name.c_str()) != 0)
             return cannot("write " + file.shown, errno);

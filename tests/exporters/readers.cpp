@@ -128,8 +128,8 @@ ReadStl read_stl(const std::string& bytes) {
 
 Mesh some_triangles(const Mesh& mesh, std::size_t first, std::size_t last) {
     Mesh some{mesh.vertices, {}};
-    for (std::size_t k = first; k < last; ++k)
-        some.triangles.push_back(mesh.triangles.at(k));
+    some.triangles.assign(mesh.triangles.begin() + static_cast<std::ptrdiff_t>(first),
+                          mesh.triangles.begin() + static_cast<std::ptrdiff_t>(last));
     return some;
 }
 

@@ -130,6 +130,11 @@ TEST_CASE("a failure leaves earlier files as they were, and nothing beside them"
         result = write_files(out, {{"a", "new"}, {"new/n", "1"}, {"z", std::string(5000, 'x')}});
         CHECK(result.fault.find("larger than the system allows") != std::string::npos);
     }
+    SECTION("a place is found taken when others are in place already") {
+        // By then the set's own last file has made a directory of "n".
+        result = write_files(out, {{"a", "new"}, {"first", "1"}, {"n", "2"}, {"n/n", "3"}});
+        CHECK(result.fault.find("/n: a directory has that name") != std::string::npos);
+    }
     SECTION("a pipe has the name") {
         REQUIRE(::mkfifo((out / "pipe").c_str(), 0600) == 0);
         result = write_files(out, {{"a", "new"}, {"new/n", "1"}, {"pipe", "2"}});

@@ -5,7 +5,9 @@
 
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <functional>
 #include <nlohmann/json.hpp>
+#include <set>
 
 namespace coilwright {
 namespace {
@@ -288,6 +290,28 @@ TEST_CASE("the schedules of all designs keep to the published schema") {
     broken.at("courses")[2].erase("straights");
     put_bytes(command.back(), broken.dump());
     CHECK_THROWS_WITH(output_of(command), Catch::Contains("'straights' is a required property"));
+}
+
+TEST_CASE("the reference tells every key of the schedule") {
+    const std::string page = bytes_of(COILWRIGHT_SOURCE_DIR "/docs/reference/schedule.md");
+    std::set<std::string> keys;
+    const std::function<void(const Json&)> collect = [&](const Json& json) {
+        if (json.is_object())
+            for (const std::string& key : keys_of(json))
+                keys.insert(key);
+        if (json.is_structured())
+            for (const Json& value : json)
+                collect(value);
+    };
+    collect(Json::parse(schedule_json(awkward_plan())));
+    keys.erase("before"); // told as set.before and set.after
+    keys.erase("after");
+    keys.erase("set");
+    CHECK(keys.size() > 90);
+    for (const std::string& key : keys) {
+        CAPTURE(key);
+        CHECK(page.find("`" + key + "`") != std::string::npos);
+    }
 }
 
 TEST_CASE("faults as JSON carry every part of a diagnostic") {

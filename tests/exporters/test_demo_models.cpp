@@ -1,0 +1,111 @@
+// The models of every demo design, written in every format and read back: what an architect opens.
+#include "exporters/materials.hpp"
+#include "exporters/model_formats.hpp"
+#include "geometry/solids/mesh_check.hpp"
+#include "tests/exporters/glb_file.hpp"
+#include "tests/exporters/readers.hpp"
+#include "tests/exporters/sample_plans.hpp"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <set>
+#include <stdexcept>
+
+namespace coilwright {
+namespace {
+
+struct NamedModel {
+    std::string name;
+    SolidModel model;
+};
+
+// Both depths of every demo; coarse, so that the test stays quick.
+const std::vector<NamedModel>& demo_models() {
+    static const std::vector<NamedModel> models = [] {
+        constexpr double tolerance = 0.01;
+        std::vector<NamedModel> made;
+        for (const std::string& name : demo_names()) {
+            const Schedule schedule = demo_plan(name).schedule;
+            SolidResult shell = shell_model(schedule, tolerance);
+            SolidResult courses = courses_model(schedule, tolerance);
+            if (!shell.faults.empty() || !courses.faults.empty())
+                throw std::runtime_error(name + " cannot be meshed");
+            made.push_back({name + ", shell", std::move(shell.model)});
+            made.push_back({name + ", courses", std::move(courses.model)});
+        }
+        return made;
+    }();
+    return models;
+}
+
+// A part as read against the part as made: closed and sound at the file's precision, the same size.
+void check_part(const Mesh& read, const SolidPart& made, double per_metre, bool as_float) {
+    CAPTURE(made.slug);
+    CHECK(read.vertices.size() == made.mesh.vertices.size());
+    CHECK(read.triangles.size() == made.mesh.triangles.size());
+    const MeshCheck check = check_mesh(read, as_float);
+    CAPTURE(check.closed, check.manifold, check.self_intersecting, check.degenerate_faces);
+    CHECK(check.solid());
+    CHECK(volume(read) == Approx(made.volume * std::pow(per_metre, 3)).epsilon(1e-5));
+}
+
+} // namespace
+
+TEST_CASE("GLB: the demo designs' models are clean, whole and named") {
+    for (const auto& [name, model] : demo_models()) {
+        CAPTURE(name);
+        const std::string bytes = write_glb(model, "m")[0].bytes;
+        const nlohmann::json report = khronos_report(bytes);
+        CAPTURE(report.at("issues").dump(1));
+        CHECK(report.at("issues").at("messages").empty());
+        std::map<std::string, ReadPart> by_name;
+        for (ReadPart& part : read_by_assimp(bytes, "glb"))
+            by_name[part.path.back()] = std::move(part);
+        REQUIRE(by_name.size() == model.parts.size());
+        for (const SolidPart& part : model.parts) {
+            const ReadPart& read = by_name.at(part.slug);
+            CHECK(read.material == look(part.material).name);
+            CHECK(read.path[read.path.size() - 2] ==
+                  (part.group.empty() ? read.path.front() : part.group));
+            check_part(read.mesh, part, 1, true);
+            const Bounds box = bounds(read.mesh), wanted = bounds(part.mesh);
+            CHECK(box.low.y() == Approx(wanted.low.z()).margin(1e-5));
+            CHECK(box.high.y() == Approx(wanted.high.z()).margin(1e-5));
+            CHECK(box.low.z() == Approx(-wanted.high.y()).margin(1e-5));
+            CHECK(box.high.x() == Approx(wanted.high.x()).margin(1e-5));
+        }
+    }
+}
+
+TEST_CASE("OBJ: the demo designs' models are watertight by their own indices") {
+    for (const auto& [name, model] : demo_models()) {
+        CAPTURE(name);
+        const std::vector<OutputFile> files = write_obj(model, "m");
+        const ReadObj read = read_by_tinyobj(files[0].bytes, files[1].bytes);
+        CHECK(read.warnings.empty());
+        REQUIRE(read.shapes.size() == model.parts.size());
+        std::set<std::string> names;
+        for (std::size_t k = 0; k < model.parts.size(); ++k) {
+            names.insert(read.shapes[k].name);
+            CHECK(read.shapes[k].name == model.parts[k].slug);
+            check_part(read.shapes[k].mesh, model.parts[k], 1, false);
+        }
+        CHECK(names.size() == model.parts.size());
+    }
+}
+
+TEST_CASE("STL: the demo designs' models weld into the solids they were") {
+    for (const auto& [name, model] : demo_models()) {
+        CAPTURE(name);
+        const ReadStl read = read_stl(write_stl(model, "m")[0].bytes);
+        std::size_t first = 0;
+        for (const SolidPart& part : model.parts) {
+            const std::size_t last = first + part.mesh.triangles.size();
+            check_part(welded(some_triangles(read.mesh, first, last)), part, 1000, true);
+            first = last;
+        }
+        CHECK(first == read.mesh.triangles.size());
+    }
+}
+
+} // namespace coilwright
