@@ -74,7 +74,7 @@ Json json_elements(const BuildingPlan& plan) {
     Json tubes = Json::array(), domes = Json::array(), openings = Json::array();
     for (const TubeType& tube : plan.design.tubes)
         tubes.push_back(json_tube_type(tube, plan.schedule.course_height));
-    for (const DomeForm& dome : plan.schedule.domes)
+    for (const DomeForm& dome : plan.schedule.building.domes)
         domes.push_back(json_dome(dome));
     for (const OpeningPlan& opening : plan.schedule.openings)
         openings.push_back(json_opening(opening));

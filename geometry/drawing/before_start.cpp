@@ -97,8 +97,8 @@ std::vector<Sheet> before_start_pages(const Drafting& drafting) {
             "comes out only as the sheet of that course says.",
             sizes::small);
     }
-    for (const DomeForm& dome : schedule.domes) {
-        const std::string of = schedule.domes.size() > 1 ? " of '" + dome.id + "'" : "";
+    for (const DomeForm& dome : schedule.building.domes) {
+        const std::string of = schedule.building.domes.size() > 1 ? " of '" + dome.id + "'" : "";
         add_list(flow, "The datum" + of, words::datum(drafting.plan, dome));
         add_list(flow, "The compass" + of, words::compass(drafting.plan, dome));
         add_list(flow, "The pole" + of, words::pole(drafting.plan, dome));

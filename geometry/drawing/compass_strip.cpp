@@ -211,7 +211,7 @@ std::vector<Sheet> strip_pages(const Drafting& drafting, const DomeForm& dome) {
     const std::vector<ArmMark> marks = arm_marks(drafting, dome);
     if (marks.empty())
         return {};
-    const bool several = drafting.schedule().domes.size() > 1;
+    const bool several = drafting.schedule().building.domes.size() > 1;
     const Course* first = &drafting.schedule().courses.front();
     const std::string from =
         compass_readings(*ring_of_dome(*first, dome.id), dome, drafting.plan.design).front().from;

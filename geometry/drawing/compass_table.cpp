@@ -69,8 +69,8 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
 
 std::vector<Sheet> compass_table_pages(const Drafting& drafting) {
     std::vector<Sheet> sheets;
-    for (const DomeForm& dome : drafting.schedule().domes) {
-        const bool several = drafting.schedule().domes.size() > 1;
+    for (const DomeForm& dome : drafting.schedule().building.domes) {
+        const bool several = drafting.schedule().building.domes.size() > 1;
         bool first = true;
         Flow flow(drafting, [&] {
             std::string title =

@@ -16,7 +16,7 @@ constexpr double plan_rim = 13;    // around the ring for names and letters
 constexpr double sign_height = 23; // of the lines to fill in at the end
 
 std::string dome_name(const Drafting& drafting, const Ring& ring) {
-    return drafting.schedule().domes.size() > 1 ? " of '" + ring.dome + "'" : "";
+    return drafting.schedule().building.domes.size() > 1 ? " of '" + ring.dome + "'" : "";
 }
 
 std::string sheet_title(const Drafting& drafting, const Course& course, const Ring& ring) {
@@ -49,7 +49,7 @@ void add_head(Sheet& sheet, const Box& box, const Drafting& drafting, const Cour
         ring.kind == RingKind::cap ? "SOLID DISC, across" : "COMPASS, " + readings.front().from;
     if (ring.curb)
         what = "CURB, plumb. " + what;
-    if (drafting.schedule().domes.size() > 1)
+    if (drafting.schedule().building.domes.size() > 1)
         what = "DOME '" + ring.dome + "'. " + what;
     const std::string setting = drafting.length(
         ring.kind == RingKind::cap ? 2 * ring.outside_radius : readings.front().metres);
@@ -76,7 +76,7 @@ void add_head(Sheet& sheet, const Box& box, const Drafting& drafting, const Cour
 }
 
 bool belongs_to(const Drafting& drafting, const SetNote& note, const std::string& dome) {
-    for (const DomeForm& other : drafting.schedule().domes)
+    for (const DomeForm& other : drafting.schedule().building.domes)
         if (other.id == note.element)
             return note.element == dome;
     for (const OpeningPlan& opening : drafting.schedule().openings)

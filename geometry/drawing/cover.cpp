@@ -142,23 +142,23 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
         first = false;
         return page;
     });
-    for (const DomeForm& dome : schedule.domes)
+    for (const DomeForm& dome : schedule.building.domes)
         flow.paragraph(words::dome_in_a_sentence(drafting.plan, dome));
     for (const Fitted& fitted : schedule.fitted)
         flow.paragraph("Fitted: " + fitted.text, sizes::body, true);
     flow.paragraph(unit_line(drafting));
     add_caution(flow, drafting);
     constexpr double least_views = 105;
-    if (schedule.domes.size() > 1) {
+    if (schedule.building.domes.size() > 1) {
         flow.heading("The domes on the ground", least_views);
         flow.block(std::max(least_views, flow.room() - 1),
                    [&](Sheet& sheet, const Box& box) { add_site(sheet, box, drafting); });
     }
-    for (const DomeForm& dome : schedule.domes) {
-        if (schedule.domes.size() > 1)
+    for (const DomeForm& dome : schedule.building.domes) {
+        if (schedule.building.domes.size() > 1)
             flow.heading("Dome '" + dome.id + "'", least_views);
         flow.need(least_views);
-        const double height = schedule.domes.size() > 1
+        const double height = schedule.building.domes.size() > 1
                                   ? std::clamp(flow.room() - 1, least_views, 125.0)
                                   : std::max(least_views, flow.room() - 1);
         flow.block(height,

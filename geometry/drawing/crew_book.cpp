@@ -37,7 +37,7 @@ std::vector<Sheet> compass_strip(const BuildingPlan& plan, const PaperSize& pape
                                  const MeasureText& measure) {
     const Drafting drafting{plan, paper, measure};
     std::vector<Sheet> sheets;
-    for (const DomeForm& dome : plan.schedule.domes)
+    for (const DomeForm& dome : plan.schedule.building.domes)
         append(sheets, strip_pages(drafting, dome));
     number_sheets(sheets);
     return sheets;

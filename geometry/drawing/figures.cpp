@@ -86,7 +86,7 @@ std::string count_text(int count, const std::string& one, const std::string& man
 }
 
 const DomeForm* find_dome_form(const Schedule& schedule, const std::string& id) {
-    for (const DomeForm& dome : schedule.domes)
+    for (const DomeForm& dome : schedule.building.domes)
         if (dome.id == id)
             return &dome;
     return nullptr;

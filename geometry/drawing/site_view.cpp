@@ -9,7 +9,7 @@
 namespace coilwright {
 
 void add_site(Sheet& sheet, const Box& box, const Drafting& drafting) {
-    const std::vector<DomeForm>& domes = drafting.schedule().domes;
+    const std::vector<DomeForm>& domes = drafting.schedule().building.domes;
     constexpr double inf = std::numeric_limits<double>::infinity();
     Box ground{inf, inf, -inf, -inf}; // metres
     for (const DomeForm& dome : domes) {

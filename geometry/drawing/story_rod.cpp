@@ -59,8 +59,8 @@ std::vector<RodMark> rod_marks(const Schedule& schedule) {
     for (const Course& course : schedule.courses)
         marks.add(course.top, "Top of course " + std::to_string(course.number));
     marks.add(0, "BENCH MARK, finished floor");
-    const bool several = schedule.domes.size() > 1;
-    for (const DomeForm& dome : schedule.domes) {
+    const bool several = schedule.building.domes.size() > 1;
+    for (const DomeForm& dome : schedule.building.domes) {
         if (dome.springline > 1e-6)
             marks.add(dome.springline, "springline", several ? dome.id : "");
         marks.add(dome.apex(), "apex of the inside curve", several ? dome.id : "");

@@ -234,12 +234,18 @@ BuildingForm make_building_form(const Design& design) {
         OpeningForm form = make_opening_form(opening);
         if (!opening.sound)
             continue;
-        if (const DomeForm* dome = find_dome(building, opening.in))
+        double tube_width = 0;
+        if (const DomeForm* dome = find_dome(building, opening.in)) {
             form.origin = dome->at;
-        else if (const TunnelForm* tunnel = find_tunnel(building, opening.in))
+            tube_width = dome->width;
+        } else if (const TunnelForm* tunnel = find_tunnel(building, opening.in)) {
             place_in_tunnel(form, opening, *tunnel);
-        else
+            tube_width = tunnel->width;
+        } else {
             continue;
+        }
+        if (opening.head.laid == HeadLaid::fan)
+            form.fan_depth = opening.head.depth.value_or(tube_width);
         building.openings.push_back(form);
     }
     for (const Join& join : design.joins)
@@ -265,10 +271,10 @@ PlanExpression wall_expression(const BuildingForm& building, double z) {
     return Builder(building, z, false).wall();
 }
 
-PlanExpression course_expression(const BuildingForm& building, int n) {
+PlanExpression course_expression(const BuildingForm& building, int n, double lift) {
     return building.domes.empty()
                ? PlanExpression{}
-               : Builder(building, building.domes.front().course_middle(n), true).wall();
+               : Builder(building, building.domes.front().course_middle(n) + lift, true).wall();
 }
 
 PlanExpression room_expression(const BuildingForm& building, double z) {

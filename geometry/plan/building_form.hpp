@@ -49,7 +49,8 @@ JoinEffect join_effect(const BuildingForm& building, const std::string& dome,
 PlanExpression wall_expression(const BuildingForm& building, double z);
 
 /// The wall of course n: at its middle, and whole over holes that are laid over.
-PlanExpression course_expression(const BuildingForm& building, int n);
+/// `lift` metres higher.
+PlanExpression course_expression(const BuildingForm& building, int n, double lift = 0);
 
 /// Rooms at a height: the insides of domes and tunnels, each less the walls that stay in it.
 PlanExpression room_expression(const BuildingForm& building, double z);

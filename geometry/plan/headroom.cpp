@@ -271,7 +271,7 @@ std::vector<Headroom> headroom(const Design& design, const Schedule& schedule) {
     constexpr double shown[] = {7 * metres_per_foot, 80 * metres_per_inch, 5 * metres_per_foot};
     const double plaster = design.finish.inside_plaster;
     std::vector<Headroom> rooms;
-    for (const DomeForm& form : schedule.domes) {
+    for (const DomeForm& form : schedule.building.domes) {
         Headroom room;
         room.dome = form.id;
         room.at_pole = clear_height_at(form, plaster, 0);

@@ -21,7 +21,7 @@ public:
     std::vector<Finding> run() {
         for (const TubeType& tube : design_.tubes)
             check_tamped_width(tube);
-        for (const DomeForm& form : schedule_.domes) {
+        for (const DomeForm& form : schedule_.building.domes) {
             const Dome& dome = *find_dome(design_, form.id);
             check_tube_for_diameter(dome, form);
             check_step_in(dome, form);
@@ -264,29 +264,49 @@ private:
     /// The lowest springline, in whole courses, at which the frame finds its band.
     std::string raised_springline(const Opening& written, double frame_depth) const {
         const Dome* dome = find_dome(design_, written.in);
+        if (!dome)
+            return ".";
         Dome trial = *dome;
         const double t = schedule_.course_height;
         const int from = static_cast<int>(std::floor(dome->springline / t)) + 1;
         for (int k = from; k <= from + 40; ++k) {
             trial.springline = k * t;
-            const OpeningPlan plan = plan_opening(design_, written, make_dome_form(design_, trial));
+            BuildingForm alone;
+            alone.domes.push_back(make_dome_form(design_, trial));
+            const OpeningPlan plan =
+                plan_opening(design_, written, make_opening_form(written), alone);
             if (plan.frame_band_end - plan.frame_band_start >= frame_depth)
                 return "; a springline at " + length(trial.springline) + " would hold it.";
         }
         return ".";
     }
 
+    /// Bearing of a lintel, and where a beam over a leaning wall is the wrong head.
     void check_lintel(const Opening& written, const OpeningForm& form) {
-        if (form.head_kind != HeadKind::square)
+        const auto found_lintel =
+            std::find_if(schedule_.lintels.begin(), schedule_.lintels.end(),
+                         [&](const Lintel& lintel) { return lintel.opening == form.id; });
+        if (found_lintel == schedule_.lintels.end())
             return;
-        Finding& found =
-            advice("square-head-needs-lintel", "opening." + written.id, written.head.place,
-                   "'" + written.id +
-                       "' has a square head: it needs a lintel on the joint "
-                       "at its head, and this version does not work one out.");
-        found.verdict = Verdict::not_judged;
-        found.remedy =
-            "Have the lintel and its bearing sized by an engineer, or take an arched head.";
+        const DomeForm* dome = find_dome(schedule_.building, form.in);
+        Finding& sized = advice("square-head-needs-lintel", "opening." + written.id,
+                                written.head.place,
+                                "The lintel of '" + written.id + "' is " +
+                                    length(found_lintel->length) + " long and bears " +
+                                    length(found_lintel->bearing) + " each side; its strength is not judged here.");
+        sized.verdict = Verdict::not_judged;
+        sized.remedy = "Have the lintel and its bearing sized by an engineer, or take an arched head.";
+        if (!dome || form.top <= dome->springline + height_tie)
+            return;
+        Finding& leaning = advice("lintel-above-springline", "opening." + written.id,
+                                  written.head.place,
+                                  "The lintel of '" + written.id + "' lies at " + length(form.top) +
+                                      ", above the springline at " + length(dome->springline) +
+                                      ": the leaning wall loads it off its middle.");
+        measured(leaning, form.top, dome->springline);
+        leaning.remedy = "Take an arched head, or raise the springline to " +
+                         length(std::ceil(form.top / schedule_.course_height - 1e-9) *
+                                schedule_.course_height) + ".";
     }
 };
 

@@ -4,7 +4,8 @@
 #pragma once
 
 #include "geometry/base/finding.hpp"
-#include "geometry/plan/wall_form.hpp"
+#include "geometry/plan/building_form.hpp"
+#include "geometry/plan/heads.hpp"
 
 #include <optional>
 #include <string>
@@ -14,7 +15,7 @@ namespace coilwright {
 
 /// One tube as it is cut and laid, within its run.
 struct LaidTube {
-    std::string id;           // "T3": unique in its course
+    std::string id;           // "T3": unique in its ring; "S3" in the course's straights
     double length = 0;        // along the centreline
     double outer_length = 0;  // along the outer thread
     double cut_length = 0;    // what to cut, with both end allowances
@@ -30,14 +31,14 @@ struct Run {
     double end_bearing = 0;
     double length = 0;
     bool closed = false;  // a full ring
-    std::string start_by; // id of the opening at its start and end; empty on a full ring
+    std::string start_by; // id of what stops it at its start and end; empty on a full ring
     std::string end_by;
     std::vector<LaidTube> tubes;
 };
 
 enum class Side { left, right };
 
-/// Where an opening stops the tubes of a course, on one side of it.
+/// Where an opening, a tunnel, a buttress or another dome stops the tubes of a ring, on one side of it.
 struct Cut {
     std::string by;
     Side side = Side::left;
@@ -59,15 +60,34 @@ struct Ring {
     std::string dome;
     RingKind kind = RingKind::ring;
     bool curb = false;
+    int wythe = 1; // 2: the second ring, outside the first
+    double width = 0; // of its tubes, tamped
     double inside_radius = 0, centre_radius = 0, outside_radius = 0;
     double chain = 0;     // reading of a chain fixed to the pole at chain_height
     double pole_face = 0; // compass reading from the pole's face
     double step_in = 0, bearing_width = 0;
-    double contact_width = 0; // for statics (CORRECTIONS 5)
+    double contact_width = 0; // for statics
     double radius_per_height =
         0; // dr/dz at z_n, <= 0: what to change the arm by if the course lies off
     std::vector<Run> runs;
     std::vector<Cut> cuts; // clockwise from the datum
+};
+
+/// Which part of a tunnel, its end wall or a buttress a straight run of tubes is. Left and right as
+/// seen walking away from the dome.
+enum class StraightPart { left, right, crown, end, pier };
+
+/// An unbroken straight run of tubes.
+struct Straight {
+    std::string of;             // id of the tunnel or pier
+    StraightPart part = StraightPart::left;
+    double length = 0;
+    Vec2 start{0, 0}, end{0, 0}; // on the centreline, away from the dome; end walls left to right
+    double start_distance = 0;  // from the dome's centre along the axis (end walls: across it)
+    double end_distance = 0;
+    std::string start_by, end_by; // what stops it: an opening, a dome; empty: its own end
+    double width = 0;           // of its tubes, tamped
+    std::vector<LaidTube> tubes;
 };
 
 /// What the crew sets before or after a course: a form, a lintel, a plate.
@@ -82,13 +102,14 @@ struct Course {
     double bottom = 0, middle = 0, top = 0;
     bool below_floor = false;
     std::vector<Ring> rings;
+    std::vector<Straight> straights;
     std::vector<SetNote> before, after; // before laying it, after tamping it
     double wall_area = 0;               // m2, of the wall region in plan
     double fill_volume = 0;             // m3, tubes' stadium sections
     double tube_length = 0, cut_length = 0, wire_length = 0;
 };
 
-/// An opening as it is built (CORRECTIONS 12 and 13).
+/// An opening as it is built.
 struct OpeningPlan {
     OpeningForm form;
     int first_course = 0, last_course = 0;    // that it cuts
@@ -120,8 +141,10 @@ struct Schedule {
     std::string name;
     DisplayUnit unit = DisplayUnit::feet;
     double course_height = 0;
-    std::vector<DomeForm> domes;
+    BuildingForm building;
     std::vector<OpeningPlan> openings;
+    std::vector<Fan> fans;
+    std::vector<Lintel> lintels;
     std::vector<Fitted> fitted;
     std::vector<Course> courses;
     Totals totals;

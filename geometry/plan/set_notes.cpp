@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <optional>
 #include <set>
 
 namespace coilwright {
@@ -15,15 +17,14 @@ constexpr int plumb_check_every = 4; // courses between two checks of the pole
 
 /// Numbers of the courses on whose top an anchor plate lies: the joints nearest to 1/8, 3/8, 5/8
 /// and 7/8 of the jamb, and more where two lie too far apart.
-std::set<int> plate_courses(const OpeningForm& form, const DomeForm& dome) {
+std::set<int> plate_courses(const OpeningForm& form, double t, int foundation) {
     std::set<int> numbers;
-    const double t = dome.course_height;
     const double jamb = form.springing - form.sill;
     if (jamb < 2 * t)
         return numbers;
     for (const double part : {0.125, 0.375, 0.625, 0.875}) {
         const double joint = std::round((form.sill + part * jamb) / t);
-        const int number = static_cast<int>(joint) + dome.foundation;
+        const int number = static_cast<int>(joint) + foundation;
         if (joint * t > form.sill + height_tie && joint * t < form.springing - height_tie)
             numbers.insert(number);
     }
@@ -36,12 +37,46 @@ std::set<int> plate_courses(const OpeningForm& form, const DomeForm& dome) {
     return numbers;
 }
 
+/// The faces of the wall that an opening goes through in course n, as distances along its axis: on the
+/// axis, and where its sides meet the wall. None where it does not cut.
+struct WallFaces {
+    double inside, inside_corner, outside, outside_corner;
+};
+
+std::optional<WallFaces> faces_at(const BuildingForm& building, const OpeningForm& form, int n) {
+    if (const DomeForm* dome = find_dome(building, form.in)) {
+        if (!cuts_course(form, *dome, n))
+            return std::nullopt;
+        const double z = dome->course_middle(n), a = half_width(form, z);
+        const double r = inside_radius(*dome, z), outside = outside_radius(*dome, z);
+        return WallFaces{r, std::sqrt(std::max(0.0, r * r - a * a)), outside,
+                         std::sqrt(std::max(0.0, outside * outside - a * a))};
+    }
+    const TunnelForm* tunnel = find_tunnel(building, form.in);
+    if (!tunnel || n > tunnel->side_courses)
+        return std::nullopt;
+    const double z = tunnel->course_middle(n);
+    if (2 * half_width(form, z) < tunnel->course_height - height_tie)
+        return std::nullopt;
+    if (form.axis.dot(tunnel->axis()) > 0.5) // the end wall
+        return WallFaces{tunnel->reach - tunnel->width, tunnel->reach - tunnel->width, tunnel->reach,
+                         tunnel->reach};
+    const double b = inner_half_width(*tunnel, z);
+    return WallFaces{b, b, b + tunnel->width, b + tunnel->width};
+}
+
+int last_course_of(const BuildingForm& building, const std::string& id) {
+    if (const DomeForm* dome = find_dome(building, id))
+        return dome->courses();
+    const TunnelForm* tunnel = find_tunnel(building, id);
+    return tunnel ? tunnel->side_courses + tunnel->crown_courses : 0;
+}
+
 std::string days_text(double days) {
     return fixed_text(days, days == std::floor(days) ? 0 : 1) + (days == 1 ? " day" : " days");
 }
 
-void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& opening,
-                  const DomeForm& dome) {
+void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& opening) {
     const OpeningForm& form = opening.form;
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
     const auto course = [&](int n) -> Course& {
@@ -55,8 +90,9 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
                                " above the floor, at least " + length(opening.least_form_depth) +
                                " deep. Plumb it, brace it, wedge it so that it can be eased."});
     if (form.use == OpeningUse::door || form.use == OpeningUse::window)
-        for (const int n : plate_courses(form, dome))
-            if (n <= dome.last_ring)
+        for (const int n :
+             plate_courses(form, schedule.course_height, design.course.foundation))
+            if (n <= opening.last_course)
                 course(n).after.push_back({form.id, "anchor plates",
                                            "Nail an anchor plate into the tube on each jamb of " +
                                                called + ", its block flush with the form."});
@@ -95,53 +131,137 @@ void note_dome(Schedule& schedule, const DomeForm& dome) {
                                   "': take the pole out now, before the cap closes the dome."});
 }
 
+Course* course_numbered(Schedule& schedule, int n) {
+    const bool exists = n >= 1 && n <= static_cast<int>(schedule.courses.size());
+    return exists ? &schedule.courses[static_cast<std::size_t>(n) - 1] : nullptr;
+}
+
+void note_fan(Schedule& schedule, const Fan& fan) {
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    if (Course* course = course_numbered(schedule, fan.set_before_course))
+        course->before.push_back(
+            {fan.opening, "fan",
+             "From this course on lay the head of '" + fan.opening + "' as a fan over its form: " +
+                 std::to_string(fan.count) + " bags, " + length(fan.depth) + " deep, each " +
+                 length(fan.outer_width) + " wide outside and " + length(fan.inner_width) +
+                 " at the form. Work up from both sides and tamp the keystone last; the courses butt "
+                 "against the fan."});
+}
+
+void note_lintel(Schedule& schedule, const Lintel& lintel) {
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    Course* course = course_numbered(schedule, lintel.first_course);
+    if (!course)
+        return;
+    std::string text = "Set the " +
+                       std::string(lintel.kind == LintelKind::timber ? "timber" : "concrete") +
+                       " lintel of '" + lintel.opening + "': " + length(lintel.length) + " long, " +
+                       length(lintel.depth) + " high, " + length(lintel.width) +
+                       " wide, bearing " + length(lintel.bearing) +
+                       " each side, its long axis " + length(lintel.centre_distance) +
+                       " from the pole. Nail its plates into the course below.";
+    if (lintel.packing > 0.001)
+        text += " Pack " + length(lintel.packing) + " on it up to the next joint.";
+    course->before.push_back({lintel.opening, "lintel", text});
+}
+
+void note_sleeve(Schedule& schedule, const Sleeve& sleeve) {
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    const double t = schedule.course_height;
+    for (Course& course : schedule.courses)
+        if (sleeve.height >= course.bottom - height_tie && sleeve.height < course.top - height_tie) {
+            const bool in_joint = sleeve.diameter < t / 2;
+            course.before.push_back(
+                {sleeve.id, "sleeve",
+                 "Set the sleeve '" + sleeve.id + "', " + length(sleeve.diameter) + " across, at bearing " +
+                     fixed_text(turned_into_circle(sleeve.bearing.degrees), 1) + ", its centre " +
+                     length(sleeve.height) + " above the floor, falling 1 in 50 outward: " +
+                     (in_joint ? "on the joint nearest to it."
+                               : "the tubes of this course stop either side of it.")});
+            return;
+        }
+}
+
+/// A vault has no rings to hold it: each leaning course lies on a full-length form until the crown is
+/// laid, tamped and old enough.
+void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tunnel) {
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    int first = 1;
+    while (first <= tunnel.side_courses && tunnel.course_middle(first) < tunnel.springline)
+        ++first;
+    const int last = tunnel.side_courses + tunnel.crown_courses;
+    if (Course* course = course_numbered(schedule, first))
+        course->before.push_back(
+            {tunnel.id, "vault form",
+             "Set the full-length form of the vault of '" + tunnel.id + "': springing at " +
+                 length(tunnel.springline) + ", " + length(2 * tunnel.profile.half_span) +
+                 " wide, rising " + length(tunnel.profile.rise) + "."});
+    for (int n = first; n <= last; ++n)
+        if (Course* course = course_numbered(schedule, n))
+            course->before.push_back({tunnel.id, "form carries",
+                                      "FORM CARRIES THIS COURSE of '" + tunnel.id + "'."});
+    if (Course* course = course_numbered(schedule, last))
+        course->after.push_back(
+            {tunnel.id, "strike rule",
+             "The vault's form of '" + tunnel.id + "' stays until this crown is " +
+                 days_text(design.course.strike_age) + " old. Ease the wedges along its whole length "
+                                                       "a little at a time."});
+}
+
 } // namespace
 
-OpeningPlan plan_opening(const Design& design, const Opening& opening, const DomeForm& dome) {
+OpeningPlan plan_opening(const Design& design, const Opening& opening, const OpeningForm& form,
+                         const BuildingForm& building) {
     OpeningPlan plan;
-    plan.form = make_opening_form(opening);
+    plan.form = form;
     plan.frame_depth = opening.frame_depth;
     const double lost = design.finish.inside_plaster + opening.frame;
-    plan.clear_width = std::max(0.0, 2 * plan.form.half_width - 2 * lost);
+    plan.clear_width = std::max(0.0, 2 * form.half_width - 2 * lost);
     const bool has_sill_board = opening.use != OpeningUse::door;
-    plan.clear_height =
-        std::max(0.0, plan.form.top - plan.form.sill - lost * (has_sill_board ? 2 : 1));
+    plan.clear_height = std::max(0.0, form.top - form.sill - lost * (has_sill_board ? 2 : 1));
     double outermost = 0, innermost = 0, band_start = 0, band_end = 0;
-    for (int n = 1; n <= dome.last_ring; ++n) {
-        if (!cuts_course(plan.form, dome, n))
+    const DomeForm& any = building.domes.front(); // all share their courses' heights
+    int n = 1;
+    for (; n <= most_courses && any.course_middle(n) < form.top; ++n) {
+        const std::optional<WallFaces> faces = faces_at(building, form, n);
+        if (!faces)
             continue;
-        const double z = dome.course_middle(n);
-        const double r = inside_radius(dome, z), outside = outside_radius(dome, z);
-        const double a = half_width(plan.form, z);
-        const double corner = std::sqrt(std::max(0.0, r * r - a * a));
-        const double outer_corner = std::sqrt(std::max(0.0, outside * outside - a * a));
         const bool first = plan.first_course == 0;
         if (first)
             plan.first_course = n;
         plan.last_course = n;
-        outermost = first ? outside : std::max(outermost, outside);
-        innermost = first ? corner : std::min(innermost, corner);
-        band_start = first ? r : std::max(band_start, r);
-        band_end = first ? outer_corner : std::min(band_end, outer_corner);
+        outermost = first ? faces->outside : std::max(outermost, faces->outside);
+        innermost = first ? faces->inside_corner : std::min(innermost, faces->inside_corner);
+        band_start = first ? faces->inside : std::max(band_start, faces->inside);
+        band_end = first ? faces->outside_corner : std::min(band_end, faces->outside_corner);
     }
     plan.least_form_depth = outermost - innermost + form_margin;
     plan.frame_band_start = band_start;
     plan.frame_band_end = std::max(band_start, band_end);
-    // The first course that runs unbroken over the head lies wholly above its top.
+    // The first course that runs unbroken over the head, or over its fan, lies wholly above its top.
+    const double head = form.top + form.fan_depth;
+    const int last = last_course_of(building, form.in);
     int over = plan.last_course + 1;
-    while (over < dome.courses() && dome.course_bottom(over) < plan.form.top - height_tie)
+    while (over < last && any.course_bottom(over) < head - height_tie)
         ++over;
-    plan.strike_after_course = std::min(over + unbroken_courses - 1, dome.courses());
+    plan.strike_after_course = std::min(over + unbroken_courses - 1, last);
     return plan;
 }
 
 void write_set_notes(Schedule& schedule, const Design& design) {
-    for (const DomeForm& dome : schedule.domes) {
-        for (const OpeningPlan& opening : schedule.openings)
-            if (opening.form.in == dome.id && opening.first_course > 0)
-                note_opening(schedule, design, opening, dome);
+    for (const OpeningPlan& opening : schedule.openings)
+        if (opening.first_course > 0)
+            note_opening(schedule, design, opening);
+    for (const DomeForm& dome : schedule.building.domes)
         note_dome(schedule, dome);
-    }
+    for (const TunnelForm& tunnel : schedule.building.tunnels)
+        note_tunnel(schedule, design, tunnel);
+    for (const Fan& fan : schedule.fans)
+        note_fan(schedule, fan);
+    for (const Lintel& lintel : schedule.lintels)
+        note_lintel(schedule, lintel);
+    for (const Sleeve& sleeve : design.sleeves)
+        note_sleeve(schedule, sleeve);
 }
 
 } // namespace coilwright

@@ -9,7 +9,8 @@ namespace coilwright {
 /// form must be (from the innermost corner of its courses to the outermost, plus 50 mm), the band
 /// along its bearing in which a plumb frame lies inside the wall at every course, and the course
 /// after which its form may be struck: the third that runs unbroken over its head.
-OpeningPlan plan_opening(const Design& design, const Opening& opening, const DomeForm& dome);
+OpeningPlan plan_opening(const Design& design, const Opening& opening, const OpeningForm& form,
+                         const BuildingForm& building);
 
 /// Fills Course::before and Course::after: forms to set, anchor plates on the joints nearest to
 /// 1/8, 3/8, 5/8 and 7/8 of each jamb and never more than 4 courses apart, forms that must stay and

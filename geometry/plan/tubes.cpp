@@ -94,6 +94,19 @@ Pattern best_pattern(const Line& line, int pieces, double nominal, double longes
     return *best;
 }
 
+/// As few tubes as the longest allows, or one more where only that keeps the lap.
+Pattern choose_pattern(const Line& line, double nominal, const CourseRules& rules, bool odd) {
+    const int least =
+        std::max(1, static_cast<int>(std::ceil(line.length / rules.longest_tube - 1e-9)));
+    const Pattern pattern =
+        best_pattern(line, least, nominal, rules.longest_tube, rules.joint_lap, odd);
+    if (pattern.clearance >= rules.joint_lap - lap_tie || (least == 1 && !line.closed))
+        return pattern;
+    const Pattern one_more =
+        best_pattern(line, least + 1, nominal, rules.longest_tube, rules.joint_lap, odd);
+    return one_more.clearance >= rules.joint_lap - lap_tie ? one_more : pattern;
+}
+
 } // namespace
 
 void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const BondBelow& below,
@@ -115,15 +128,7 @@ void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const Bond
     const bool odd = course_number % 2 == 1;
     const double nominal =
         run.closed ? run.length / 2 + (odd ? -0.75 : 0.75) * rules.joint_lap : 0.0;
-    const int least =
-        std::max(1, static_cast<int>(std::ceil(run.length / rules.longest_tube - 1e-9)));
-    Pattern pattern = best_pattern(line, least, nominal, rules.longest_tube, rules.joint_lap, odd);
-    if (pattern.clearance < rules.joint_lap - lap_tie && (least > 1 || run.closed)) {
-        const Pattern one_more =
-            best_pattern(line, least + 1, nominal, rules.longest_tube, rules.joint_lap, odd);
-        if (one_more.clearance >= rules.joint_lap - lap_tie)
-            pattern = one_more;
-    }
+    const Pattern pattern = choose_pattern(line, nominal, rules, odd);
 
     // Ends of the tubes along the line.
     std::vector<double> ends;
@@ -153,6 +158,31 @@ void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const Bond
         tube.lap_short =
             joint && clearance(line, place_on(line, start + to)) < rules.joint_lap - 2 * lap_tie;
         run.tubes.push_back(tube);
+        from = to;
+    }
+}
+
+void divide_straight(Straight& straight, const CourseRules& rules,
+                     const std::vector<double>& below, int course_number) {
+    Line line{straight.length, false, {}};
+    for (const double joint : below) {
+        const double s = joint - straight.start_distance;
+        if (s > -rules.joint_lap && s < straight.length + rules.joint_lap)
+            line.below.push_back(s);
+    }
+    std::sort(line.below.begin(), line.below.end());
+    const Pattern pattern = choose_pattern(line, 0, rules, course_number % 2 == 1);
+    straight.tubes.clear();
+    double from = 0;
+    for (int i = 1; i <= pattern.pieces; ++i) {
+        const bool last = i == pattern.pieces;
+        const double to =
+            last ? straight.length : i * straight.length / pattern.pieces + pattern.shift;
+        LaidTube tube;
+        tube.length = tube.outer_length = to - from;
+        tube.cut_length = tube.length + 2 * rules.end_allowance;
+        tube.lap_short = !last && clearance(line, to) < rules.joint_lap - 2 * lap_tie;
+        straight.tubes.push_back(tube);
         from = to;
     }
 }

@@ -20,6 +20,10 @@ struct BondBelow {
 void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const BondBelow& below,
                 Bearing datum, int course_number);
 
+/// The same for a straight run; `below`: joints of the course below as distances along its line.
+void divide_straight(Straight& straight, const CourseRules& rules,
+                     const std::vector<double>& below, int course_number);
+
 /// Bearings of all tube joints of a ring that are not cuts.
 std::vector<double> joint_bearings(const Ring& ring);
 

@@ -87,6 +87,8 @@ struct OpeningForm {
     Vec2 origin{0, 0};           // set by place_opening (building_form.hpp)
     Vec2 axis{0, 1};
     double niche_depth = 0; // from the inside face; 0: it goes through
+    double fan_depth = 0;   // of the bags of a fan-laid head; 0: corbelled
+    LintelSpec lintel;      // of a square head
 };
 
 OpeningForm make_opening_form(const Opening& opening);

@@ -1,5 +1,7 @@
 #include "geometry/plan/wire.hpp"
 
+#include "geometry/plan/ring_gaps.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,45 +9,45 @@ namespace coilwright {
 
 namespace {
 
-const Ring* ring_of(const Course& course, const std::string& dome) {
+const Ring* ring_of(const Course& course, const Ring& like) {
     for (const Ring& ring : course.rings)
-        if (ring.dome == dome)
+        if (ring.dome == like.dome && ring.wythe == like.wythe)
             return &ring;
     return nullptr;
 }
 
-/// The stretches of a run, in degrees, that lie under runs of the course above.
+/// What is covered of a line or ring: its length and in how many stretches.
 struct Covered {
-    double degrees = 0;
+    double length = 0;
     int stretches = 0;
-    bool whole_ring = false;
 };
 
-Covered covered(const Run& run, const Ring& above) {
-    Covered result;
-    if (above.kind == RingKind::cap || above.runs.front().closed) {
-        result.degrees = run.end_bearing - run.start_bearing;
-        result.whole_ring = run.closed;
-        result.stretches = run.closed ? 0 : 1;
-        return result;
-    }
-    for (const Run& over : above.runs) {
-        if (run.closed) {
-            result.degrees += over.end_bearing - over.start_bearing;
-            ++result.stretches;
-            continue;
-        }
-        // Both are arcs of under one turn; an arc may meet the other on either side of north.
-        for (const double turn : {-360.0, 0.0, 360.0}) {
-            const double from = std::max(run.start_bearing, over.start_bearing + turn);
-            const double to = std::min(run.end_bearing, over.end_bearing + turn);
-            if (to - from > 1e-9) {
-                result.degrees += to - from;
-                ++result.stretches;
+/// Arcs of a ring without bonds: wire runs unbroken through those with buttresses and tunnels.
+std::vector<KeptArc> wired_arcs(const BuildingForm& building, const DomeForm& dome, int n,
+                                double radius) {
+    // Ends are not needed, so the gaps may go.
+    return kept_arcs(gaps_in_ring(building, dome, n, Bond::wall), radius);
+}
+
+Covered covered_degrees(const std::vector<KeptArc>& arcs, const std::vector<KeptArc>& above) {
+    Covered covered;
+    for (const KeptArc& arc : arcs)
+        for (const KeptArc& over : above)
+            // Both are arcs of at most one turn; an arc may meet the other on either side of the
+            // datum.
+            for (const double turn : {-360.0, 0.0, 360.0}) {
+                const double from = std::max(arc.start, over.start + turn);
+                const double to = std::min(arc.end, over.end + turn);
+                if (to - from > 1e-9) {
+                    covered.length += to - from;
+                    ++covered.stretches;
+                }
             }
-        }
-    }
-    return result;
+    return covered;
+}
+
+bool is_whole(const std::vector<KeptArc>& arcs) {
+    return arcs.size() == 1 && arcs.front().starts_at == nullptr;
 }
 
 /// Over the bags of a cap disc: what the next disc covers of them.
@@ -63,37 +65,84 @@ double covered_bags(const Ring& disc, const Ring& above) {
     return length;
 }
 
+double ring_strand(const Schedule& schedule, const Design& design, const DomeForm& dome,
+                   const Ring& ring, const Ring& above, int n) {
+    if (ring.kind == RingKind::cap)
+        return covered_bags(ring, above);
+    const BuildingForm& building = schedule.building;
+    const auto arcs = wired_arcs(building, dome, n, ring.centre_radius);
+    const auto over = above.kind == RingKind::cap
+                          ? std::vector<KeptArc>{{0, 360, nullptr, nullptr}}
+                          : wired_arcs(building, dome, n + 1, above.centre_radius);
+    if (is_whole(arcs) && is_whole(over))
+        return 2 * pi * ring.centre_radius + design.wire.lap;
+    // A full ring may start anywhere: take the other's ends.
+    Covered covered;
+    if (is_whole(arcs) || is_whole(over)) {
+        const auto& broken = is_whole(arcs) ? over : arcs;
+        for (const KeptArc& arc : broken)
+            covered.length += arc.end - arc.start;
+        covered.stretches = static_cast<int>(broken.size());
+    } else {
+        covered = covered_degrees(arcs, over);
+    }
+    return covered.length * radians_per_degree * ring.centre_radius +
+           2 * covered.stretches * ring.width;
+}
+
+/// Along a straight run: what the runs of the same part in the next course cover of it, a tail at each
+/// end; where it meets the ring its wire runs on by a tube width instead, which is as long.
+double straight_strand(const Straight& straight, const Course& above) {
+    double strand = 0;
+    for (const Straight& over : above.straights) {
+        if (over.of != straight.of || over.part != straight.part)
+            continue;
+        const Vec2 along_it = (straight.end - straight.start).normalized();
+        const Vec2 off = over.start - straight.start;
+        const double across = std::abs(along_it.x() * off.y() - along_it.y() * off.x());
+        if (across > straight.width / 2)
+            continue;
+        const double from = std::max(straight.start_distance, over.start_distance);
+        const double to = std::min(straight.end_distance, over.end_distance);
+        if (to > from + 1e-9)
+            strand += to - from + 2 * straight.width;
+    }
+    return strand;
+}
+
 } // namespace
 
-int wire_strands(const Design& design, const Dome& dome) {
+int wire_strands(const Design& design, const std::string& tube) {
     if (design.wire.strands)
         return *design.wire.strands;
-    const TubeType* tube = find_tube(design, dome.tube);
-    return tube && tube->lay_flat < 12 * metres_per_inch ? 1 : 2;
+    const TubeType* type = find_tube(design, tube);
+    return type && type->lay_flat < 12 * metres_per_inch ? 1 : 2;
 }
 
 void measure_wire(Schedule& schedule, const Design& design) {
+    const auto tube_of = [&](const std::string& element) {
+        if (const Dome* dome = find_dome(design, element))
+            return dome->tube;
+        if (const Tunnel* tunnel = find_tunnel(design, element))
+            return tunnel->tube;
+        for (const ButtressForm& pier : schedule.building.buttresses)
+            if (pier.id == element)
+                return find_dome(design, pier.dome)->tube;
+        return std::string{};
+    };
     for (std::size_t i = 0; i + 1 < schedule.courses.size(); ++i) {
         Course& course = schedule.courses[i];
-        for (const Ring& ring : course.rings) {
-            const Ring* above = ring_of(schedule.courses[i + 1], ring.dome);
-            if (!above)
-                continue;
-            double strand = 0;
-            if (ring.kind == RingKind::cap) {
-                strand = covered_bags(ring, *above);
-            } else {
-                for (const Run& run : ring.runs) {
-                    const Covered part = covered(run, *above);
-                    strand += part.degrees * radians_per_degree * ring.centre_radius;
-                    strand += part.whole_ring
-                                  ? design.wire.lap
-                                  : 2 * part.stretches * (ring.outside_radius - ring.inside_radius);
-                }
+        const Course& next = schedule.courses[i + 1];
+        for (const Ring& ring : course.rings)
+            if (const Ring* above = ring_of(next, ring)) {
+                const DomeForm& dome = *find_dome(schedule.building, ring.dome);
+                course.wire_length +=
+                    wire_strands(design, tube_of(ring.dome)) *
+                    ring_strand(schedule, design, dome, ring, *above, course.number);
             }
-            const Dome* dome = find_dome(design, ring.dome);
-            course.wire_length += strand * (dome ? wire_strands(design, *dome) : 0);
-        }
+        for (const Straight& straight : course.straights)
+            course.wire_length +=
+                wire_strands(design, tube_of(straight.of)) * straight_strand(straight, next);
     }
 }
 

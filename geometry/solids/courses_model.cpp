@@ -19,7 +19,7 @@ public:
 
     SolidResult run() {
         result_.model.name = schedule_.name;
-        for (const DomeForm& form : schedule_.domes)
+        for (const DomeForm& form : schedule_.building.domes)
             add_dome(form);
         return std::move(result_);
     }

@@ -43,7 +43,7 @@ SolidResult shell_model(const Schedule& schedule, double tolerance) {
         return result;
     }
     SlugTable slugs;
-    for (const DomeForm& form : schedule.domes) {
+    for (const DomeForm& form : schedule.building.domes) {
         std::vector<OpeningForm> openings;
         for (const OpeningPlan& opening : schedule.openings)
             if (opening.form.in == form.id)

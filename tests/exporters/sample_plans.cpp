@@ -111,7 +111,7 @@ BuildingPlan awkward_plan() {
     dome.last_ring = 2;
     dome.cap_courses = 1;
     dome.last_ring_radius = 1.3716;
-    schedule.domes = {dome};
+    schedule.building.domes = {dome};
     OpeningPlan door;
     door.form = {"door",
                  "vault",

@@ -53,7 +53,7 @@ HeadroomRule sloped_rule() {
 Headroom only(const Design& design) {
     Schedule schedule;
     for (const Dome& dome : design.domes)
-        schedule.domes.push_back(make_dome_form(design, dome));
+        schedule.building.domes.push_back(make_dome_form(design, dome));
     const std::vector<Headroom> rooms = headroom(design, schedule);
     REQUIRE(rooms.size() == 1);
     return rooms.front();

@@ -218,7 +218,7 @@ TEST_CASE("every random design is refused with a diagnostic or laid with its inv
             wire += course.wire_length;
             wall += course.wall_area * schedule.course_height;
         }
-        for (const DomeForm& dome : schedule.domes) {
+        for (const DomeForm& dome : schedule.building.domes) {
             double sum = 0;
             for (const Course& course : schedule.courses)
                 for (const Ring& r : course.rings)

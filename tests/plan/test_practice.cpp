@@ -148,6 +148,6 @@ TEST_CASE("the skylight that the last ring leaves is named beside the one asked 
     const Schedule schedule = lay(design);
     const Finding* found = find(findings_of(design), "skylight-wider-than-asked");
     REQUIRE(found);
-    CHECK(*found->value == Approx(2 * schedule.domes[0].last_ring_radius));
+    CHECK(*found->value == Approx(2 * schedule.building.domes[0].last_ring_radius));
     CHECK(*found->limit == Approx(24 * inch));
 }

@@ -35,11 +35,11 @@ TEST_CASE("wire under a door's jambs is what the next course covers, with tails 
 
 TEST_CASE("narrow tubes take one strand, and a design may say otherwise") {
     Design design = store_design();
-    CHECK(wire_strands(design, design.domes[0]) == 2);
+    CHECK(wire_strands(design, "main") == 2);
     design.tubes[0].lay_flat = 11 * inch;
-    CHECK(wire_strands(design, design.domes[0]) == 1);
+    CHECK(wire_strands(design, "main") == 1);
     design.wire.strands = 3;
-    CHECK(wire_strands(design, design.domes[0]) == 3);
+    CHECK(wire_strands(design, "main") == 3);
 }
 
 TEST_CASE("no wire lies on the last course, none is negative or lost over a window") {

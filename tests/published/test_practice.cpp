@@ -52,7 +52,7 @@ TEST_CASE("a dome of 8 ft on a 2 ft stem: tube, cement and floor") {
     CHECK(schedule.totals.tube_length / foot == Approx(620).epsilon(practice));
     const double dry_pounds = schedule.totals.fill_volume / (foot * foot * foot) * 110;
     CHECK(0.10 * dry_pounds / 90 == Approx(25).epsilon(practice));
-    const double floor = floor_area_at(schedule.domes.front(), 0, 0) / (foot * foot);
+    const double floor = floor_area_at(schedule.building.domes.front(), 0, 0) / (foot * foot);
     CHECK(floor == Approx(50).epsilon(practice));
 }
 

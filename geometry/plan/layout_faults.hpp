@@ -1,0 +1,53 @@
+// What the layout checks share: a place to put faults, and lengths as the design shows them.
+#pragma once
+
+#include "geometry/plan/building_form.hpp"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace coilwright {
+
+class LayoutFaults {
+public:
+    explicit LayoutFaults(const Design& design) : design_(design) {}
+
+    const Design& design() const { return design_; }
+    std::string length(double metres) const { return length_text(metres, design_.unit); }
+
+    /// The caller fills `allowed` and `example`.
+    Diagnostic& add(const std::string& code, SourcePlace place, const std::string& subject,
+                    const std::string& message) {
+        Diagnostic diagnostic;
+        diagnostic.code = code;
+        diagnostic.place = place;
+        diagnostic.subject = subject;
+        diagnostic.message = message;
+        faults_.push_back(diagnostic);
+        return faults_.back();
+    }
+
+    bool empty() const { return faults_.empty(); }
+    std::vector<Diagnostic> take() { return std::move(faults_); }
+
+private:
+    const Design& design_;
+    std::vector<Diagnostic> faults_;
+};
+
+/// Of the circle of a wall's face, what an opening or a tunnel may take at the most: jambs nearer to
+/// its widest place could not be built.
+inline constexpr double widest_share = 0.98;
+
+void check_openings(const BuildingForm& building, LayoutFaults& faults);
+void check_tunnels(const BuildingForm& building, LayoutFaults& faults);
+void check_buttresses(const BuildingForm& building, LayoutFaults& faults);
+void check_domes_apart(const BuildingForm& building, LayoutFaults& faults);
+/// Sleeves, and every pair of elements that must not meet in plan.
+void check_meetings(const BuildingForm& building, LayoutFaults& faults);
+
+/// Upper end of the rings proper of a dome.
+double rings_end(const DomeForm& dome);
+
+} // namespace coilwright

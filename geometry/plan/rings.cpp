@@ -1,0 +1,180 @@
+#include "geometry/plan/rings.hpp"
+
+#include "geometry/plan/tubes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+namespace {
+
+std::string letter(std::size_t index) {
+    std::string text;
+    for (++index; index > 0; index = (index - 1) / 26)
+        text.insert(text.begin(), static_cast<char>('A' + (index - 1) % 26));
+    return text;
+}
+
+/// Where one side of a gap meets the faces of a ring. A disc that misses a face cuts it where it cuts
+/// the centreline.
+Cut make_cut(const RingGap& gap, Side side, const Ring& ring, Bearing datum) {
+    const double sign = side == Side::right ? 1 : -1;
+    const double centre_half = half_gap_degrees(gap, ring.centre_radius);
+    const auto bearing_at = [&](double radius) {
+        const double half = half_gap_degrees(gap, radius);
+        const bool meets = half > 0 && half < 180;
+        return turned(datum, gap.middle + sign * (meets ? half : centre_half)).degrees;
+    };
+    Cut cut;
+    cut.by = gap.by;
+    cut.side = side;
+    cut.half_width = gap.half_width;
+    cut.inside_bearing = bearing_at(ring.inside_radius);
+    cut.centre_bearing = bearing_at(ring.centre_radius);
+    cut.outside_bearing = bearing_at(ring.outside_radius);
+    const double degrees = clockwise_degrees(datum, {cut.inside_bearing});
+    const double shorter = std::min(degrees, 360 - degrees);
+    cut.inside_arc_from_datum = ring.inside_radius * degrees * radians_per_degree;
+    cut.short_arc = ring.inside_radius * shorter * radians_per_degree;
+    cut.short_way = degrees <= 180 ? Side::right : Side::left;
+    cut.chord = 2 * ring.inside_radius * std::sin(shorter * radians_per_degree / 2);
+    return cut;
+}
+
+/// Runs between the gaps, and the cuts at their ends, lettered clockwise from the datum.
+void cut_ring(Ring& ring, const std::vector<RingGap>& gaps, const DomeForm& dome) {
+    const double metres_per_degree = ring.centre_radius * radians_per_degree;
+    for (const KeptArc& arc : kept_arcs(gaps, ring.centre_radius)) {
+        Run run;
+        run.id = "R" + std::to_string(ring.runs.size() + 1);
+        run.closed = arc.starts_at == nullptr;
+        run.length = (arc.end - arc.start) * metres_per_degree;
+        if (!run.closed) {
+            run.start_bearing = turned(dome.datum, arc.start).degrees;
+            run.end_bearing = run.start_bearing + (arc.end - arc.start);
+            run.start_by = arc.starts_at->by;
+            run.end_by = arc.ends_at->by;
+            ring.cuts.push_back(make_cut(*arc.starts_at, Side::right, ring, dome.datum));
+            ring.cuts.push_back(make_cut(*arc.ends_at, Side::left, ring, dome.datum));
+        }
+        ring.runs.push_back(run);
+    }
+    std::stable_sort(ring.cuts.begin(), ring.cuts.end(), [&](const Cut& a, const Cut& b) {
+        return clockwise_degrees(dome.datum, {a.centre_bearing}) <
+               clockwise_degrees(dome.datum, {b.centre_bearing});
+    });
+    for (std::size_t i = 0; i < ring.cuts.size(); ++i)
+        ring.cuts[i].letter = letter(i);
+}
+
+/// The disc of a cap course as short bags side by side, each one tamped width or a little less.
+void lay_cap_bags(Ring& ring, const DomeForm& dome, const CourseRules& rules) {
+    const double radius = ring.outside_radius;
+    const int count = std::max(1, static_cast<int>(std::lround(2 * radius / dome.width)));
+    Run run;
+    run.id = "R1";
+    run.closed = true;
+    run.start_bearing = turned_into_circle(dome.datum.degrees);
+    run.end_bearing = run.start_bearing + 360;
+    for (int i = 0; i < count; ++i) {
+        const double y = (i - (count - 1) / 2.0) * 2 * radius / count;
+        LaidTube bag;
+        bag.length = bag.outer_length = 2 * std::sqrt(radius * radius - y * y);
+        bag.cut_length = bag.length + 2 * rules.end_allowance;
+        run.length += bag.length;
+        run.tubes.push_back(bag);
+    }
+    ring.runs.push_back(run);
+}
+
+void number_tubes(Ring& ring, int& count) {
+    for (Run& run : ring.runs)
+        for (LaidTube& tube : run.tubes)
+            tube.id = "T" + std::to_string(++count);
+}
+
+/// Radii, steps and contact of the first ring of a course (a ring, a curb ring or a cap disc).
+Ring first_ring(const Design& design, const DomeForm& dome, int n, const Ring* below) {
+    const double t = dome.course_height;
+    const double z = dome.course_middle(n);
+    Ring ring;
+    ring.dome = dome.id;
+    ring.kind = n > dome.last_ring + dome.curb_courses ? RingKind::cap : RingKind::ring;
+    ring.curb = ring.kind == RingKind::ring && n > dome.last_ring;
+    ring.inside_radius = inside_radius(dome, z);
+    ring.outside_radius = ring.kind == RingKind::cap ? outside_radius(dome, z)
+                                                     : ring.inside_radius + ring_width(dome, z);
+    ring.width = ring.kind == RingKind::cap ? dome.width : ring_width(dome, z);
+    ring.centre_radius = (ring.inside_radius + ring.outside_radius) / 2;
+    ring.chain = std::hypot(ring.inside_radius, z - dome.chain_height);
+    ring.pole_face = std::max(0.0, ring.inside_radius - design.compass.pole_diameter / 2);
+    if (ring.kind == RingKind::ring && !ring.curb)
+        ring.radius_per_height = slope(dome.profile, z - dome.springline);
+    ring.bearing_width = ring.kind == RingKind::cap ? ring.outside_radius : ring.width;
+    double flat_from = ring.inside_radius, flat_to = ring.outside_radius;
+    if (below) {
+        ring.step_in = below->inside_radius - ring.inside_radius;
+        flat_from = std::max(flat_from, below->inside_radius);
+        flat_to = std::min(flat_to, below->outside_radius);
+        ring.bearing_width = std::max(0.0, flat_to - flat_from);
+    }
+    // The rounded edges do not touch: only the overlap of the flats carries.
+    double contact = ring.bearing_width;
+    if (design.course.edge == TubeEdge::round)
+        contact -= flat_from > 0 ? t : t / 2; // two discs have no inner edge
+    ring.contact_width = std::max(0.0, contact);
+    return ring;
+}
+
+/// The second ring outside the first, where the design asks for one.
+Ring second_wythe(const Ring& first, const DomeForm& dome) {
+    Ring ring = first;
+    ring.wythe = 2;
+    ring.width = dome.width;
+    ring.inside_radius = first.outside_radius;
+    ring.outside_radius = ring.inside_radius + dome.width;
+    ring.centre_radius = ring.inside_radius + dome.width / 2;
+    ring.step_in = 0;
+    return ring;
+}
+
+} // namespace
+
+std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building, const DomeForm& dome,
+                            int n, const std::vector<Ring>& below) {
+    std::vector<Ring> rings;
+    if (n > dome.courses())
+        return rings;
+    const double z = dome.course_middle(n);
+    rings.push_back(first_ring(design, dome, n, below.empty() ? nullptr : &below.front()));
+    if (dome.second_wythe_top > 0 && z < dome.second_wythe_top - height_tie &&
+        rings.front().kind == RingKind::ring)
+        rings.push_back(second_wythe(rings.front(), dome));
+    const std::vector<RingGap> gaps = gaps_in_ring(building, dome, n, Bond::laid);
+    int tube_count = 0;
+    for (Ring& ring : rings) {
+        if (ring.kind == RingKind::cap) {
+            lay_cap_bags(ring, dome, design.course);
+        } else {
+            cut_ring(ring, gaps, dome);
+            const std::size_t index = static_cast<std::size_t>(ring.wythe) - 1;
+            const BondBelow bond{index < below.size() ? joint_bearings(below[index])
+                                                      : std::vector<double>{}};
+            for (Run& run : ring.runs)
+                divide_run(run, ring, design.course, bond, dome.datum, n);
+        }
+        number_tubes(ring, tube_count);
+    }
+    // A ring that another dome takes up whole still has its radii, for the course above it.
+    return rings;
+}
+
+double rounded_disc_volume(double radius, double height) {
+    // A flat disc, and half a disc of diameter t about the pole at its centroid (Pappus-Guldinus).
+    const double flat = radius - height / 2;
+    const double rim_centroid = flat + 2 * height / (3 * pi);
+    return pi * flat * flat * height + 2 * pi * rim_centroid * pi * height * height / 8;
+}
+
+} // namespace coilwright

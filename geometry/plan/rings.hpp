@@ -1,0 +1,20 @@
+// What a dome lays in one course: a ring cut by what meets it, a curb, or a cap disc.
+#pragma once
+
+#include "geometry/plan/ring_gaps.hpp"
+#include "geometry/plan/schedule.hpp"
+
+#include <vector>
+
+namespace coilwright {
+
+/// The rings of a dome in course n with radii, steps, cuts, runs and tubes: one, or two where a second
+/// wythe stands outside it; none where another dome's wall takes its place or above its top. `below`:
+/// what the dome laid in course n - 1.
+std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building, const DomeForm& dome,
+                            int n, const std::vector<Ring>& below);
+
+/// A disc of radius R and height t with a rounded rim, by Pappus: R 0.5, t 0.12 -> 0.09165.
+double rounded_disc_volume(double radius, double height);
+
+} // namespace coilwright
