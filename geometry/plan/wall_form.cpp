@@ -119,7 +119,7 @@ double inside_radius(const DomeForm& form, double z) {
 }
 
 double ring_width(const DomeForm& form, double z) {
-    return z < form.lower_top - height_tie ? form.lower_width : form.width;
+    return form.lower_width > 0 && z < form.lower_top - height_tie ? form.lower_width : form.width;
 }
 
 double outside_radius(const DomeForm& form, double z) {
@@ -127,7 +127,8 @@ double outside_radius(const DomeForm& form, double z) {
         return 0;
     const double w = form.width;
     if (form.cap_courses == 0 || z < form.course_middle(form.last_ring)) {
-        const double second = z < form.second_wythe_top - height_tie ? w : 0;
+        const double second =
+            form.second_wythe_top > 0 && z < form.second_wythe_top - height_tie ? w : 0;
         return inside_radius(form, z) + ring_width(form, z) + second;
     }
     const double last_middle = form.course_middle(form.courses());
