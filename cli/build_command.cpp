@@ -9,8 +9,10 @@
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
+#include <filesystem>
 #include <memory>
 #include <ostream>
+#include <system_error>
 
 namespace coilwright {
 
@@ -92,6 +94,12 @@ ExitCode run(const Options& options, Console& console) {
     const PlannedFile planned = plan_file(options.file, FaultsAs::text, console);
     if (!planned.plan) {
         return planned.code;
+    }
+    std::error_code error;
+    if (std::filesystem::exists(options.out, error) &&
+        !std::filesystem::is_directory(options.out, error)) {
+        print_error(console, "--out: \"" + options.out + "\" is not a directory");
+        return ExitCode::no_access;
     }
     wanted.paper = paper_for(options.paper, planned.plan->schedule.unit);
 

@@ -132,7 +132,7 @@ void write_dome(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
         wish.profile == ProfileKind::round ? "" : ", rise = " + quoted(wish.diameter, wish.unit);
     lines.add("profile", "{ kind = \"" + word(wish.profile) + "\"" + rise + " }");
     lines.add("top", "{ kind = \"closed\" }");
-    lines.add("tube", "\"main\"");
+    lines.add("tube", "\"wall\"");
     if (wish.door) {
         lines.add("datum", "\"door\"", "bearings and arcs are measured from its middle");
     }
@@ -207,7 +207,7 @@ std::string first_design(const FirstDesign& wish) {
     lines.add("height", quoted(sizes.course, wish.unit), "of one course, tamped");
     lines.add("foundation", "3", "whole courses below the floor");
 
-    lines.table("tube.main");
+    lines.table("tube.wall");
     lines.add("lay_flat", quoted(sizes.lay_flat, wish.unit), "width of the empty tube");
     lines.add("tamped_width", quoted(sizes.tamped, wish.unit), "measure it on a test bag");
     lines.add("roll", quoted(sizes.roll, wish.unit), "length of tube on a roll");

@@ -10,7 +10,9 @@
 namespace coilwright {
 
 /// The files of one model in one format: "shell" and GLB give shell.glb; OBJ gives shell.obj and
-/// shell.mtl. Bytes are the same for the same model.
+/// shell.mtl. Bytes are the same for the same model. Units, axes and precision of each format:
+/// docs/reference/formats.md. Precondition: slugs are unique and coordinates finite. Throws
+/// std::length_error where a file would pass its format's own limit (GLB 4 GiB).
 using WriteModel = std::vector<OutputFile> (*)(const SolidModel& model, const std::string& stem);
 
 struct ModelFormat {

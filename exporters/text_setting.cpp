@@ -8,6 +8,7 @@
 #include <pangomm/layout.h>
 
 #include <algorithm>
+#include <map>
 #include <memory>
 #include <mutex>
 #include <stdexcept>
@@ -17,6 +18,10 @@ namespace coilwright {
 namespace {
 
 constexpr const char* family = "DejaVu Sans";
+// Every line is set once at this size and scaled when it is measured or painted: so both agree to
+// the last digit, and one font serves all sizes.
+constexpr double set_size = 32;
+constexpr std::size_t most_lines_kept = 4000;
 
 struct FreeFont {
     void operator()(FcPattern* p) const { FcPatternDestroy(p); }
@@ -92,13 +97,13 @@ public:
 
     TextExtent measure(const std::string& text, double size, bool bold) {
         const std::lock_guard<std::mutex> lock(mutex_);
-        return extent(layout(text, size, bold));
+        return scaled(line(text, bold).extent, size);
     }
 
     void show(const Cairo::RefPtr<Cairo::Context>& cairo, const TextItem& item) {
         const std::lock_guard<std::mutex> lock(mutex_);
-        const Glib::RefPtr<Pango::Layout> line = layout(item.text, item.size, item.bold);
-        const TextExtent box = extent(line);
+        const Line& set = line(item.text, item.bold);
+        const TextExtent box = scaled(set.extent, item.size);
         const double shift = item.align == Align::left     ? 0
                              : item.align == Align::centre ? box.width / 2
                                                            : box.width;
@@ -114,10 +119,10 @@ public:
         }
         cairo->set_source_rgb(item.ink.grey, item.ink.grey, item.ink.grey);
         cairo->translate(-shift, 0);
-        cairo->scale(1, -1);
+        cairo->scale(item.size / set_size, -item.size / set_size);
         cairo->move_to(0, 0);
         pango_cairo_show_layout_line(cairo->cobj(),
-                                     pango_layout_get_line_readonly(line->gobj(), 0));
+                                     pango_layout_get_line_readonly(set.layout->gobj(), 0));
         cairo->restore();
     }
 
@@ -162,7 +167,31 @@ private:
         return true;
     }
 
-    Glib::RefPtr<Pango::Layout> layout(const std::string& text, double size, bool bold) {
+    /// A line as set at set_size.
+    struct Line {
+        Glib::RefPtr<Pango::Layout> layout;
+        TextExtent extent;
+    };
+
+    static TextExtent scaled(const TextExtent& extent, double size) {
+        const double factor = size / set_size;
+        return {extent.width * factor, extent.ascent * factor, extent.descent * factor};
+    }
+
+    const Line& line(const std::string& text, bool bold) {
+        std::map<std::string, Line>& lines = lines_[bold];
+        const auto known = lines.find(text);
+        if (known != lines.end())
+            return known->second;
+        if (lines.size() >= most_lines_kept)
+            lines.clear();
+        Line made;
+        made.layout = layout(text, bold);
+        made.extent = extent(made.layout);
+        return lines.emplace(text, std::move(made)).first->second;
+    }
+
+    Glib::RefPtr<Pango::Layout> layout(const std::string& text, bool bold) {
         const std::string line = one_line(text);
         if (!covered(line, bold) && !others_)
             others_ = make_context(nullptr);
@@ -171,8 +200,7 @@ private:
         PangoFontDescription* font = pango_font_description_new();
         pango_font_description_set_family_static(font, family);
         pango_font_description_set_weight(font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-        // The unit of the painting context is the millimetre, so the size is in millimetres too.
-        pango_font_description_set_absolute_size(font, size * PANGO_SCALE);
+        pango_font_description_set_absolute_size(font, set_size * PANGO_SCALE);
         pango_layout_set_font_description(result->gobj(), font);
         pango_font_description_free(font);
         // No ligatures: a search for "fill" shall find it in every reader.
@@ -198,6 +226,7 @@ private:
     std::mutex mutex_;
     Glib::RefPtr<Pango::Context> own_, others_;
     FontPtr<FcCharSet> signs_[2];
+    std::map<std::string, Line> lines_[2]; // regular, bold
 };
 
 } // namespace

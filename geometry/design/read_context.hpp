@@ -38,6 +38,8 @@ public:
     std::vector<DeclaredId> ids; // in the order of sections, then of ids
 
     void add(Diagnostic diagnostic);
+    /// Whether further diagnostics would only be counted, so that hostile files stay cheap.
+    bool is_full() const { return diagnostics_.size() >= most_diagnostics; }
     /// All diagnostics in the order of the file; at most `most_diagnostics` and one that says so.
     std::vector<Diagnostic> take_diagnostics();
     /// Whether a fault was found in the element or key of that path or in a part of it.

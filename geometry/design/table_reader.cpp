@@ -328,11 +328,13 @@ std::vector<std::string> TableReader::known_names() const {
 }
 
 bool TableReader::is_misspelt(std::string_view key) const {
+    constexpr std::size_t most_looked_at = 50; // a table with more is no slip of the pen
     if (has(key))
         return false;
     const std::vector<std::string> known = known_names();
-    for (const auto& [unknown, place] : unknown_keys())
-        if (nearest_word(unknown, known) == key)
+    const auto unknown = unknown_keys();
+    for (std::size_t i = 0; i < unknown.size() && i < most_looked_at; ++i)
+        if (nearest_word(unknown[i].first, known) == key)
             return true;
     return false;
 }
@@ -349,14 +351,22 @@ void TableReader::finish() {
     std::vector<std::string> examples;
     for (const KnownKey& known : known_)
         examples.push_back(known.example);
-    for (const auto& [key, place] : unknown_keys())
+    for (const auto& [key, place] : unknown_keys()) {
+        const bool was_full = context_->is_full();
         context_->add(faults::unknown_key({path_of(key), place}, known_names(), examples));
+        if (was_full)
+            break;
+    }
 }
 
 void TableReader::finish_root() {
     report_missing_keys();
-    for (const auto& [key, place] : unknown_keys())
+    for (const auto& [key, place] : unknown_keys()) {
+        const bool was_full = context_->is_full();
         context_->add(faults::unknown_table({path_of(key), place}, known_names()));
+        if (was_full)
+            break;
+    }
 }
 
 } // namespace coilwright

@@ -10,9 +10,9 @@ namespace coilwright {
 namespace {
 
 constexpr double mm = 1000; // in a metre
-constexpr double band_height = 31;
-constexpr double flap = 8;                         // to glue the next piece on
-constexpr double strip_top = 19, strip_bottom = 8; // of the strip itself, from the band's foot
+constexpr double band_height = 29.5;
+constexpr double flap = 8;                           // to glue the next piece on
+constexpr double strip_top = 17.5, strip_bottom = 7; // of the strip itself, from the band's foot
 
 /// A mark on the arm: mm from the zero, and the courses set by it.
 struct ArmMark {
@@ -117,8 +117,7 @@ private:
         join(end, index_, !last_);
         if (!last_) { // the flap under the next piece
             const Vec2 a = point(end, strip_bottom), b = point(end, strip_top);
-            sheet_.items.push_back(
-                LineItem{{a, a + Vec2(flap, 1.5), b + Vec2(flap, -1.5), b}, false, pens::hidden});
+            add_polyline(sheet_, {a, a + Vec2(flap, 1.5), b + Vec2(flap, -1.5), b}, pens::hidden);
             add_text(sheet_, {a.x() + flap / 2, (a.y() + b.y()) / 2 - 1}, "glue", sizes::least,
                      false, Align::centre);
         }
@@ -150,7 +149,7 @@ private:
             const std::string text = drafting_.length(at / mm);
             const double half = drafting_.measure(text, sizes::least, false).width / 2;
             const double middle =
-                std::clamp(x(at), x(from_) + half - 3, x(from_ + tiling_.tile) - half + 5);
+                std::clamp(x(at), x(from_) + half, x(from_ + tiling_.tile) - half + 5);
             add_text(sheet_, {middle, origin_.y() + strip_bottom - 5.4}, text, sizes::least, false,
                      Align::centre);
         }
@@ -190,10 +189,10 @@ private:
                  shortened(label.text, room, fit, true, drafting_.measure), fit, true,
                  Align::centre);
         for (const double at : label.marks)
-            sheet_.items.push_back(LineItem{
+            add_polyline(
+                sheet_,
                 {{middle, foot}, {x(at), origin_.y() + strip_top + 0.6}, point(at, strip_top)},
-                false,
-                pens::fine});
+                pens::fine);
     }
 
     Sheet& sheet_;

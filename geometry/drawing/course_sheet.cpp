@@ -10,10 +10,18 @@
 namespace coilwright {
 namespace {
 
-constexpr double head_height = 36; // mm, of the band with the course's number and setting
-constexpr double plan_side = 106;  // of the square that holds the plan
-constexpr double plan_rim = 13;    // around the ring for names and letters
-constexpr double sign_height = 23; // of the lines to fill in at the end
+constexpr double head_height = 32; // mm, of the band with the course's number and setting
+constexpr double sign_height = 19; // of the lines to fill in at the end
+
+/// How generously a sheet is set.
+struct Style {
+    double text;      // mm
+    double plan_side; // mm, of the square that holds the plan
+    double plan_rim;  // mm around the ring for names and letters
+    bool cut_heading; // over the table of cuts
+};
+constexpr Style styles[] = {
+    {sizes::body, 104, 12, true}, {3.7, 98, 11, false}, {3.4, 94, 10, false}};
 
 std::string dome_name(const Drafting& drafting, const Ring& ring) {
     return drafting.schedule().building.domes.size() > 1 ? " of '" + ring.dome + "'" : "";
@@ -32,15 +40,15 @@ std::string sheet_title(const Drafting& drafting, const Course& course, const Ri
 void add_head(Sheet& sheet, const Box& box, const Drafting& drafting, const Course& course,
               const Ring& ring, const DomeForm& dome) {
     const MeasureText& measure = drafting.measure;
-    constexpr double label = 3.8, number_size = 28;
+    constexpr double label = 3.8, number_size = 26;
     const std::string number = std::to_string(course.number);
     const double number_width = measure(number, number_size, true).width;
     const double divide = box.left + std::max(38.0, number_width + 9);
     add_box(sheet, box, pens::heavy);
     add_line(sheet, {divide, box.bottom}, {divide, box.top}, pens::heavy);
-    add_text(sheet, {box.left + 3, box.top - 5.6}, "COURSE of " + std::to_string(dome.courses()),
+    add_text(sheet, {box.left + 3, box.top - 5}, "COURSE of " + std::to_string(dome.courses()),
              label, true);
-    add_text(sheet, {(box.left + divide) / 2, box.bottom + 4.4}, number, number_size, true,
+    add_text(sheet, {(box.left + divide) / 2, box.bottom + 4}, number, number_size, true,
              Align::centre);
 
     const std::vector<CompassReading> readings = compass_readings(ring, dome, drafting.plan.design);
@@ -62,10 +70,10 @@ void add_head(Sheet& sheet, const Box& box, const Drafting& drafting, const Cour
         under += (under.empty() ? "" : " · ") + std::string("lay tubes ") +
                  drafting.length(drafting.plan.design.course.tamp_gap) + " outside, then tamp";
     const double what_size = fitting_size(what, room, label, sizes::least, true, measure);
-    add_text(sheet, {left, box.top - 5.6}, shortened(what, room, what_size, true, measure),
-             what_size, true);
+    add_text(sheet, {left, box.top - 5}, shortened(what, room, what_size, true, measure), what_size,
+             true);
     const double size = fitting_size(setting, room, 24, 10, true, measure);
-    const double middle = under.empty() ? box.bottom + 14 : box.bottom + 17.5;
+    const double middle = under.empty() ? box.bottom + 12.5 : box.bottom + 16;
     add_text(sheet, {left - 0.04 * size, middle - 0.365 * size}, setting, size, true);
     if (!under.empty()) {
         const double under_size =
@@ -96,20 +104,21 @@ void add_notes(Flow& flow, const Drafting& drafting, const std::string& heading,
         headed = true;
         const bool warning = note.text.find("DO NOT") != std::string::npos ||
                              note.text.find("FORM CARRIES") != std::string::npos;
-        flow.item(note.text, Flow::Mark::tick, sizes::body, warning);
+        flow.item(note.text, Flow::Mark::tick, warning);
     }
 }
 
 /// Plan on the left; figures and tubes to cut on the right.
 void add_plan_and_figures(Sheet& sheet, const Box& box, const Drafting& drafting,
                           const Course& course, const Ring& ring, const Ring* below,
-                          const DomeForm& dome, const Table* tubes) {
+                          const DomeForm& dome, const Table* tubes, const Style& style) {
     const MeasureText& measure = drafting.measure;
+    const double plan_side = style.plan_side;
     const Box square{box.left, box.top - plan_side, box.left + plan_side, box.top};
     add_box(sheet, square, pens::fine);
     Placer placer(grown(square, -1), measure);
-    const double radius = ring.outside_radius * 1.02;
-    const double room = plan_side - 2 * plan_rim;
+    const double radius = ring.outside_radius;
+    const double room = plan_side - 2 * style.plan_rim;
     const Scale scale = largest_scale(2 * radius, 2 * radius, room, room, drafting.unit());
     const PlanFrame frame{square.centre(), scale.on_paper(1)};
     const std::vector<CompassReading> readings = compass_readings(ring, dome, drafting.plan.design);
@@ -139,6 +148,41 @@ void add_plan_and_figures(Sheet& sheet, const Box& box, const Drafting& drafting
     }
 }
 
+/// The rules as lines: two columns, or one run of text where that is shorter.
+struct HoldBox {
+    std::vector<std::vector<std::string>> columns; // of lines; one column: a run of text
+    double height = 0;
+};
+
+HoldBox hold_box(const Drafting& drafting, double width, const std::vector<std::string>& rules,
+                 double size) {
+    HoldBox two{{{}, {}}, 0}, one;
+    std::string run;
+    for (std::size_t i = 0; i < rules.size(); ++i) {
+        run += (i > 0 ? " " : "") + rules[i];
+        for (const std::string& line :
+             wrapped(rules[i], width / 2 - 7, size, true, drafting.measure))
+            two.columns[i % 2].push_back(line);
+    }
+    one.columns = {wrapped(run, width - 6, size, true, drafting.measure)};
+    const auto height = [&](const HoldBox& box) {
+        std::size_t lines = 0;
+        for (const auto& column : box.columns)
+            lines = std::max(lines, column.size());
+        return lines_height(lines, size) + 2.5;
+    };
+    one.height = height(one);
+    two.height = height(two);
+    return one.height < two.height ? one : two;
+}
+
+void add_hold_box(Sheet& sheet, const Box& box, const HoldBox& hold, double size) {
+    add_box(sheet, box, pens::heavy);
+    for (std::size_t i = 0; i < hold.columns.size(); ++i)
+        add_lines(sheet, {box.left + 3 + static_cast<double>(i) * box.width() / 2, box.top - 1},
+                  hold.columns[i], size, true);
+}
+
 void add_sign_lines(Sheet& sheet, const Box& box, const Drafting& drafting) {
     const auto blank = [&](double x, double y, double width, const std::string& label) {
         add_text(sheet, {x, y}, label, sizes::small, true);
@@ -146,7 +190,7 @@ void add_sign_lines(Sheet& sheet, const Box& box, const Drafting& drafting) {
         add_line(sheet, {x + used, y - 0.6}, {x + width, y - 0.6}, pens::seen);
     };
     const double half = box.width() / 2, third = box.width() / 3;
-    const double first = box.top - 9.5, second = box.top - 20;
+    const double first = box.top - 7.5, second = box.top - 17;
     blank(box.left, first, half - 4, "Height reached");
     blank(box.left + half, first, half, "Compass set to");
     blank(box.left, second, third - 4, "Name");
@@ -154,9 +198,8 @@ void add_sign_lines(Sheet& sheet, const Box& box, const Drafting& drafting) {
     blank(box.left + 2 * third, second, third, "Date");
 }
 
-} // namespace
-
-std::vector<Sheet> course_pages(const Drafting& drafting, const Course& course, const Ring& ring) {
+std::vector<Sheet> pages_in_style(const Drafting& drafting, const Course& course, const Ring& ring,
+                                  const Style& style) {
     const Schedule& schedule = drafting.schedule();
     const DomeForm& dome = *find_dome_form(schedule, ring.dome);
     const Ring* below = nullptr;
@@ -165,50 +208,70 @@ std::vector<Sheet> course_pages(const Drafting& drafting, const Course& course, 
             below = ring_of_dome(other, ring.dome);
     const std::string title = sheet_title(drafting, course, ring);
     bool first_page = true;
-    Flow flow(drafting, [&] {
+    const auto start_page = [&] {
         Page page = new_page(drafting, first_page ? title : title + ", continued");
         first_page = false;
         const Box head{page.body.left, page.body.top - head_height, page.body.right, page.body.top};
         add_head(page.sheet, head, drafting, course, ring, dome);
-        page.body.top = head.bottom - 2.5;
+        page.body.top = head.bottom - 1.5;
         return page;
-    });
+    };
+    Flow flow(drafting, start_page, style.text);
 
     add_notes(flow, drafting, "Before you lay this course", course.before, ring.dome);
 
     const Table tubes = tube_table(drafting, ring);
-    const double side = flow.width() - plan_side - 5;
+    const double side = flow.width() - style.plan_side - 5;
     const TableLayout tubes_layout =
-        lay_out(tubes, side, sizes::body, sizes::small, true, drafting.measure);
+        lay_out(tubes, side, style.text, sizes::small, true, drafting.measure);
     const double facts =
         facts_height(course_facts(drafting, course, ring, below, dome), side, drafting.measure);
-    const bool tubes_beside = facts + 3 + tubes_layout.height(tubes.rows.size()) <= plan_side;
-    flow.space(1.5);
-    flow.block(plan_side, [&](Sheet& sheet, const Box& box) {
-        add_plan_and_figures(sheet, box, drafting, course, ring, below, dome,
-                             tubes_beside ? &tubes : nullptr);
-    });
+    const bool tubes_beside = facts + 3 + tubes_layout.height(tubes.rows.size()) <= style.plan_side;
     flow.space(1);
-    flow.paragraph(plan_legend(ring, below), sizes::small);
+    flow.block(style.plan_side, [&](Sheet& sheet, const Box& box) {
+        add_plan_and_figures(sheet, box, drafting, course, ring, below, dome,
+                             tubes_beside ? &tubes : nullptr, style);
+    });
+    flow.space(0.5);
+    std::string remarks = plan_legend(ring, below);
+    for (const std::string& remark : tube_remarks(drafting, ring))
+        remarks += " " + remark;
+    flow.paragraph(remarks, sizes::small);
     if (!ring.cuts.empty()) {
-        flow.heading("Cuts, from the datum mark along the inside face");
-        flow.table(cut_table(drafting, ring, dome));
+        if (style.cut_heading)
+            flow.heading("Cuts, from the datum mark along the inside face");
+        flow.table(cut_table(drafting, ring, dome), style.text);
     }
     if (!tubes_beside) {
         flow.heading(ring.kind == RingKind::cap ? "Bags to cut" : "Tubes to cut");
-        flow.table(in_two(tubes));
+        flow.table(in_two(tubes), style.text);
     }
-    for (const std::string& remark : tube_remarks(drafting, ring))
-        flow.paragraph(remark, sizes::small);
     add_notes(flow, drafting, "When it is tamped", course.after, ring.dome);
-    if (ring.kind == RingKind::ring && !ring.curb && course.top > dome.springline + 1e-6) {
-        flow.heading("Above the springline");
-        for (const std::string& rule : words::hold_points())
-            flow.item(rule, Flow::Mark::dot, sizes::body, true);
+    if (course.top > dome.springline + 1e-6) {
+        const HoldBox hold = hold_box(drafting, flow.width(), words::hold_points(ring), style.text);
+        flow.space(1.5);
+        flow.block(hold.height, [&](Sheet& sheet, const Box& box) {
+            add_hold_box(sheet, box, hold, style.text);
+        });
     }
-    flow.block(sign_height,
-               [&](Sheet& sheet, const Box& box) { add_sign_lines(sheet, box, drafting); });
+    flow.at_bottom(sign_height,
+                   [&](Sheet& sheet, const Box& box) { add_sign_lines(sheet, box, drafting); });
     return flow.finish();
+}
+
+} // namespace
+
+std::vector<Sheet> course_pages(const Drafting& drafting, const Course& course, const Ring& ring) {
+    // One sheet where it can be one: set closer before it runs over, else as large as at first.
+    std::vector<Sheet> roomy;
+    for (const Style& style : styles) {
+        std::vector<Sheet> sheets = pages_in_style(drafting, course, ring, style);
+        if (sheets.size() == 1)
+            return sheets;
+        if (roomy.empty())
+            roomy = std::move(sheets);
+    }
+    return roomy;
 }
 
 } // namespace coilwright

@@ -45,6 +45,9 @@ std::vector<Fact> course_facts(const Drafting& drafting, const Course& course, c
         facts.push_back({below ? "Bearing on the course below" : "Tamped width on the trench",
                          drafting.length(ring.bearing_width)});
     }
+    if (ring.kind == RingKind::cap && below)
+        facts.push_back({"Its edge, in from that of course " + std::to_string(course.number - 1),
+                         drafting.length(below->outside_radius - ring.outside_radius)});
     const double fill = ring_fill(course, ring, drafting.schedule());
     facts.push_back(
         {"Fill, tamped, in 5 gal buckets", buckets_text(fill) + " (" + litres_text(fill) + " L)"});
@@ -58,8 +61,8 @@ std::vector<Fact> course_facts(const Drafting& drafting, const Course& course, c
         if (std::abs(high) < 0.5e-4 && std::abs(low) < 0.5e-4) {
             facts.push_back({"If it lies off the rod", arm + ": no change"});
         } else {
-            facts.push_back({"Each " + by + " above the rod: " + arm, change_text(drafting, high)});
-            facts.push_back({"Each " + by + " below the rod: " + arm, change_text(drafting, low)});
+            facts.push_back({"Per " + by + " above rod: " + arm, change_text(drafting, high)});
+            facts.push_back({"Per " + by + " below rod: " + arm, change_text(drafting, low)});
         }
     }
     return facts;
@@ -185,15 +188,12 @@ Table cut_table(const Drafting& drafting, const Ring& ring, const DomeForm& dome
 
 std::string plan_legend(const Ring& ring, const Ring* below) {
     if (ring.kind == RingKind::cap)
-        return "Seen from above, north up. Grey: bags of this course, side by side along the datum "
-               "line.";
-    std::string text =
-        "Seen from above, north up. Grey: tubes of this course, their ends full lines. ";
-    if (below && !joint_bearings(*below).empty())
-        text += "Dashed ticks: joints of the course below. ";
-    text += "Triangle: datum mark. ";
+        return "From above, north up. Grey: the bags, side by side along the datum line.";
+    std::string text = "From above, north up. Triangle: datum mark.";
     if (!ring.cuts.empty())
-        text += "Letters: cuts at the inside face.";
+        text += " Letters: cuts at the inside face.";
+    if (below && !joint_bearings(*below).empty())
+        text += " Dashed ticks: joints below.";
     return text;
 }
 

@@ -43,41 +43,41 @@ void caption(Sheet& sheet, const Drafting& drafting, const Box& box, const std::
              shortened(scale, box.width(), sizes::small, false, measure), sizes::small);
 }
 
-/// Section above, plan below it at the same scale, or side by side where the dome is tall.
+/// Plan on the left, section on the right; the section, which needs more, takes its width first.
 void add_views(Sheet& sheet, const Box& box, const Drafting& drafting, const DomeForm& dome) {
     const Schedule& schedule = drafting.schedule();
-    constexpr double caption_height = 11;
-    const double half = box.width() / 2 - 2;
-    const Box left{box.left, box.bottom, box.left + half, box.top};
-    const Box right{box.right - half, box.bottom, box.right, box.top};
-
+    constexpr double caption_height = 11, rim = 12, between = 4;
     const Vec2 size = section_size(dome);
-    const double width_room = right.width() - section_left - section_right;
-    const double height_room = right.height() - caption_height - section_below - section_above;
-    const Scale scale = largest_scale(size.x(), size.y(), width_room, height_room, drafting.unit());
+    const double sides = section_left + section_right;
+    const Scale scale = largest_scale(size.x(), size.y(), box.width() * 0.6 - sides,
+                                      box.height() - caption_height - section_below - section_above,
+                                      drafting.unit());
+    const double section_width = std::max(scale.on_paper(size.x()) + sides, box.width() * 0.5);
+    const Box right{box.right - section_width, box.bottom, box.right, box.top};
+    const Box left{box.left, box.bottom, right.left - between, box.top};
+
     const std::string element = datum_element(drafting.plan, dome);
     caption(sheet, drafting, right,
             element.empty() ? "Section, north on the right" : "Section through '" + element + "'",
             scale.text);
     const Box section_box{right.left, right.bottom, right.right, right.top - caption_height};
     Placer section_placer(section_box, drafting.measure);
-    const double drawn = scale.on_paper(size.y());
-    const double slack = (section_box.height() - section_below - section_above - drawn) / 2;
+    const double slack =
+        (section_box.height() - section_below - section_above - scale.on_paper(size.y())) / 2;
     const SectionFrame section_frame{
-        {section_box.left + section_left + width_room / 2,
+        {section_box.left + section_left + (section_width - sides) / 2,
          section_box.bottom + section_below + slack - scale.on_paper(dome.bottom())},
         scale.on_paper(1)};
     add_section(sheet, section_placer, drafting.plan, dome, dome.datum, section_frame);
 
     const Course& course = *telling_course(schedule, dome);
     const Ring& ring = *ring_of_dome(course, dome.id);
-    const double radius = ring.outside_radius;
-    constexpr double rim = 12;
+    const double across = 2 * ring.outside_radius;
     const Scale plan_scale =
-        largest_scale(2 * radius, 2 * radius, left.width() - 2 * rim,
+        largest_scale(across, across, left.width() - 2 * rim,
                       left.height() - caption_height - 2 * rim, drafting.unit());
     caption(sheet, drafting, left,
-            "Plan at course " + std::to_string(course.number) + ", " +
+            "Plan, course " + std::to_string(course.number) + " at " +
                 rod_text(course.middle, drafting.unit()),
             plan_scale.text);
     const Box plan_box{left.left, left.bottom, left.right, left.top - caption_height};

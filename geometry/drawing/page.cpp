@@ -21,9 +21,9 @@ void add_foot(Sheet& sheet, const Drafting& drafting, const Box& frame, const st
     const double top = frame.bottom + foot_height;
     add_line(sheet, {frame.left, top}, {frame.right, top}, pens::seen);
     // Left: the check ruler and what to do with it.
-    add_text(sheet, {frame.left + ruler_zero, top - 4}, words::print_at_full_size(), sizes::small,
+    add_text(sheet, {frame.left + ruler_zero, top - 3.7}, words::print_at_full_size(), sizes::small,
              true);
-    add_check_ruler(sheet, {frame.left + ruler_zero, top - 10.2});
+    add_check_ruler(sheet, {frame.left + ruler_zero, top - 9.6});
     // Right: the caution.
     const double left = frame.left + ruler_width + 6;
     const double width = frame.right - left;
@@ -32,11 +32,11 @@ void add_foot(Sheet& sheet, const Drafting& drafting, const Box& frame, const st
     do {
         lines = wrapped("CAUTION. " + words::caution(), width - 4, size, true, drafting.measure);
         size -= 0.1;
-    } while (lines_height(lines.size(), size) > foot_height - 7 && size > sizes::least);
+    } while (lines_height(lines.size(), size) > foot_height - 7.2 && size > sizes::least);
     size += 0.1;
     const double high = lines_height(lines.size(), size) + 1.6;
-    add_box(sheet, {left, top - 1.5 - high, frame.right, top - 1.5}, pens::cut);
-    add_lines(sheet, {left + 2, top - 1.9}, lines, size, true);
+    add_box(sheet, {left, top - 1.2 - high, frame.right, top - 1.2}, pens::cut);
+    add_lines(sheet, {left + 2, top - 1.6}, lines, size, true);
     // Bottom: which building, which sheet. The count comes last.
     add_text(sheet, {frame.left, frame.bottom + 0.9},
              paper_title(drafting, title, frame.width() - 36), sizes::small, true);
@@ -72,7 +72,7 @@ Page new_page(const Drafting& drafting, const std::string& title, bool landscape
     page.sheet.height = landscape ? drafting.paper.width : drafting.paper.height;
     page.body = frame_of(page.sheet.width, page.sheet.height);
     add_foot(page.sheet, drafting, page.body, title);
-    page.body.bottom += foot_height + 2.5;
+    page.body.bottom += foot_height + 1.5;
     return page;
 }
 
@@ -101,9 +101,9 @@ void number_sheets(std::vector<Sheet>& sheets) {
     }
 }
 
-Flow::Flow(const Drafting& drafting, std::function<Page()> start_page)
-    : drafting_(drafting), start_page_(std::move(start_page)), page_(start_page_()),
-      y_(page_.body.top) {}
+Flow::Flow(const Drafting& drafting, std::function<Page()> start_page, double text_size)
+    : drafting_(drafting), start_page_(std::move(start_page)), text_size_(text_size),
+      page_(start_page_()), y_(page_.body.top) {}
 
 void Flow::turn_page() {
     done_.push_back(std::move(page_.sheet));
@@ -129,10 +129,16 @@ void Flow::block(double height, const std::function<void(Sheet&, const Box&)>& d
     empty_ = false;
 }
 
+void Flow::at_bottom(double height, const std::function<void(Sheet&, const Box&)>& draw) {
+    need(height);
+    y_ = page_.body.bottom + height;
+    block(height, draw);
+}
+
 void Flow::heading(const std::string& text, double keep_with) {
-    const double size = sizes::strong;
+    const double size = std::max(sizes::strong * text_size_ / sizes::body, text_size_);
     need(size * leading + keep_with);
-    space(2.5);
+    space(0.6 * text_size_);
     block(size * leading, [&](Sheet& sheet, const Box& box) {
         add_text(sheet, {box.left, box.top - size},
                  shortened(text, box.width(), size, true, drafting_.measure), size, true);
@@ -140,6 +146,7 @@ void Flow::heading(const std::string& text, double keep_with) {
 }
 
 void Flow::paragraph(const std::string& text, double size, bool bold) {
+    size = size > 0 ? size : text_size_;
     const auto lines = wrapped(text, width(), size, bold, drafting_.measure);
     block(lines_height(lines.size(), size), [&](Sheet& sheet, const Box& box) {
         add_lines(sheet, {box.left, box.top}, lines, size, bold);
@@ -147,7 +154,8 @@ void Flow::paragraph(const std::string& text, double size, bool bold) {
     y_ -= 0.8;
 }
 
-void Flow::item(const std::string& text, Mark mark, double size, bool bold) {
+void Flow::item(const std::string& text, Mark mark, bool bold) {
+    const double size = text_size_;
     const double indent = mark == Mark::dot ? 4.5 : 7;
     const auto lines = wrapped(text, width() - indent, size, bold, drafting_.measure);
     block(lines_height(lines.size(), size), [&](Sheet& sheet, const Box& box) {
@@ -166,7 +174,11 @@ void Flow::table(const Table& table, double wanted, double least, bool spread) {
     const TableLayout layout = lay_out(table, width(), wanted, least, spread, drafting_.measure);
     std::size_t first = 0;
     while (first < table.rows.size()) {
-        need(layout.height(std::min<std::size_t>(2, table.rows.size() - first)));
+        // Together if a page can hold it; else at least two rows with the heading.
+        const double whole = layout.height(table.rows.size() - first);
+        need(whole <= page_.body.height() * 0.7
+                 ? whole
+                 : layout.height(std::min<std::size_t>(2, table.rows.size() - first)));
         const std::size_t fit = static_cast<std::size_t>(
             std::max(1.0, (room() - layout.head_height) / layout.row_height));
         const std::size_t count = std::min(fit, table.rows.size() - first);

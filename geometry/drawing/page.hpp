@@ -29,7 +29,7 @@ struct Page {
 };
 
 /// Free edge that common printers leave white.
-inline constexpr double page_margin = 11; // mm
+inline constexpr double page_margin = 10; // mm
 /// The frame: nothing is drawn outside it.
 Box frame_of(double width, double height);
 
@@ -47,7 +47,9 @@ void add_check_ruler(Sheet& sheet, Vec2 at);
 /// Fills pages from the top; starts another where a block does not fit.
 class Flow {
 public:
-    Flow(const Drafting& drafting, std::function<Page()> start_page);
+    /// `text_size` is that of items, tables and paragraphs that name none; headings follow it.
+    Flow(const Drafting& drafting, std::function<Page()> start_page,
+         double text_size = sizes::body);
 
     /// Free height below what is on the page.
     double room() const { return y_ - page_.body.bottom; }
@@ -58,22 +60,26 @@ public:
     void space(double height);
     /// A block of its height: called with the sheet and its box.
     void block(double height, const std::function<void(Sheet&, const Box&)>& draw);
+    /// The same at the foot of the page's body.
+    void at_bottom(double height, const std::function<void(Sheet&, const Box&)>& draw);
     void heading(const std::string& text, double keep_with = 15);
-    void paragraph(const std::string& text, double size = sizes::body, bool bold = false);
+    void paragraph(const std::string& text, double size = 0, bool bold = false);
     /// Paragraphs with a bullet, or a box to tick.
     enum class Mark { dot, tick };
-    void item(const std::string& text, Mark mark, double size = sizes::body, bool bold = false);
+    void item(const std::string& text, Mark mark, bool bold = false);
     /// A table, over several pages where it must be.
     void table(const Table& table, double wanted = sizes::body, double least = sizes::small,
                bool spread = true);
 
     std::vector<Sheet> finish();
+    std::size_t pages() const { return done_.size() + 1; }
 
 private:
     void turn_page();
 
     const Drafting& drafting_;
     std::function<Page()> start_page_;
+    double text_size_;
     Page page_;
     double y_ = 0;
     bool empty_ = true;

@@ -7,13 +7,27 @@
 
 namespace coilwright {
 
+// Items are moved in from named variables: with temporaries g++ 12 warns of members it thinks
+// unset.
+
+void add_polyline(Sheet& sheet, std::vector<Vec2> points, const Stroke& stroke) {
+    LineItem line;
+    line.points = std::move(points);
+    line.stroke = stroke;
+    sheet.items.emplace_back(std::move(line));
+}
+
 void add_line(Sheet& sheet, Vec2 from, Vec2 to, const Stroke& stroke) {
-    sheet.items.push_back(LineItem{{from, to}, false, stroke});
+    add_polyline(sheet, {from, to}, stroke);
 }
 
 void add_box(Sheet& sheet, const Box& box, const Stroke& stroke) {
     const Corners points = corners(box);
-    sheet.items.push_back(LineItem{{points.begin(), points.end()}, true, stroke});
+    LineItem line;
+    line.points.assign(points.begin(), points.end());
+    line.closed = true;
+    line.stroke = stroke;
+    sheet.items.emplace_back(std::move(line));
 }
 
 void add_circle(Sheet& sheet, Vec2 centre, double radius, const Stroke& stroke) {

@@ -29,6 +29,7 @@ inline constexpr double heading = 6.0;
 inline constexpr double leading = 1.32;
 
 void add_line(Sheet& sheet, Vec2 from, Vec2 to, const Stroke& stroke);
+void add_polyline(Sheet& sheet, std::vector<Vec2> points, const Stroke& stroke);
 void add_box(Sheet& sheet, const Box& box, const Stroke& stroke);
 void add_circle(Sheet& sheet, Vec2 centre, double radius, const Stroke& stroke);
 void add_fill(Sheet& sheet, const Box& box, Ink ink);

@@ -172,12 +172,29 @@ private:
         write(candidates);
     }
 
+    /// Where the arm meets wall: along the runs, the longest first, from their middles outwards.
+    std::vector<double> arm_bearings() const {
+        std::vector<const Run*> runs;
+        for (const Run& run : ring_.runs)
+            runs.push_back(&run);
+        std::stable_sort(runs.begin(), runs.end(),
+                         [](const Run* a, const Run* b) { return a->length > b->length; });
+        std::vector<double> bearings;
+        for (const Run* run : runs) {
+            // A full ring has no middle: a quarter turn off the datum stands clear of its line.
+            const double start = run->closed ? plan_.dome.datum.degrees + 30 : run->start_bearing;
+            const double end = run->closed ? start + 300 : run->end_bearing;
+            for (const double part : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88})
+                bearings.push_back(start + (end - start) * (run->closed ? part - 0.25 : part));
+        }
+        return bearings;
+    }
+
     /// The arm drawn where it is free of cuts and letters, its setting along it.
     void draw_arm() {
         const double length = ring_.inside_radius * frame_.mm_per_metre;
         const TextExtent extent = placer_.measure()(plan_.arm_text, sizes::small, false);
-        for (double off = 90; off < 360; off += 5) {
-            const double bearing = plan_.dome.datum.degrees + off;
+        for (const double bearing : arm_bearings()) {
             const Vec2 ahead = along({bearing});
             const Vec2 tip = frame_.pole + ahead * length;
             double turn = std::atan2(ahead.y(), ahead.x());
@@ -244,12 +261,25 @@ private:
                 const bool on_datum =
                     clockwise_degrees(plan_.dome.datum, opening.form.bearing) < 1e-9;
                 std::vector<TextItem> candidates;
-                for (const Vec2& place :
-                     places_about(face, outward, on_datum ? 6.0 : 4.0, 34, pi * 0.45))
-                    candidates.push_back(centred(place, opening.form.id, sizes::body, false));
-                write(candidates);
+                for (const double size : {sizes::body, sizes::small})
+                    for (const Vec2& place :
+                         places_about(face, outward, on_datum ? 6.0 : 4.0, 34, pi * 0.45))
+                        candidates.push_back(centred(place, opening.form.id, size, false));
+                if (const auto label = placer_.place(candidates)) {
+                    labels_.push_back(*label);
+                    lead(*label, face);
+                }
             }
         }
+    }
+
+    /// A thin line from a name to what it names, where they stand apart.
+    void lead(const TextItem& label, Vec2 target) {
+        const Box box = grown(bounds(corners(label, placer_.measure())), 0.6);
+        const Vec2 from(std::clamp(target.x(), box.left, box.right),
+                        std::clamp(target.y(), box.bottom, box.top));
+        if ((target - from).norm() > 6)
+            add_line(sheet_, from, target, pens::fine);
     }
 
     TextItem centred(Vec2 middle, const std::string& text, double size, bool bold) const {

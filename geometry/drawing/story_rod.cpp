@@ -2,6 +2,7 @@
 #include "geometry/drawing/figures.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 namespace coilwright {
@@ -76,8 +77,14 @@ std::vector<RodMark> rod_marks(const Schedule& schedule) {
     return marks.list();
 }
 
-constexpr double text_size = sizes::body, line_height = 5.4, row_gap = 0.9;
 constexpr double rod_left = 6, rod_width = 7, leader_end = 42, figure_end = 82, names_start = 86;
+
+/// Sizes of the list in mm.
+struct ListStyle {
+    double text;
+    double line() const { return text * 1.35; }
+    double gap() const { return text * 0.22; }
+};
 
 struct Row {
     const RodMark* mark = nullptr;
@@ -85,7 +92,8 @@ struct Row {
     double height = 0;
 };
 
-void draw_rows(Page& page, const Drafting& drafting, const std::vector<Row>& rows) {
+void draw_rows(Page& page, const Drafting& drafting, const std::vector<Row>& rows,
+               const ListStyle& style) {
     const Box& box = page.body;
     Sheet& sheet = page.sheet;
     const double high = rows.front().mark->height, low = rows.back().mark->height;
@@ -105,55 +113,83 @@ void draw_rows(Page& page, const Drafting& drafting, const std::vector<Row>& row
     for (const Row& row : rows) {
         const double part = high > low ? (row.mark->height - low) / (high - low) : 0.5;
         const double on_rod = rod_bottom + part * (rod_top - rod_bottom);
-        const double middle = y - row_gap / 2 - line_height / 2;
+        const double middle = y - style.gap() / 2 - style.line() / 2;
         const bool zero = std::abs(row.mark->height) < 1e-6;
         add_line(sheet, {x0, on_rod}, {x1, on_rod}, zero ? pens::heavy : pens::cut);
-        sheet.items.push_back(LineItem{{{x1, on_rod},
-                                        {x1 + 3, on_rod},
-                                        {box.left + leader_end - 4, middle},
-                                        {box.left + leader_end, middle}},
-                                       false,
-                                       pens::fine});
-        const double baseline = middle - 0.365 * text_size;
+        add_polyline(sheet,
+                     {{x1, on_rod},
+                      {x1 + 3, on_rod},
+                      {box.left + leader_end - 4, middle},
+                      {box.left + leader_end, middle}},
+                     pens::fine);
+        const double baseline = middle - 0.365 * style.text;
         add_text(sheet, {box.left + figure_end, baseline},
-                 rod_text(row.mark->height, drafting.unit()), text_size, true, Align::right);
+                 rod_text(row.mark->height, drafting.unit()), style.text, true, Align::right);
         for (std::size_t i = 0; i < row.lines.size(); ++i)
             add_text(sheet,
-                     {box.left + names_start, baseline - static_cast<double>(i) * line_height},
-                     row.lines[i], text_size, zero);
+                     {box.left + names_start, baseline - static_cast<double>(i) * style.line()},
+                     row.lines[i], style.text, zero);
         y -= row.height + extra;
     }
+}
+
+std::vector<Row> make_rows(const Drafting& drafting, const std::vector<RodMark>& marks,
+                           double width, const ListStyle& style) {
+    std::vector<Row> rows;
+    for (const RodMark& mark : marks) {
+        Row row;
+        row.mark = &mark;
+        std::string names;
+        for (const std::string& name : mark.names)
+            names += (names.empty() ? "" : "; ") + name;
+        row.lines = wrapped(names, width - names_start, style.text, std::abs(mark.height) < 1e-6,
+                            drafting.measure, 8);
+        row.height = static_cast<double>(row.lines.size()) * style.line() + style.gap();
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+double height_of(const std::vector<Row>& rows) {
+    double height = 0;
+    for (const Row& row : rows)
+        height += row.height;
+    return height;
 }
 
 } // namespace
 
 std::vector<Sheet> story_rod_pages(const Drafting& drafting) {
     const std::vector<RodMark> marks = rod_marks(drafting.schedule());
+    const auto start_page = [&](bool first) {
+        return titled_page(drafting, first ? "Story rod" : "Story rod, continued",
+                           "Mark these heights on a straight pole, by tape from the bench mark 0. "
+                           "Figures only: do not scale from the drawing.");
+    };
+    Page page = start_page(true);
+    const double room = page.body.height(), width = page.body.width();
+    // A little smaller if that saves the second page; else pages of like length.
+    ListStyle style{sizes::body};
+    std::vector<Row> rows = make_rows(drafting, marks, width, style);
+    for (const double size : {3.8, 3.6, 3.4}) {
+        const std::vector<Row> smaller = make_rows(drafting, marks, width, {size});
+        if (height_of(rows) > room && height_of(smaller) <= room) {
+            style.text = size;
+            rows = smaller;
+        }
+    }
+    const double pages = std::ceil(height_of(rows) / room);
+    const double share = std::min(room, height_of(rows) / std::max(1.0, pages) + style.line());
     std::vector<Sheet> sheets;
     std::size_t next = 0;
-    while (next < marks.size()) {
-        Page page = titled_page(drafting, sheets.empty() ? "Story rod" : "Story rod, continued",
-                                "Mark these heights on a straight pole, by tape from the bench "
-                                "mark 0. Figures only: do not "
-                                "scale from the drawing.");
-        std::vector<Row> rows;
-        double used = 0;
-        while (next < marks.size()) {
-            Row row;
-            row.mark = &marks[next];
-            std::string names;
-            for (const std::string& name : marks[next].names)
-                names += (names.empty() ? "" : "; ") + name;
-            row.lines = wrapped(names, page.body.width() - names_start, text_size,
-                                std::abs(marks[next].height) < 1e-6, drafting.measure, 6);
-            row.height = static_cast<double>(row.lines.size()) * line_height + row_gap;
-            if (used + row.height > page.body.height() && !rows.empty())
-                break;
-            used += row.height;
-            rows.push_back(std::move(row));
-            ++next;
-        }
-        draw_rows(page, drafting, rows);
+    while (next < rows.size()) {
+        if (next > 0)
+            page = start_page(false);
+        std::vector<Row> these;
+        while (next < rows.size() &&
+               (these.empty() || height_of(these) + rows[next].height <= share))
+            these.push_back(rows[next++]);
+        draw_rows(page, drafting, these, style);
         sheets.push_back(std::move(page.sheet));
     }
     return sheets;

@@ -5,20 +5,27 @@
 namespace coilwright::words {
 
 std::string caution() {
-    return "A drawing aid, not engineering. Follow the local code, and have the design reviewed by "
-           "a "
-           "licensed professional before anyone builds from it or stands under it.";
+    return "A drawing aid, not engineering. Follow the local code, and have a licensed "
+           "professional review the design before anyone builds from it.";
 }
 
 std::string print_at_full_size() {
     return "Print at 100 %. This bar must measure 100 mm and 4 in.";
 }
 
-std::vector<std::string> hold_points() {
-    return {"Close this ring before you stop: an open ring does not stand by itself.",
-            "Nobody under an open ring. Where an opening breaks it, its form props it.",
-            "Let each lift gain strength, as your test bags showed, before the next goes on.",
-            "Cover the wall against rain, and the bags against sun, whenever you stop."};
+std::vector<std::string> hold_points(const Ring& ring) {
+    std::vector<std::string> rules;
+    if (ring.kind == RingKind::cap)
+        rules.push_back("Nobody under the cap until it has gained strength.");
+    else if (ring.curb)
+        rules.push_back("Nobody under the eye while the curb is laid.");
+    else
+        rules = {"Close this ring before you stop.",
+                 ring.cuts.empty() ? "Nobody under an open ring."
+                                   : "Nobody under an open ring; forms prop it at the openings."};
+    rules.push_back("Let each lift gain strength, as test bags showed, before the next.");
+    rules.push_back("When you stop, cover wall from rain and bags from sun.");
+    return rules;
 }
 
 std::vector<std::string> datum(const BuildingPlan& plan, const DomeForm& dome) {

@@ -10,8 +10,8 @@ namespace coilwright::words {
 
 std::string caution();
 std::string print_at_full_size();
-/// Rules for a ring above the springline: what must be true before the crew stops.
-std::vector<std::string> hold_points();
+/// Rules for a ring above the springline, a curb or a cap: what must be true before the crew stops.
+std::vector<std::string> hold_points(const Ring& ring);
 /// What the datum line and the datum mark are, and what left and right mean.
 std::vector<std::string> datum(const BuildingPlan& plan, const DomeForm& dome);
 /// How to set the compass: tamped face, tamping gap, what a course that comes out high asks for.

@@ -94,7 +94,7 @@ struct Tree {
 std::vector<std::pair<int, int>> meeting_pairs(const std::vector<PlanBounds>& bounds) {
     Tree tree{bounds, {}, {}, {}};
     for (std::size_t i = 0; i < bounds.size(); ++i)
-        if (bounds[i].low.x() <= bounds[i].high.x())
+        if (!bounds[i].empty())
             tree.order.push_back(static_cast<int>(i));
     if (tree.order.empty())
         return {};

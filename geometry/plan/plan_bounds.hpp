@@ -3,22 +3,25 @@
 
 #include "geometry/base/vec.hpp"
 
+#include <limits>
 #include <utility>
 #include <vector>
 
 namespace coilwright {
 
-/// low.x > high.x where there is nothing to bound.
+/// Empty until set.
 struct PlanBounds {
-    Vec2 low{0, 0}, high{0, 0};
+    static constexpr double far = std::numeric_limits<double>::infinity();
+    Vec2 low{far, far}, high{-far, -far};
+    bool empty() const { return low.x() > high.x() || low.y() > high.y(); }
     bool meets(const PlanBounds& other) const {
         return low.x() <= other.high.x() && other.low.x() <= high.x() &&
                low.y() <= other.high.y() && other.low.y() <= high.y();
     }
 };
 
-/// Every pair i < j of rectangles that meet, in ascending order. Work n log n plus the pairs found,
-/// through a tree of rectangles halved at the median of the wider side.
+/// Every pair i < j of rectangles that are not empty and meet, in ascending order. Work n log n
+/// plus the pairs found, through a tree of rectangles halved at the median of the wider side.
 std::vector<std::pair<int, int>> meeting_pairs(const std::vector<PlanBounds>& bounds);
 
 } // namespace coilwright

@@ -90,33 +90,68 @@ void add_curves(PlanOutline& outline, const Shape& shape, int index) {
     outline.corners.insert(outline.corners.end(), corners.begin(), corners.end());
 }
 
-} // namespace
+void cover(PlanBounds& bounds, const PlanBounds& more) {
+    if (more.empty())
+        return;
+    bounds = {bounds.low.cwiseMin(more.low), bounds.high.cwiseMax(more.high)};
+}
 
-PlanOutline make_outline(const std::vector<Shape>& shapes, double margin) {
-    PlanOutline outline;
-    std::vector<PlanBounds> bounds;
-    bounds.reserve(shapes.size());
-    for (std::size_t i = 0; i < shapes.size(); ++i) {
-        outline.same_as.push_back(static_cast<int>(i));
-        bounds.push_back(holds_nothing(shapes[i]) ? PlanBounds{{1, 1}, {0, 0}}
-                                                  : bounds_of(shapes[i], margin));
+/// Bounds of every solid, and of every other shape as far as it meets what it is taken from: beyond
+/// that it bounds nothing, and an opening's box may be long.
+std::vector<PlanBounds> bounds_where_used(const PlanExpression& expression, double margin) {
+    std::vector<PlanBounds> whole, used(expression.shapes.size());
+    whole.reserve(expression.shapes.size());
+    for (const Shape& shape : expression.shapes)
+        whole.push_back(holds_nothing(shape) ? PlanBounds{} : bounds_of(shape, margin));
+    for (const PlanTerm& term : expression.terms) {
+        const auto solid = static_cast<std::size_t>(term.solid);
+        for (const int index : term.less) {
+            const auto less = static_cast<std::size_t>(index);
+            cover(used[less], {whole[less].low.cwiseMax(whole[solid].low),
+                               whole[less].high.cwiseMin(whole[solid].high)});
+        }
     }
-    outline.neighbours = meeting_pairs(bounds);
+    for (const PlanTerm& term : expression.terms) // a solid that is also taken away stays whole
+        used[static_cast<std::size_t>(term.solid)] = whole[static_cast<std::size_t>(term.solid)];
+    return used;
+}
+
+/// Fills same_as from the neighbours; whether there were any.
+bool find_same(const std::vector<Shape>& shapes, PlanOutline& outline) {
+    bool found = false;
     for (const auto& [i, j] : outline.neighbours) { // ascending: `i` knows its own first already
         int& same = outline.same_as[static_cast<std::size_t>(j)];
         if (same == j &&
-            coincide(shapes[static_cast<std::size_t>(i)], shapes[static_cast<std::size_t>(j)]))
+            coincide(shapes[static_cast<std::size_t>(i)], shapes[static_cast<std::size_t>(j)])) {
             same = outline.same_as[static_cast<std::size_t>(i)];
+            found = true;
+        }
     }
-    const auto is_first = [&](int i) { return outline.same_as[static_cast<std::size_t>(i)] == i; };
-    std::erase_if(outline.neighbours, [&](const std::pair<int, int>& pair) {
-        return !is_first(pair.first) || !is_first(pair.second);
-    });
+    return found;
+}
+
+} // namespace
+
+PlanOutline make_outline(const PlanExpression& expression, double margin) {
+    const std::vector<Shape>& shapes = expression.shapes;
+    PlanOutline outline;
+    for (std::size_t i = 0; i < shapes.size(); ++i)
+        outline.same_as.push_back(static_cast<int>(i));
+    std::vector<PlanBounds> bounds = bounds_where_used(expression, margin);
+    outline.neighbours = meeting_pairs(bounds);
+    if (find_same(shapes, outline)) {
+        for (std::size_t i = 0; i < shapes.size(); ++i)
+            if (outline.same_as[i] != static_cast<int>(i)) {
+                cover(bounds[static_cast<std::size_t>(outline.same_as[i])], bounds[i]);
+                bounds[i] = PlanBounds{};
+            }
+        outline.neighbours = meeting_pairs(bounds);
+    }
     outline.curves.reserve(4 * shapes.size());
     outline.first_curve.reserve(shapes.size() + 1);
     for (std::size_t i = 0; i < shapes.size(); ++i) {
         outline.first_curve.push_back(static_cast<int>(outline.curves.size()));
-        if (is_first(static_cast<int>(i)) && !holds_nothing(shapes[i]))
+        if (outline.same_as[i] == static_cast<int>(i) && !holds_nothing(shapes[i]))
             add_curves(outline, shapes[i], static_cast<int>(i));
     }
     outline.first_curve.push_back(static_cast<int>(outline.curves.size()));

@@ -26,15 +26,16 @@ struct PlanOutline {
     std::vector<int> first_curve; // per shape, and one more: its curves are [i], ... before [i + 1]
     std::vector<PlanCurve> curves;
     std::vector<Vec2> corners;
-    std::vector<std::pair<int, int>> neighbours; // shapes with curves whose bounds meet, i < j
+    std::vector<std::pair<int, int>> neighbours; // shapes that may meet where it matters, i < j
     bool has_curves(int shape) const {
         return first_curve[static_cast<std::size_t>(shape)] !=
                first_curve[static_cast<std::size_t>(shape) + 1];
     }
 };
 
-/// Bounds are widened by `margin`. Precondition: shapes are finite.
-PlanOutline make_outline(const std::vector<Shape>& shapes, double margin);
+/// Shapes are neighbours where their bounds meet, widened by `margin`; those of a shape that is
+/// only taken away are cut down to the bounds of what it is taken from. Precondition: is_sound.
+PlanOutline make_outline(const PlanExpression& expression, double margin);
 
 /// Every number of every shape is finite and below 100 km, so that rounding stays far below
 /// plan_weld; axes are unit vectors; every index of a term names a shape.

@@ -1,5 +1,6 @@
 #include "geometry/plan/region.hpp"
 
+#include "geometry/plan/plan_parts.hpp"
 #include "geometry/plan/region_loops.hpp"
 
 #include <cmath>
@@ -9,7 +10,7 @@ namespace coilwright {
 std::optional<Region> fast_region(const PlanExpression& expression, double near) {
     if (!is_sound(expression))
         return std::nullopt;
-    const PlanOutline outline = make_outline(expression.shapes, near);
+    const PlanOutline outline = make_outline(expression, near);
     const Crossings crossings = find_crossings(outline, near);
     const PlanFormula formula(expression, outline);
     if (!doubts_are_idle(expression, outline, crossings, formula))
@@ -20,7 +21,7 @@ std::optional<Region> fast_region(const PlanExpression& expression, double near)
     auto loops = walk_loops(outline, crossings, *pieces);
     if (!loops)
         return std::nullopt;
-    return make_region(outline, std::move(*loops));
+    return make_region(outline, *loops);
 }
 
 bool contains(const PlanExpression& expression, const Vec2& point) {
@@ -40,11 +41,25 @@ bool contains(const PlanExpression& expression, const Vec2& point) {
 Region region_of(const PlanExpression& expression, const DecideRegion& decide) {
     if (std::optional<Region> region = fast_region(expression))
         return std::move(*region);
-    if (decide)
-        return decide(expression);
     Region undecided;
     undecided.decided = false;
-    return undecided;
+    if (!decide || !is_sound(expression))
+        return undecided;
+    // Only those parts that doubles cannot decide are handed over.
+    std::vector<BoundaryLoop> loops;
+    for (const PlanPart& part : separate_parts(expression)) {
+        std::optional<Region> region = fast_region(part.expression);
+        if (!region)
+            region = decide(part.expression);
+        if (!region->decided)
+            return undecided;
+        for (BoundaryLoop& loop : region->loops) {
+            for (BoundaryEdge& edge : loop.edges)
+                edge.shape = part.shapes[static_cast<std::size_t>(edge.shape)];
+            loops.push_back(std::move(loop));
+        }
+    }
+    return region_of_loops(std::move(loops));
 }
 
 double length_of(const BoundaryEdge& edge) {

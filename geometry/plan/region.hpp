@@ -80,7 +80,8 @@ bool contains(const PlanExpression& expression, const Vec2& point);
 /// Answers what fast_region cannot decide; handed in so that the plan needs no exact arithmetic.
 using DecideRegion = std::function<Region(const PlanExpression&)>;
 
-/// fast_region, or `decide` where that gives up; undecided where there is no `decide`.
+/// fast_region; where that gives up, `decide` for those parts of the plan that stand clear of the
+/// others and need it. Undecided where there is no `decide` or the expression is not sound.
 Region region_of(const PlanExpression& expression, const DecideRegion& decide);
 
 /// Length of one edge, and of the whole boundary, metres.

@@ -116,8 +116,19 @@ auto order_key(const BoundaryLoop& loop) {
 
 } // namespace
 
-Region make_region(const PlanOutline& outline, std::vector<LoopPieces> loops) {
+Region region_of_loops(std::vector<BoundaryLoop> loops) {
     Region region;
+    region.loops = std::move(loops);
+    std::stable_sort(
+        region.loops.begin(), region.loops.end(),
+        [](const BoundaryLoop& a, const BoundaryLoop& b) { return order_key(a) < order_key(b); });
+    for (const BoundaryLoop& loop : region.loops)
+        region.area += loop.area;
+    return region;
+}
+
+Region make_region(const PlanOutline& outline, const std::vector<LoopPieces>& loops) {
+    std::vector<BoundaryLoop> written;
     for (const LoopPieces& pieces : loops) {
         const LoopPieces whole = joined(outline, pieces);
         if (whole.empty())
@@ -127,14 +138,9 @@ Region make_region(const PlanOutline& outline, std::vector<LoopPieces> loops) {
             writer.add(piece);
         BoundaryLoop loop = writer.finish();
         if (std::abs(loop.area) >= least_loop_area)
-            region.loops.push_back(std::move(loop));
+            written.push_back(std::move(loop));
     }
-    std::stable_sort(
-        region.loops.begin(), region.loops.end(),
-        [](const BoundaryLoop& a, const BoundaryLoop& b) { return order_key(a) < order_key(b); });
-    for (const BoundaryLoop& loop : region.loops)
-        region.area += loop.area;
-    return region;
+    return region_of_loops(std::move(written));
 }
 
 } // namespace coilwright

@@ -15,16 +15,20 @@ struct LoopPiece {
 };
 using LoopPieces = std::vector<LoopPiece>; // closed
 
-/// Each loop goes on, where several pieces start at one vertex, along the first that lies clockwise
-/// of the one it came by: loops are the boundaries of parts that hang together inside. Nothing
-/// where pieces do not close or leave a vertex in one direction.
+/// Where several pieces start at one vertex a loop goes on along the first that lies clockwise of
+/// the one it came by, about a part that hangs together inside, and is cut where it comes back to a
+/// vertex: no loop passes a vertex twice. Nothing where pieces do not close or leave a vertex in
+/// one direction.
 std::optional<std::vector<LoopPieces>> walk_loops(const PlanOutline& outline,
                                                   const Crossings& crossings,
                                                   const std::vector<BoundaryPiece>& pieces);
 
 /// Pieces of one curve that follow each other are joined, loops are started and ordered as
 /// region.hpp says, areas integrated; loops below least_loop_area are dropped.
-Region make_region(const PlanOutline& outline, std::vector<LoopPieces> loops);
+Region make_region(const PlanOutline& outline, const std::vector<LoopPieces>& loops);
+
+/// Puts loops into the order that region.hpp gives them and adds up their areas.
+Region region_of_loops(std::vector<BoundaryLoop> loops);
 
 /// A smaller loop is what plan_weld makes of touching shapes, square metres.
 inline constexpr double least_loop_area = 1e-14;

@@ -2,6 +2,7 @@
 
 #include "geometry/base/bearing.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace coilwright {
@@ -12,7 +13,17 @@ namespace {
 constexpr double least_distance = 1e-11;
 
 Side side_of(const Shape& shape, const Vec2& point) {
-    const double outside = distance_outside(shape, point);
+    double outside = 0; // of a disc and beyond a box's corners not to scale, which is enough here
+    if (const Disc* disc = std::get_if<Disc>(&shape)) {
+        const double r = disc->radius;
+        outside = ((point - disc->centre).squaredNorm() - r * r) / (2 * r);
+    } else {
+        const Box& box = std::get<Box>(shape);
+        const Vec2 from_origin = point - box.origin;
+        const double along = box.axis.dot(from_origin), left = cross(box.axis, from_origin);
+        outside = std::max(std::max(box.from - along, along - box.to),
+                           std::max(box.low - left, left - box.high));
+    }
     if (std::abs(outside) < least_distance)
         return Side::unsure;
     return outside < 0 ? Side::in : Side::out;

@@ -31,25 +31,27 @@ public:
     }
 
     std::optional<std::vector<LoopPieces>> walk() {
-        std::vector<LoopPieces> loops;
         for (std::size_t start = 0; start < pieces_.size(); ++start) {
             if (walked_[start])
                 continue;
-            LoopPieces loop;
-            std::size_t at = start;
-            do {
+            if (pieces_[start].from < 0) { // a whole circle
+                loops_.push_back({placed(pieces_[start])});
+                continue;
+            }
+            std::vector<std::size_t> path;
+            for (std::size_t at = start; !walked_[at];) {
                 walked_[at] = true;
-                loop.push_back(placed(pieces_[at]));
-                if (pieces_[at].from < 0)
-                    break; // a whole circle
+                path.push_back(at);
+                cut_off_loop(path);
                 const std::optional<std::size_t> next = after(at);
-                if (!next || (walked_[*next] && *next != start))
+                if (!next)
                     return std::nullopt;
                 at = *next;
-            } while (at != start);
-            loops.push_back(std::move(loop));
+            }
+            if (!path.empty())
+                return std::nullopt;
         }
-        return loops;
+        return std::move(loops_);
     }
 
 private:
@@ -63,6 +65,27 @@ private:
         const PlanCurve& circle = outline_.curves[static_cast<std::size_t>(piece.curve)];
         const Vec2 west = circle.start - Vec2(circle.length, 0);
         return {piece.curve, piece.forward, west, west};
+    }
+
+    /// Takes the end of a path that comes back to a vertex of it as a loop of its own.
+    void cut_off_loop(std::vector<std::size_t>& path) {
+        const int back_at = pieces_[path.back()].to;
+        const bool one_way = out_count(back_at) == 1;
+        for (std::size_t i = one_way ? 1 : path.size(); i > 0; --i) {
+            if (pieces_[path[i - 1]].from != back_at)
+                continue;
+            LoopPieces loop;
+            for (std::size_t k = i - 1; k < path.size(); ++k)
+                loop.push_back(placed(pieces_[path[k]]));
+            loops_.push_back(std::move(loop));
+            path.resize(i - 1);
+            return;
+        }
+    }
+
+    std::size_t out_count(int vertex) const {
+        return first_out_[static_cast<std::size_t>(vertex) + 1] -
+               first_out_[static_cast<std::size_t>(vertex)];
     }
 
     /// Direction along a piece at one of its ends.
@@ -106,6 +129,7 @@ private:
     const std::vector<BoundaryPiece>& pieces_;
     std::vector<std::size_t> first_out_, out_;
     std::vector<bool> walked_;
+    std::vector<LoopPieces> loops_;
 };
 
 } // namespace

@@ -162,7 +162,7 @@ private:
                     return std::min(piece_spacing, wall.surface.spacing_at(piece.at(s).y()));
                 },
                 ends[i - 1], ends[i]};
-            const std::vector<double> places = spaced_parameters(stretch, 0.95 * tolerance_);
+            const std::vector<double> places = spaced_parameters(stretch, 0.85 * tolerance_);
             const bool to_the_end = i + 1 == ends.size();
             for (std::size_t j = 1; j < places.size() - (to_the_end ? 1 : 0); ++j)
                 chain.vertices.push_back(add_vertex(on_wall(wall, axis, piece.at(places[j]))));
@@ -236,7 +236,7 @@ private:
     // Level circles.
 
     double circle_spacing(const Wall& wall, double z) const {
-        return std::min(edge_for_tolerance(1 / wall.surface.radius_at(z), 0, 0.95 * tolerance_),
+        return std::min(edge_for_tolerance(1 / wall.surface.radius_at(z), 0, 0.85 * tolerance_),
                         wall.surface.spacing_at(z));
     }
 

@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numeric>
 
 namespace coilwright {
 
@@ -16,8 +15,10 @@ namespace {
 /// Sets of things that belong together, by path halving.
 class Clusters {
 public:
-    explicit Clusters(std::size_t count) : parent_(count) {
-        std::iota(parent_.begin(), parent_.end(), 0u);
+    explicit Clusters(std::uint32_t count) {
+        parent_.reserve(count);
+        for (std::uint32_t i = 0; i < count; ++i)
+            parent_.push_back(i);
     }
     std::uint32_t root(std::uint32_t i) {
         while (parent_[i] != i)
@@ -62,8 +63,9 @@ std::uint32_t corner_after(std::uint32_t corner) {
 /// Closed, oriented, manifold and the count of components, from the sorted table of edges.
 void check_edges(const Mesh& mesh, MeshCheck& check) {
     const std::vector<EdgeUse> uses = edge_uses(mesh);
-    Clusters corners(mesh.triangles.size() * 3);
-    Clusters faces(mesh.triangles.size());
+    const auto triangles = static_cast<std::uint32_t>(mesh.triangles.size());
+    Clusters corners(triangles * 3);
+    Clusters faces(triangles);
     check.closed = check.oriented = !uses.empty();
     for (std::size_t i = 0; i < uses.size();) {
         std::size_t end = i + 1;
@@ -84,12 +86,12 @@ void check_edges(const Mesh& mesh, MeshCheck& check) {
         i = end;
     }
     std::vector<int> fans(mesh.vertices.size(), 0);
-    for (std::uint32_t c = 0; c < mesh.triangles.size() * 3; ++c)
+    for (std::uint32_t c = 0; c < triangles * 3; ++c)
         if (corners.root(c) == c)
             ++fans[mesh.triangles[c / 3][c % 3]];
     check.manifold =
         check.closed && std::all_of(fans.begin(), fans.end(), [](int n) { return n == 1; });
-    for (std::uint32_t t = 0; t < mesh.triangles.size(); ++t)
+    for (std::uint32_t t = 0; t < triangles; ++t)
         check.components += faces.root(t) == t;
 }
 

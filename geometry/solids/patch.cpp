@@ -17,9 +17,10 @@ namespace coilwright {
 namespace {
 
 constexpr std::uint32_t no_vertex = std::numeric_limits<std::uint32_t>::max();
-constexpr double growth = 0.35;       // of the edge length, per metre away from short edges
-constexpr double coarsest = 0.75;     // circumradius over edge length above which a facet is split
-constexpr double least_sine = 0.4226; // of 25 degrees
+constexpr double growth = 0.35;        // of the edge length, per metre away from short edges
+constexpr double coarsest = 0.75;      // circumradius over edge length above which a facet is split
+constexpr double least_sine = 0.4226;  // of 25 degrees
+constexpr double reach_of_bends = 0.5; // in edge lengths: nearer points are moved onto a bend
 constexpr std::size_t most_points = 4'000'000;
 
 struct VertexNote {
@@ -43,15 +44,13 @@ using Point = Triangulation::Point;
 using Face = Triangulation::Face_handle;
 using Vertex = Triangulation::Vertex_handle;
 
-using Edge = std::pair<std::uint32_t, std::uint32_t>; // of mesh vertices, lower first
-Edge edge_of(std::uint32_t a, std::uint32_t b) {
-    return std::minmax(a, b);
-}
-
 class PatchMesher {
 public:
     PatchMesher(const Patch& patch, double tolerance, Mesh& mesh)
-        : patch_(patch), surface_(*patch.surface), tolerance_(0.96 * tolerance), mesh_(mesh) {}
+        : patch_(patch), surface_(*patch.surface), tolerance_(0.96 * tolerance), mesh_(mesh),
+          chains_(patch.boundary), boundary_(sorted_edges(patch.boundary)) {
+        chains_.insert(chains_.end(), patch.creases.begin(), patch.creases.end());
+    }
 
     std::optional<PatchFault> run() {
         const std::size_t vertices_before = mesh_.vertices.size();
@@ -61,7 +60,8 @@ public:
         fill();
         if (!refine()) {
             mesh_.vertices.resize(vertices_before);
-            return PatchFault{ShapeFault::too_many_triangles, first_element(), first_element()};
+            const std::string element = chains_.front().element;
+            return PatchFault{ShapeFault::too_many_triangles, element, element};
         }
         emit();
         return {};
@@ -70,37 +70,19 @@ public:
 private:
     // Boundary.
 
-    std::string first_element() const {
-        return patch_.boundary.empty() ? std::string() : patch_.boundary.front().element;
-    }
-
-    template <class Visit>
-    void for_each_edge(const Chain& chain, Visit&& visit) {
-        const std::size_t count = chain.vertices.size();
-        for (std::size_t i = 0; i + 1 < count; ++i)
-            visit(chain.vertices[i], chain.vertices[i + 1]);
-        if (chain.closed && count > 2)
-            visit(chain.vertices.back(), chain.vertices.front());
-    }
-
     std::optional<PatchFault> insert_chains() {
-        for (const auto* chains : {&patch_.boundary, &patch_.creases})
-            for (const Chain& chain : *chains)
-                if (auto fault = insert_vertices(chain))
-                    return fault;
-        for (const auto& [index, vertex, chain] : placed_)
-            by_index_.emplace_back(index, vertex);
+        for (const Chain& chain : chains_)
+            if (auto fault = insert_vertices(chain))
+                return fault;
         std::sort(by_index_.begin(), by_index_.end(),
                   [](const auto& a, const auto& b) { return a.first < b.first; });
-        for (const Chain& chain : patch_.boundary)
-            for_each_edge(chain, [&](auto a, auto b) { boundary_.push_back(edge_of(a, b)); });
-        std::sort(boundary_.begin(), boundary_.end());
-        if (auto fault = loose_end())
-            return fault;
-        for (const auto* chains : {&patch_.boundary, &patch_.creases})
-            for (const Chain& chain : *chains)
-                if (auto fault = insert_edges(chain))
-                    return fault;
+        if (const auto vertex = loose_end(boundary_)) {
+            const std::string element = element_at(chains_, *vertex);
+            return PatchFault{ShapeFault::open_boundary, element, element};
+        }
+        for (const Chain& chain : chains_)
+            if (auto fault = insert_edges(chain))
+                return fault;
         return {};
     }
 
@@ -111,9 +93,9 @@ private:
             hint_ = vertex->face();
             if (vertex->info().index == no_vertex) {
                 vertex->info() = {index, std::numeric_limits<double>::infinity()};
-                placed_.push_back({index, vertex, &chain});
+                by_index_.emplace_back(index, vertex);
             } else if (vertex->info().index != index) {
-                return PatchFault{ShapeFault::touching, element_of(vertex->info().index),
+                return PatchFault{ShapeFault::touching, element_at(chains_, vertex->info().index),
                                   chain.element};
             }
         }
@@ -121,38 +103,21 @@ private:
     }
 
     std::optional<PatchFault> insert_edges(const Chain& chain) {
-        std::optional<PatchFault> fault;
-        for_each_edge(chain, [&](std::uint32_t a, std::uint32_t b) {
-            if (fault)
-                return;
+        for (const auto& [a, b] : edges_of(chain)) {
             const Vertex from = vertex_of(a), to = vertex_of(b);
             const double length = (mesh_.vertices[a] - mesh_.vertices[b]).norm();
-            for (const Vertex end : {from, to})
+            for (const Vertex& end : {from, to})
                 end->info().size = std::min(end->info().size, length);
             try {
                 triangulation_.insert_constraint(from, to);
             } catch (const Triangulation::Intersection_of_constraints_exception&) {
-                fault =
-                    PatchFault{ShapeFault::crossing, chain.element, crossed_element(a, b, chain)};
+                const std::string other =
+                    element_across(chains_, chain, {a, b}, [&](std::uint32_t vertex) {
+                        return surface_.flatten(mesh_.vertices[vertex]);
+                    });
+                return PatchFault{ShapeFault::crossing, chain.element,
+                                  other.empty() ? chain.element : other};
             }
-        });
-        return fault;
-    }
-
-    /// A vertex that an odd number of boundary edges meet in: the boundary is no set of loops.
-    std::optional<PatchFault> loose_end() const {
-        std::vector<std::uint32_t> ends;
-        for (const auto& [a, b] : boundary_) {
-            ends.push_back(a);
-            ends.push_back(b);
-        }
-        std::sort(ends.begin(), ends.end());
-        for (std::size_t i = 0, j = 0; i < ends.size(); i = j) {
-            while (j < ends.size() && ends[j] == ends[i])
-                ++j;
-            if ((j - i) % 2 != 0)
-                return PatchFault{ShapeFault::open_boundary, element_of(ends[i]),
-                                  element_of(ends[i])};
         }
         return {};
     }
@@ -163,34 +128,11 @@ private:
             ->second;
     }
 
-    std::string element_of(std::uint32_t index) const {
-        for (const auto& [placed, vertex, chain] : placed_)
-            if (placed == index)
-                return chain->element;
-        return {};
-    }
-
-    /// Rare: only to say which curve the edge a-b runs into.
-    std::string crossed_element(std::uint32_t a, std::uint32_t b, const Chain& own) {
-        const Kernel::Segment_2 edge(vertex_of(a)->point(), vertex_of(b)->point());
-        std::string found = own.element;
-        for (const auto* chains : {&patch_.boundary, &patch_.creases})
-            for (const Chain& chain : *chains)
-                for_each_edge(chain, [&](std::uint32_t c, std::uint32_t d) {
-                    if (c == a || c == b || d == a || d == b || &chain == &own)
-                        return;
-                    if (CGAL::do_intersect(
-                            edge, Kernel::Segment_2(vertex_of(c)->point(), vertex_of(d)->point())))
-                        found = chain.element;
-                });
-        return found;
-    }
-
     bool on_boundary(const Face& face, int i) const {
         if (!face->is_constrained(i))
             return false;
-        const Edge edge = edge_of(face->vertex(Triangulation::cw(i))->info().index,
-                                  face->vertex(Triangulation::ccw(i))->info().index);
+        const ChainEdge edge = std::minmax(face->vertex(Triangulation::cw(i))->info().index,
+                                           face->vertex(Triangulation::ccw(i))->info().index);
         return std::binary_search(boundary_.begin(), boundary_.end(), edge);
     }
 
@@ -276,7 +218,7 @@ private:
 
     void fill() {
         Vec2 low = Vec2::Constant(std::numeric_limits<double>::infinity()), high = -low;
-        for (const auto& [index, vertex, chain] : placed_) {
+        for (const auto& [index, vertex] : by_index_) {
             low = low.cwiseMin(flat_of(vertex));
             high = high.cwiseMax(flat_of(vertex));
         }
@@ -355,9 +297,10 @@ private:
         return a + w / twice;
     }
 
-    bool try_point(const Vec2& flat, const Task& task, bool freely) {
-        if (!flat.allFinite())
+    bool try_point(const Vec2& wanted, const Task& task, bool freely) {
+        if (!wanted.allFinite())
             return false;
+        const Vec2 flat = surface_.drawn_to_bend(wanted, reach_of_bends * smallest_size(task.face));
         const Point at(flat.x(), flat.y());
         const Face face = place_for(at, task.face);
         if (face == Face{})
@@ -376,6 +319,11 @@ private:
     }
 
     bool still_there(const Task& task) const { return task.face->info().serial == task.serial; }
+
+    static double smallest_size(const Face& face) {
+        return std::min({face->vertex(0)->info().size, face->vertex(1)->info().size,
+                         face->vertex(2)->info().size});
+    }
 
     void settle(const Task& task) {
         const Vec2 a = flat_of(task.face->vertex(0)), b = flat_of(task.face->vertex(1)),
@@ -432,21 +380,15 @@ private:
         }
     }
 
-    struct Placed {
-        std::uint32_t index;
-        Vertex vertex;
-        const Chain* chain;
-    };
-
     const Patch& patch_;
     const Surface& surface_;
     double tolerance_;
     Mesh& mesh_;
+    std::vector<Chain> chains_; // boundary, then creases
+    std::vector<ChainEdge> boundary_;
     Triangulation triangulation_;
     Face hint_;
-    std::vector<Placed> placed_;
     std::vector<std::pair<std::uint32_t, Vertex>> by_index_;
-    std::vector<Edge> boundary_;
     std::vector<Triangulation::Edge> rim_;
     std::priority_queue<Task> tasks_;
     std::uint64_t serial_ = 0;

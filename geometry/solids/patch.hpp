@@ -1,6 +1,7 @@
 // Triangulating one surface between boundary curves that it shares with its neighbours.
 #pragma once
 
+#include "geometry/solids/chain.hpp"
 #include "geometry/solids/mesh.hpp"
 #include "geometry/solids/shape_fault.hpp"
 #include "geometry/solids/surface.hpp"
@@ -10,14 +11,6 @@
 #include <vector>
 
 namespace coilwright {
-
-/// A curve as vertices of the mesh that is being built. What two surfaces share, they share by
-/// index, and no one divides an edge of it.
-struct Chain {
-    std::vector<std::uint32_t> vertices;
-    bool closed = false; // the last vertex is joined to the first
-    std::string element; // what makes the curve: "opening door", for messages
-};
 
 /// A part of a surface. Boundary chains, whole, in any order and direction, make closed loops;
 /// inside and outside are told by their nesting, so holes and separate pieces need no marking.

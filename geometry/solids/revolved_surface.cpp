@@ -157,6 +157,17 @@ double RevolvedSurface::deviation(const Vec3& point) const {
     return std::abs(chord.x() * off.y() - chord.y() * off.x()) / chord.norm();
 }
 
+Vec2 RevolvedSurface::drawn_to_bend(const Vec2& flat, double reach) const {
+    if (kinks_.empty())
+        return flat;
+    const double z = point(flat).z();
+    const double arc = between(z, &Node::arc);
+    for (const double kink : kinks_)
+        if (std::abs(between(kink, &Node::arc) - arc) < reach)
+            return flat.normalized() * between(kink, &Node::plane_radius);
+    return flat;
+}
+
 // Rows along the circles of each stretch between breaks, every other row turned by half a step.
 std::vector<Vec2> RevolvedSurface::pattern(const Vec2&, const Vec2&) const {
     std::vector<Vec2> points;

@@ -25,6 +25,7 @@ public:
     Vec3 point(const Vec2& flat) const override;
     double spacing(const Vec2& flat) const override;
     double deviation(const Vec3& point) const override;
+    Vec2 drawn_to_bend(const Vec2& flat, double reach) const override;
     std::vector<Vec2> pattern(const Vec2& low, const Vec2& high) const override;
 
     double radius_at(double z) const { return meridian_.radius(z); }

@@ -22,6 +22,9 @@ public:
     virtual double spacing(const Vec2& flat) const = 0;
     /// Distance of a point near the surface from it, metres.
     virtual double deviation(const Vec3& point) const = 0;
+    /// The same place, moved onto a line where the surface bends if one lies within reach (metres),
+    /// so that facets meet along it.
+    virtual Vec2 drawn_to_bend(const Vec2& flat, double /*reach*/) const { return flat; }
     /// Points at the right spacing, in rows, that cover at least the box between two corners of the
     /// plane; the mesher takes those that suit its boundary.
     virtual std::vector<Vec2> pattern(const Vec2& low, const Vec2& high) const = 0;

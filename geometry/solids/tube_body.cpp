@@ -43,16 +43,18 @@ int quarter_edges(double height, double sag) {
 
 class TubeMesher {
 public:
-    TubeMesher(const TubeBody& body, double sag)
-        : body_(body), edges_(quarter_edges(body.height, sag)),
+    TubeMesher(const TubeBody& body, double tolerance)
+        : body_(body), edges_(quarter_edges(body.height, tolerance / 2)),
           columns_(stadium(body.inside_radius, body.width, body.height, edges_)),
           around_(2 * columns_.size() - 2) {
         double longest = 0;
         for (const Column& column : columns_)
             longest = std::max(longest, end_angle(column.radius) - start_angle(column.radius));
-        const double outside = body.inside_radius + body.width;
-        const double facet = pi / 2 * body.height / 2 / edges_;
-        const double step = std::min(chord_angle(outside, sag), longest_chord * facet / outside);
+        // What the section leaves of the tolerance is the arc's: on the outer edge they add up.
+        const double r = body.height / 2, outside = body.inside_radius + body.width;
+        const double left = tolerance - r * (1 - std::cos(pi / 4 / edges_));
+        const double facet = pi / 2 * r / edges_;
+        const double step = std::min(chord_angle(outside, left), longest_chord * facet / outside);
         stations_ = std::max(body.endless ? 8 : 1, static_cast<int>(std::ceil(longest / step)));
         for (int j = 0; j < (body_.endless ? stations_ : stations_ + 1); ++j)
             for (std::size_t i = 0; i < around_; ++i)
@@ -156,20 +158,20 @@ private:
 } // namespace
 
 Mesh mesh_tube(const TubeBody& body, double tolerance) {
-    // Half for the bend of the section, half for that of the arc: on the outer edge they add up.
-    double sag = tolerance / 2;
-    TubeMesher mesher(body, sag);
+    TubeMesher mesher(body, tolerance);
     // Where a cut runs along the tube rather than across it, facets are drawn out: measured.
+    double finer = tolerance;
     for (int trial = 0; trial < 12 && mesher.greatest_deviation() > tolerance; ++trial)
-        mesher = TubeMesher(body, sag *= 0.7);
+        mesher = TubeMesher(body, finer *= 0.7);
     return mesher.take_mesh();
 }
 
 Mesh mesh_disc(double radius, double bottom, double height, double tolerance) {
-    const double r = height / 2, sag = tolerance / 2;
-    const int edges = 2 * quarter_edges(height, sag);
+    const double r = height / 2;
+    const int edges = 2 * quarter_edges(height, tolerance / 2);
+    const double left = tolerance - r * (1 - std::cos(pi / 2 / edges));
     const double facet = pi * r / edges;
-    const double step = std::min(chord_angle(radius, sag), longest_chord * facet / radius);
+    const double step = std::min(chord_angle(radius, left), longest_chord * facet / radius);
     const auto around = static_cast<std::uint32_t>(std::ceil(2 * pi / step));
     Mesh mesh;
     const auto vertex = [&](int ring, std::uint32_t i) { return ring * around + i % around; };

@@ -10,7 +10,8 @@ using nlohmann::json;
 
 namespace {
 
-/ std::string too_small_room() {
+/// A habitable room has 70 sq ft (IRC R304.1); one of 8 ft has 50 less its plaster.
+std::string too_small_room() {
     const Outcome made = run({"new", "--use", "habitable", "--diameter", "8 ft", "--out", "-"});
     REQUIRE(made.code == 0);
     return made.out;

@@ -25,9 +25,9 @@ std::string made_under(const std::string& environment, const std::string& demo,
                        const std::filesystem::path& folder) {
     std::filesystem::create_directories(folder);
     std::string all;
-    for (const std::string arguments :
-         {"build '" + demo + "' --out package", "check '" + demo + "'",
-          "courses '" + demo + "' --csv", "new --unit m --out -"}) {
+    for (const std::string& arguments :
+         std::vector<std::string>{"build '" + demo + "' --out package", "check '" + demo + "'",
+                                  "courses '" + demo + "' --csv", "new --unit m --out -"}) {
         const Outcome outcome = shell(folder, environment + program() + " " + arguments);
         REQUIRE(outcome.code == 0);
         all += outcome.out + outcome.err;
@@ -45,7 +45,7 @@ std::string made_under(const std::string& environment, const std::string& demo,
 TEST_CASE("the test's locales do write numbers otherwise") {
     const ScratchDirectory scratch;
     const std::string locales = locales_in(scratch.path());
-    CHECK(shell(".", locales + "LC_ALL=de_DE.UTF-8 printf '%.1f' 1,5").out == "1,5");
+    CHECK(shell(".", locales + "LC_ALL=de_DE.UTF-8 /usr/bin/printf '%.1f' 1,5").out == "1,5");
 }
 
 TEST_CASE("the package is the same in any locale, time zone and folder") {

@@ -172,7 +172,8 @@ TEST_CASE("build says where it cannot write") {
     put_bytes(scratch.path() / "file", "");
     for (const std::string out : {"file", "file/below", "/dev/null/x"}) {
         CAPTURE(out);
-        const Outcome outcome = run({"build", store(), "--out", scratch.path() / out});
+        const Outcome outcome =
+            run({"build", store(), "--only", "schedule", "--out", scratch.path() / out});
         CHECK(outcome.code == 3);
         CHECK_THAT(outcome.err, Contains("coilwright:"));
         CHECK(outcome.out == "");
@@ -190,7 +191,6 @@ TEST_CASE("build refuses values that it does not know") {
     };
     CHECK_THAT(refused("--only", "model"), Contains("did you mean models?"));
     CHECK_THAT(refused("--only", "drawings"), Contains("crew-book, models, schedule"));
-    CHECK_THAT(refused("--only", "models,,schedule"), Contains("--only"));
     CHECK_THAT(refused("--paper", "a5"), Contains("--paper"));
     for (const std::string tolerance :
          {"2", "0.01 mm", "1 m", "-1 mm", "nan mm", "inf", "", "mm"}) {
