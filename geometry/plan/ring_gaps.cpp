@@ -1,6 +1,7 @@
 #include "geometry/plan/ring_gaps.hpp"
 
 #include "geometry/plan/heads.hpp"
+#include "geometry/plan/path.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,8 +9,6 @@
 namespace coilwright {
 
 namespace {
-
-constexpr double least_arc = 1e-6; // metres
 
 /// Whether course n leans in, so that its ring must not be broken by bonds.
 bool leans(const DomeForm& dome, int n) {
@@ -127,51 +126,21 @@ std::vector<RingGap> gaps_in_ring(const BuildingForm& building, const DomeForm& 
 }
 
 std::vector<KeptArc> kept_arcs(const std::vector<RingGap>& gaps, double radius) {
-    if (gaps.empty())
-        return {{0, 360, nullptr, nullptr}};
-    struct Span {
-        double start, end;
-        const RingGap* first; // whose side is met first, clockwise, and last
-        const RingGap* last;
-    };
-    std::vector<Span> spans;
+    constexpr double beyond = 1000; // metres: a strip runs out of the building
+    std::vector<Shape> taken;
     for (const RingGap& gap : gaps) {
-        const double half = half_gap_degrees(gap, radius);
-        if (half >= 180)
-            return {};
-        spans.push_back({gap.middle - half, gap.middle + half, &gap, &gap});
+        const Vec2 axis = along({gap.middle});
+        if (gap.disc_distance > 0)
+            taken.emplace_back(Disc{gap.disc_distance * axis, gap.disc_radius});
+        else
+            taken.emplace_back(Box{Vec2::Zero(), axis, 0, beyond, -gap.half_width, gap.half_width});
     }
-    std::sort(spans.begin(), spans.end(), [](const Span& a, const Span& b) {
-        return a.start != b.start ? a.start < b.start : a.end < b.end;
-    });
-    std::vector<Span> merged;
-    for (const Span& span : spans) {
-        if (merged.empty() || span.start > merged.back().end) {
-            merged.push_back(span);
-        } else if (span.end > merged.back().end) {
-            merged.back().end = span.end;
-            merged.back().last = span.last;
-        }
-    }
-    // The last may reach round to the first.
-    while (merged.size() > 1 && merged.back().end - 360 >= merged.front().start) {
-        Span& back = merged.back();
-        const Span front = merged.front();
-        if (front.end > back.end - 360) {
-            back.end = front.end + 360;
-            back.last = front.last;
-        }
-        merged.erase(merged.begin());
-    }
-    if (merged.size() == 1 && merged.front().end - merged.front().start >= 360)
-        return {};
     std::vector<KeptArc> arcs;
-    for (std::size_t i = 0; i < merged.size(); ++i) {
-        const bool wraps = i + 1 == merged.size();
-        const Span& next = wraps ? merged.front() : merged[i + 1];
-        const KeptArc arc{merged[i].end, next.start + (wraps ? 360 : 0), merged[i].last, next.first};
-        if ((arc.end - arc.start) * radians_per_degree * radius > least_arc)
-            arcs.push_back(arc);
+    for (const Interval& kept : kept_intervals(CirclePath{Vec2::Zero(), radius, {0}}, taken)) {
+        const auto gap = [&](const PathEnd& end) {
+            return end.shape < 0 ? nullptr : &gaps[static_cast<std::size_t>(end.shape)];
+        };
+        arcs.push_back({kept.start.at, kept.end.at, gap(kept.start), gap(kept.end)});
     }
     return arcs;
 }
