@@ -113,20 +113,22 @@ TEXT
 
 # Every fuzz target for a short while; a crash is kept in build-fuzz/crashes and fails the run.
 fuzz() {
-    local target name seeds
+    local target name seeds dictionary
     say 'Building the fuzz targets'
     cmake --preset fuzz
     cmake --build --preset fuzz --target fuzzers --parallel "$(jobs)"
     mkdir -p build-fuzz/crashes
     for target in build-fuzz/tests/fuzz/fuzz-*; do
         if [ ! -f "$target" ] || [ ! -x "$target" ]; then continue; fi
-        name=$(basename "$target")
+        name=${target##*/fuzz-}
         say "Fuzzing: $name"
         mkdir -p "build-fuzz/corpus/$name"
-        seeds=(models)
-        [ ! -d "tests/fuzz/cases/$name" ] || seeds+=("tests/fuzz/cases/$name")
+        seeds=(models "tests/fuzz/cases/$name")
+        dictionary=()
+        [ ! -f "tests/fuzz/$name.dict" ] || dictionary=("-dict=tests/fuzz/$name.dict")
         "$target" -seed=1 -max_total_time="${FUZZ_SECONDS:-30}" -timeout=10 -rss_limit_mb=1024 \
-            -print_final_stats=1 -verbosity=0 -artifact_prefix="build-fuzz/crashes/$name-" \
+            -max_len=8192 -print_final_stats=1 -verbosity=0 "${dictionary[@]}" \
+            -artifact_prefix="build-fuzz/crashes/$name-" \
             "build-fuzz/corpus/$name" "${seeds[@]}"
     done
 }

@@ -309,11 +309,12 @@ TableReader::named_tables(const std::string& section) {
 std::vector<std::pair<std::string, SourcePlace>> TableReader::unknown_keys() const {
     std::vector<std::pair<std::string, SourcePlace>> unknown;
     for (const auto& [key, node] : *table_) {
+        const std::string_view name = key.str(); // clang 14 lets no lambda hold a bound name
         const bool is_known = std::any_of(known_.begin(), known_.end(), [&](const KnownKey& known) {
-            return known.name == key.str();
+            return known.name == name;
         });
         if (!is_known)
-            unknown.push_back({std::string(key.str()),
+            unknown.push_back({std::string(name),
                                {static_cast<int>(key.source().begin.line),
                                 static_cast<int>(key.source().begin.column)}});
     }

@@ -56,14 +56,15 @@ Table frame_table(const Drafting& drafting) {
 void add_totals(Flow& flow, const Drafting& drafting) {
     const Totals& totals = drafting.schedule().totals;
     Table table;
-    table.columns = {{{"To have ready"}, Align::left, false}, {{"In all"}, Align::right, true}};
+    table.columns = {{{"For the whole building"}, Align::left, false},
+                     {{"In all"}, Align::right, true}};
     table.rows = {{"Tube along the centre of the wall", drafting.length(totals.tube_length)},
                   {"Tube to cut, ends included (no waste)", drafting.length(totals.cut_length)},
                   {"Fill, tamped", volume_text(totals.fill_volume, drafting.unit())},
                   {"Fill in 5 gal buckets", buckets_text(totals.fill_volume) + " (" +
                                                 litres_text(totals.fill_volume) + " L)"},
                   {"Barbed wire", drafting.length(totals.wire_length)}};
-    flow.table(table);
+    flow.table("To have ready", table);
 }
 
 void add_list(Flow& flow, const std::string& heading, const std::vector<std::string>& lines) {
@@ -83,14 +84,12 @@ std::vector<Sheet> before_start_pages(const Drafting& drafting) {
         return titled_page(drafting, title, "");
     });
     if (!schedule.openings.empty()) {
-        flow.heading("Forms to make", 25);
-        flow.table(form_table(drafting));
+        flow.table("Forms to make", form_table(drafting));
         flow.paragraph(
             "Width and height are of the hole between the tubes. A form shallower than its "
             "least depth leaves the innermost or outermost course without support.",
             sizes::small);
-        flow.heading("Openings and frames", 25);
-        flow.table(frame_table(drafting), sizes::body, sizes::least);
+        flow.table("Openings and frames", frame_table(drafting), sizes::body, sizes::least);
         flow.paragraph(
             "Clear is what plaster and frame leave. A plumb frame lies inside the wall at "
             "every course only between the two distances from the pole's axis. A form "
@@ -105,7 +104,6 @@ std::vector<Sheet> before_start_pages(const Drafting& drafting) {
     }
     add_list(flow, "Heights", words::bench_mark(drafting.plan));
     add_list(flow, "Tubes", words::tubes(drafting.plan));
-    flow.heading("Stuff", 40);
     add_totals(flow, drafting);
     return flow.finish();
 }

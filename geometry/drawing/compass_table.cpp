@@ -83,7 +83,7 @@ std::vector<Sheet> compass_table_pages(const Drafting& drafting) {
                 "Settings of the tamped inside face at the middle of each course. Heights "
                 "from the bench mark, 0 = finished floor.");
         });
-        flow.table(compass_table(drafting, dome), sizes::body, sizes::least);
+        flow.table("", compass_table(drafting, dome), sizes::body, sizes::least);
         for (Sheet& sheet : flow.finish())
             sheets.push_back(std::move(sheet));
     }

@@ -6,6 +6,7 @@
 #include "geometry/drawing/words.hpp"
 
 #include <algorithm>
+#include <optional>
 
 namespace coilwright {
 namespace {
@@ -20,8 +21,7 @@ struct Style {
     double plan_rim;  // mm around the ring for names and letters
     bool cut_heading; // over the table of cuts
 };
-constexpr Style styles[] = {
-    {sizes::body, 104, 12, true}, {3.7, 98, 11, false}, {3.4, 94, 10, false}};
+constexpr Style styles[] = {{sizes::body, 104, 9, true}, {3.7, 98, 9, false}, {3.4, 94, 9, false}};
 
 std::string dome_name(const Drafting& drafting, const Ring& ring) {
     return drafting.schedule().building.domes.size() > 1 ? " of '" + ring.dome + "'" : "";
@@ -66,9 +66,6 @@ void add_head(Sheet& sheet, const Box& box, const Drafting& drafting, const Cour
     for (std::size_t i = 1; i < readings.size(); ++i)
         under +=
             (i > 1 ? " · " : "") + readings[i].from + " " + drafting.length(readings[i].metres);
-    if (ring.kind == RingKind::ring && drafting.plan.design.course.tamp_gap > 0)
-        under += (under.empty() ? "" : " · ") + std::string("lay tubes ") +
-                 drafting.length(drafting.plan.design.course.tamp_gap) + " outside, then tamp";
     const double what_size = fitting_size(what, room, label, sizes::least, true, measure);
     add_text(sheet, {left, box.top - 5}, shortened(what, room, what_size, true, measure), what_size,
              true);
@@ -198,8 +195,15 @@ void add_sign_lines(Sheet& sheet, const Box& box, const Drafting& drafting) {
     blank(box.left + 2 * third, second, third, "Date");
 }
 
-std::vector<Sheet> pages_in_style(const Drafting& drafting, const Course& course, const Ring& ring,
-                                  const Style& style) {
+/// Sheets in a style, and whether the cuts are listed on the sheet that shows their letters.
+struct Setting {
+    std::vector<Sheet> sheets;
+    bool cuts_by_plan = true;
+};
+
+Setting set_in_style(const Drafting& drafting, const Course& course, const Ring& ring,
+                     const Style& style) {
+    Setting setting;
     const Schedule& schedule = drafting.schedule();
     const DomeForm& dome = *find_dome_form(schedule, ring.dome);
     const Ring* below = nullptr;
@@ -232,19 +236,20 @@ std::vector<Sheet> pages_in_style(const Drafting& drafting, const Course& course
         add_plan_and_figures(sheet, box, drafting, course, ring, below, dome,
                              tubes_beside ? &tubes : nullptr, style);
     });
+    const std::size_t plan_page = flow.pages();
     flow.space(0.5);
     std::string remarks = plan_legend(ring, below);
     for (const std::string& remark : tube_remarks(drafting, ring))
         remarks += " " + remark;
     flow.paragraph(remarks, sizes::small);
     if (!ring.cuts.empty()) {
-        if (style.cut_heading)
-            flow.heading("Cuts, from the datum mark along the inside face");
-        flow.table(cut_table(drafting, ring, dome), style.text);
+        flow.table(style.cut_heading ? "Cuts, from the datum mark along the inside face" : "",
+                   cut_table(drafting, ring, dome), style.text);
+        setting.cuts_by_plan = flow.pages() == plan_page;
     }
     if (!tubes_beside) {
-        flow.heading(ring.kind == RingKind::cap ? "Bags to cut" : "Tubes to cut");
-        flow.table(in_two(tubes), style.text);
+        flow.table(ring.kind == RingKind::cap ? "Bags to cut" : "Tubes to cut", in_two(tubes),
+                   style.text);
     }
     add_notes(flow, drafting, "When it is tamped", course.after, ring.dome);
     if (course.top > dome.springline + 1e-6) {
@@ -256,22 +261,26 @@ std::vector<Sheet> pages_in_style(const Drafting& drafting, const Course& course
     }
     flow.at_bottom(sign_height,
                    [&](Sheet& sheet, const Box& box) { add_sign_lines(sheet, box, drafting); });
-    return flow.finish();
+    setting.sheets = flow.finish();
+    return setting;
 }
 
 } // namespace
 
 std::vector<Sheet> course_pages(const Drafting& drafting, const Course& course, const Ring& ring) {
-    // One sheet where it can be one: set closer before it runs over, else as large as at first.
-    std::vector<Sheet> roomy;
+    // As large as can be on the fewest sheets, the cuts beside their letters.
+    std::optional<Setting> best;
     for (const Style& style : styles) {
-        std::vector<Sheet> sheets = pages_in_style(drafting, course, ring, style);
-        if (sheets.size() == 1)
-            return sheets;
-        if (roomy.empty())
-            roomy = std::move(sheets);
+        Setting setting = set_in_style(drafting, course, ring, style);
+        const bool better = !best || setting.sheets.size() < best->sheets.size() ||
+                            (setting.sheets.size() == best->sheets.size() && setting.cuts_by_plan &&
+                             !best->cuts_by_plan);
+        if (better)
+            best = std::move(setting);
+        if (best->sheets.size() == 1)
+            break;
     }
-    return roomy;
+    return std::move(best->sheets);
 }
 
 } // namespace coilwright

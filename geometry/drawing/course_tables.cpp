@@ -33,6 +33,9 @@ std::vector<Fact> course_facts(const Drafting& drafting, const Course& course, c
                                const Ring* below, const DomeForm& dome) {
     const Design& design = drafting.plan.design;
     std::vector<Fact> facts;
+    if (ring.kind == RingKind::ring && design.course.tamp_gap > 0)
+        facts.push_back(
+            {"Lay outside the setting, then tamp", drafting.length(design.course.tamp_gap)});
     if (course.top < -1e-6)
         facts.push_back({"Its top, below the bench mark (0)", drafting.length(-course.top)});
     else

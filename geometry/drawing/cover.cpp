@@ -7,6 +7,7 @@
 #include "geometry/drawing/words.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace coilwright {
 namespace {
@@ -46,7 +47,7 @@ void caption(Sheet& sheet, const Drafting& drafting, const Box& box, const std::
 /// Plan on the left, section on the right; the section, which needs more, takes its width first.
 void add_views(Sheet& sheet, const Box& box, const Drafting& drafting, const DomeForm& dome) {
     const Schedule& schedule = drafting.schedule();
-    constexpr double caption_height = 11, rim = 12, between = 4;
+    constexpr double caption_height = 11, rim = 10, between = 4;
     const Vec2 size = section_size(dome);
     const double sides = section_left + section_right;
     const Scale scale = largest_scale(size.x(), size.y(), box.width() * 0.6 - sides,
@@ -109,6 +110,20 @@ void add_caution(Flow& flow, const Drafting& drafting) {
     flow.space(3);
 }
 
+/// Where each pole stands as seen from the first.
+std::vector<std::string> pole_places(const Drafting& drafting) {
+    const std::vector<DomeForm>& domes = drafting.schedule().building.domes;
+    std::vector<std::string> lines;
+    for (std::size_t i = 1; i < domes.size(); ++i) {
+        const Vec2 way = domes[i].at - domes[0].at;
+        const double bearing = to_bearing({std::atan2(way.y(), way.x())}).degrees;
+        lines.push_back("Pole of '" + domes[i].id + "': " + drafting.length(way.norm()) +
+                        " from the pole of '" + domes[0].id + "', bearing " +
+                        degrees_text(bearing) + ".");
+    }
+    return lines;
+}
+
 std::string unit_line(const Drafting& drafting) {
     if (drafting.unit() == DisplayUnit::feet)
         return "All lengths are in feet and inches, to the nearest 1/8 in. Bearings are in degrees "
@@ -154,6 +169,8 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
         flow.block(std::max(least_views, flow.room() - 1),
                    [&](Sheet& sheet, const Box& box) { add_site(sheet, box, drafting); });
     }
+    for (const std::string& line : pole_places(drafting))
+        flow.paragraph(line);
     for (const DomeForm& dome : schedule.building.domes) {
         if (schedule.building.domes.size() > 1)
             flow.heading("Dome '" + dome.id + "'", least_views);

@@ -25,7 +25,7 @@ void add_foot(Sheet& sheet, const Drafting& drafting, const Box& frame, const st
              true);
     add_check_ruler(sheet, {frame.left + ruler_zero, top - 9.6});
     // Right: the caution.
-    const double left = frame.left + ruler_width + 6;
+    const double left = frame.left + ruler_width + 5;
     const double width = frame.right - left;
     double size = sizes::small;
     std::vector<std::string> lines;
@@ -170,15 +170,20 @@ void Flow::item(const std::string& text, Mark mark, bool bold) {
     y_ -= 0.8;
 }
 
-void Flow::table(const Table& table, double wanted, double least, bool spread) {
+void Flow::table(const std::string& heading_text, const Table& table, double wanted, double least,
+                 bool spread) {
     const TableLayout layout = lay_out(table, width(), wanted, least, spread, drafting_.measure);
+    // Together if a page can well hold it; else at least two rows with the heading.
+    const auto least_height = [&](std::size_t rows) {
+        const double whole = layout.height(rows);
+        return whole <= page_.body.height() * 0.7 ? whole
+                                                  : layout.height(std::min<std::size_t>(2, rows));
+    };
+    if (!heading_text.empty())
+        heading(heading_text, least_height(table.rows.size()));
     std::size_t first = 0;
     while (first < table.rows.size()) {
-        // Together if a page can hold it; else at least two rows with the heading.
-        const double whole = layout.height(table.rows.size() - first);
-        need(whole <= page_.body.height() * 0.7
-                 ? whole
-                 : layout.height(std::min<std::size_t>(2, table.rows.size() - first)));
+        need(least_height(table.rows.size() - first));
         const std::size_t fit = static_cast<std::size_t>(
             std::max(1.0, (room() - layout.head_height) / layout.row_height));
         const std::size_t count = std::min(fit, table.rows.size() - first);

@@ -67,9 +67,9 @@ public:
     /// Paragraphs with a bullet, or a box to tick.
     enum class Mark { dot, tick };
     void item(const std::string& text, Mark mark, bool bold = false);
-    /// A table, over several pages where it must be.
-    void table(const Table& table, double wanted = sizes::body, double least = sizes::small,
-               bool spread = true);
+    /// A table under a heading (may be empty), over several pages where it must be.
+    void table(const std::string& heading_text, const Table& table, double wanted = sizes::body,
+               double least = sizes::small, bool spread = true);
 
     std::vector<Sheet> finish();
     std::size_t pages() const { return done_.size() + 1; }

@@ -8,8 +8,6 @@
 namespace coilwright {
 namespace {
 
-constexpr double clearance = 0.7; // mm around every label
-
 bool meets(const Corners& corners, const std::vector<Corners>& others) {
     return std::any_of(others.begin(), others.end(),
                        [&](const Corners& other) { return overlap(corners, other); });
@@ -45,7 +43,7 @@ void Placer::take_arc(Vec2 centre, double radius, double start, double end) {
         take_line(at(i), at(i + 1));
 }
 
-bool Placer::free(const Corners& points) const {
+bool Placer::free(const Corners& points, double clearance) const {
     const Corners around = grown(points, clearance);
     return inside(bounds(points), frame_) && !meets(around, taken_) && !meets(around, lines_);
 }
@@ -54,13 +52,33 @@ bool Placer::free_for_leader(Vec2 from, Vec2 to) const {
     return !meets(corners(from, to, 0.4), taken_);
 }
 
-std::optional<TextItem> Placer::place(const std::vector<TextItem>& candidates) {
+std::optional<TextItem> Placer::place(const std::vector<TextItem>& candidates, double clearance) {
     for (const TextItem& candidate : candidates) {
         const Corners box = corners(candidate, measure_);
-        if (free(box)) {
+        if (free(box, clearance)) {
             take(box);
             return candidate;
         }
+    }
+    return std::nullopt;
+}
+
+std::optional<Placer::Led> Placer::place_led(const std::vector<TextItem>& candidates, Vec2 target,
+                                             double near) {
+    for (const TextItem& candidate : candidates) {
+        const Corners points = corners(candidate, measure_);
+        if (!free(points))
+            continue;
+        const Box box = grown(bounds(points), 0.8);
+        const Vec2 from(std::clamp(target.x(), box.left, box.right),
+                        std::clamp(target.y(), box.bottom, box.top));
+        const bool led = (target - from).norm() > near;
+        if (led && !free_for_leader(from, target))
+            continue;
+        take(points);
+        if (led)
+            take_line(from, target, 0.4);
+        return Led{candidate, led ? from : target, target};
     }
     return std::nullopt;
 }

@@ -20,16 +20,26 @@ public:
     void take_line(Vec2 from, Vec2 to, double width = 0.6);
     void take_arc(Vec2 centre, double radius, double start, double end);
 
-    /// Whether the rectangle, with `clearance` around it, lies in the frame and on nothing.
-    bool free(const Corners& corners) const;
+    /// Whether the rectangle, with `clearance` mm around it, lies in the frame and on nothing.
+    bool free(const Corners& corners, double clearance = usual_clearance) const;
     /// Whether a leader may run there: over lines, not over texts and symbols.
     bool free_for_leader(Vec2 from, Vec2 to) const;
 
     /// The first of the candidates at which the text is free; it is taken from then on. None:
     /// empty.
-    std::optional<TextItem> place(const std::vector<TextItem>& candidates);
+    std::optional<TextItem> place(const std::vector<TextItem>& candidates,
+                                  double clearance = usual_clearance);
+    /// The same for a name that a leader joins to `target` where it stands over `near` mm away: the
+    /// leader must be free as well. Its ends come with it (equal ends: no leader).
+    struct Led {
+        TextItem text;
+        Vec2 from{0, 0}, to{0, 0};
+    };
+    std::optional<Led> place_led(const std::vector<TextItem>& candidates, Vec2 target, double near);
     /// The first free centre for a symbol of that radius whose leader to `target` is free too.
     std::optional<Vec2> place_disc(const std::vector<Vec2>& centres, double radius, Vec2 target);
+
+    static constexpr double usual_clearance = 0.7;
 
     const Box& frame() const { return frame_; }
     const MeasureText& measure() const { return measure_; }

@@ -169,7 +169,7 @@ private:
         std::vector<TextItem> candidates;
         for (const Vec2& place : places_about(datum_end_, outward, 2.5, 24, pi * 0.6))
             candidates.push_back(centred(place, plan_.datum_label, sizes::small, true));
-        write(candidates);
+        write_led(placer_.place_led(candidates, datum_end_, 4));
     }
 
     /// Where the arm meets wall: along the runs, the longest first, from their middles outwards.
@@ -225,26 +225,44 @@ private:
         for (const Run& run : ring_.runs)
             for (const LaidTube& tube : run.tubes) {
                 const BandShape shape = tube_shape(ring_, run, tube);
-                std::vector<TextItem> candidates;
                 const double span = shape.inside_end - shape.inside_start;
+                const auto bearing = [&](double part) { return shape.inside_start + span * part; };
+                constexpr double parts[] = {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82};
+                // In the band, level or along it; where it is too narrow, outside it or inside.
+                std::vector<TextItem> in_band, beside;
                 for (const double size : {sizes::body, sizes::small})
-                    for (const double part : {0.5, 0.42, 0.58, 0.35, 0.65, 0.25, 0.75})
-                        candidates.push_back(centred(
-                            frame_.at(shape.inside_start + span * part, ring_.centre_radius),
-                            tube.id, size, true));
-                // Too narrow a band: outside it, else inside.
-                for (const double part : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8})
+                    for (const bool turned : {false, true})
+                        for (const double part : parts)
+                            in_band.push_back(in_tube(bearing(part), tube.id, size, turned));
+                for (const double part : parts)
                     for (const double off : {3.5, 5.0, 7.0, 9.0, 11.0})
                         for (const bool out : {true, false}) {
-                            const double bearing = shape.inside_start + span * part;
-                            const Vec2 face = frame_.at(bearing, out ? ring_.outside_radius
-                                                                     : ring_.inside_radius);
-                            candidates.push_back(
-                                centred(face + along({bearing}) * (out ? off : -off), tube.id,
+                            const Vec2 face = frame_.at(bearing(part), out ? ring_.outside_radius
+                                                                           : ring_.inside_radius);
+                            beside.push_back(
+                                centred(face + along({bearing(part)}) * (out ? off : -off), tube.id,
                                         sizes::small, true));
                         }
-                write(candidates);
+                auto placed = placer_.place(in_band, 0.35);
+                if (!placed)
+                    placed = placer_.place(beside);
+                if (placed)
+                    labels_.push_back(*placed);
             }
+    }
+
+    /// A name in the middle of the band at a bearing, level or turned along the tube.
+    TextItem in_tube(double bearing, const std::string& text, double size, bool turned) const {
+        const Vec2 middle = frame_.at(bearing, ring_.centre_radius);
+        if (!turned)
+            return centred(middle, text, size, true);
+        Vec2 reading = right_of({bearing});
+        if (reading.x() < -1e-9 || (reading.x() < 1e-9 && reading.y() < 0))
+            reading = -reading;
+        TextItem item = text_at(middle - Vec2(-reading.y(), reading.x()) * (0.365 * size), text,
+                                size, true, Align::centre);
+        item.turn = std::atan2(reading.y(), reading.x());
+        return item;
     }
 
     void name_openings() {
@@ -253,33 +271,34 @@ private:
             if (std::find(named.begin(), named.end(), cut.by) != named.end())
                 continue;
             named.push_back(cut.by);
-            for (const OpeningPlan& opening : plan_.schedule.openings) {
-                if (opening.form.id != cut.by)
-                    continue;
-                const Vec2 outward = along(opening.form.bearing);
-                const Vec2 face = frame_.at(opening.form.bearing.degrees, ring_.outside_radius);
-                const bool on_datum =
-                    clockwise_degrees(plan_.dome.datum, opening.form.bearing) < 1e-9;
-                std::vector<TextItem> candidates;
-                for (const double size : {sizes::body, sizes::small})
-                    for (const Vec2& place :
-                         places_about(face, outward, on_datum ? 6.0 : 4.0, 34, pi * 0.45))
-                        candidates.push_back(centred(place, opening.form.id, size, false));
-                if (const auto label = placer_.place(candidates)) {
-                    labels_.push_back(*label);
-                    lead(*label, face);
-                }
-            }
+            for (const OpeningPlan& opening : plan_.schedule.openings)
+                if (opening.form.id == cut.by)
+                    name_opening(opening.form);
         }
     }
 
-    /// A thin line from a name to what it names, where they stand apart.
-    void lead(const TextItem& label, Vec2 target) {
-        const Box box = grown(bounds(corners(label, placer_.measure())), 0.6);
-        const Vec2 from(std::clamp(target.x(), box.left, box.right),
-                        std::clamp(target.y(), box.bottom, box.top));
-        if ((target - from).norm() > 6)
-            add_line(sheet_, from, target, pens::fine);
+    void name_opening(const OpeningForm& opening) {
+        const Vec2 outward = along(opening.bearing);
+        const Vec2 outer = frame_.at(opening.bearing.degrees, ring_.outside_radius);
+        const Vec2 inner = frame_.at(opening.bearing.degrees, ring_.inside_radius);
+        const auto about = [&](Vec2 point, Vec2 direction, double from, double to, double size) {
+            std::vector<TextItem> candidates;
+            for (const Vec2& place : places_about(point, direction, from, to, pi * 0.45))
+                candidates.push_back(centred(place, opening.id, size, false));
+            return candidates;
+        };
+        // Outside near the hole, inside, then outside farther off.
+        for (const double size : {sizes::body, sizes::small}) {
+            auto placed = placer_.place_led(about(outer, outward, 4, 13, size), outer, 5);
+            if (!placed)
+                placed = placer_.place_led(about(inner, -outward, 6, 18, size), inner, 6);
+            if (!placed)
+                placed = placer_.place_led(about(outer, outward, 13, 40, size), outer, 5);
+            if (!placed)
+                continue;
+            write_led(placed);
+            return;
+        }
     }
 
     TextItem centred(Vec2 middle, const std::string& text, double size, bool bold) const {
@@ -289,6 +308,14 @@ private:
     void write(const std::vector<TextItem>& candidates) {
         if (const auto placed = placer_.place(candidates))
             labels_.push_back(*placed);
+    }
+
+    void write_led(const std::optional<Placer::Led>& placed) {
+        if (!placed)
+            return;
+        labels_.push_back(placed->text);
+        if ((placed->to - placed->from).norm() > 0)
+            add_line(sheet_, placed->from, placed->to, pens::fine);
     }
 
     void write_labels() {

@@ -151,8 +151,8 @@ void add_section(Sheet& sheet, Placer& placer, const BuildingPlan& plan, const D
     if (dome.foundation > 0)
         add_dimension(sheet, placer, at_wall(dome.bottom()), at_wall(0), up,
                       dome.springline > 1e-6 ? 14.5 : 8, length(-dome.bottom()), size);
-    add_dimension(sheet, placer, at_wall(0), at_wall(dome.apex()), up, 21, length(dome.apex()),
-                  size);
+    const double summit = dome.cap_courses > 0 ? dome.apex() : dome.top();
+    add_dimension(sheet, placer, at_wall(0), at_wall(summit), up, 21, length(summit), size);
     // Width under the floor.
     const double bottom = dome.bottom();
     add_dimension(sheet, placer, frame.at(a, bottom), frame.at(-a, bottom), -x_right, 7,

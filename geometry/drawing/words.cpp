@@ -5,8 +5,8 @@
 namespace coilwright::words {
 
 std::string caution() {
-    return "A drawing aid, not engineering. Follow the local code, and have a licensed "
-           "professional review the design before anyone builds from it.";
+    return "A drawing aid, not engineering. Follow the local code. Have the design reviewed by a "
+           "licensed professional before you build.";
 }
 
 std::string print_at_full_size() {
@@ -110,10 +110,12 @@ std::string dome_in_a_sentence(const BuildingPlan& plan, const DomeForm& dome) {
     const auto length = [&](double metres) { return length_text(metres, plan.schedule.unit); };
     std::string text = "Dome '" + dome.id + "': " + word(dome.profile.kind) + ", " +
                        length(2 * dome.profile.half_span) + " inside, springline " +
-                       length(dome.springline) + " and apex " + length(dome.apex()) +
-                       " above the floor. " + count_text(dome.courses(), "course", "courses") +
-                       " of " + length(dome.course_height) + ", " +
-                       std::to_string(dome.foundation) + " of them below the floor";
+                       length(dome.springline) + " above the floor, ";
+    text += dome.cap_courses > 0 ? "apex of the inside curve " + length(dome.apex())
+                                 : "top " + length(dome.top());
+    text += " above it. " + count_text(dome.courses(), "course", "courses") + " of " +
+            length(dome.course_height) + ", " + std::to_string(dome.foundation) +
+            " of them below the floor";
     if (dome.cap_courses > 0)
         text += "; the last " + std::to_string(dome.cap_courses) + " a solid cap";
     if (dome.curb_courses > 0)

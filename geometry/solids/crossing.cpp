@@ -83,7 +83,7 @@ private:
             size = std::max({size, (at(a[i]) - foot).norm(), (at(b[i]) - foot).norm()});
         const double least = margin * across.norm() * size;
         for (int i = shared; i < 3; ++i)
-            if (across.dot(at(a[i]) - foot) > -least || across.dot(at(b[i]) - foot) < least)
+            if (!(across.dot(at(a[i]) - foot) < -least && across.dot(at(b[i]) - foot) > least))
                 return false;
         return true;
     }

@@ -74,7 +74,7 @@ std::vector<double> divided(const Trace& trace, const std::vector<double>& steps
 double sag(const CurveStretch& curve, double from, double to) {
     const Vec3 start = curve.at(from), chord = (curve.at(to) - start).normalized();
     double most = 0;
-    for (const double share : {0.25, 0.5, 0.75})
+    for (const double share : {0.1, 0.3, 0.5, 0.7, 0.9})
         most = std::max(most, chord.cross(curve.at(from + share * (to - from)) - start).norm());
     return most;
 }

@@ -46,10 +46,10 @@ Meridian outside_meridian(const DomeForm& form) {
              form.course_middle(form.courses())}};
 }
 
-/// Places along a piece of outline at which it passes a height, clear of its ends.
-std::vector<double> crossings(const SectionPiece& piece, double z) {
+/// Places along a piece of outline at which it passes a height, a margin clear of its ends.
+std::vector<double> crossings(const SectionPiece& piece, double z, double margin) {
     std::vector<double> found;
-    const double length = piece.length(), margin = std::min(0.01, length / 8);
+    const double length = piece.length();
     const auto offer = [&](double s) {
         if (s > margin && s < length - margin)
             found.push_back(s);
@@ -61,8 +61,10 @@ std::vector<double> crossings(const SectionPiece& piece, double z) {
     } else if (std::abs(z - piece.centre.y()) < piece.radius) {
         const double up = z - piece.centre.y();
         const double across = std::sqrt(piece.radius * piece.radius - up * up);
-        offer(piece.place(piece.centre + Vec2(across, up)));
-        offer(piece.place(piece.centre + Vec2(-across, up)));
+        if (across > margin) { // else it only grazes the height
+            offer(piece.place(piece.centre + Vec2(across, up)));
+            offer(piece.place(piece.centre + Vec2(-across, up)));
+        }
     }
     std::sort(found.begin(), found.end());
     return found;
@@ -72,10 +74,10 @@ class ShellBuilder {
 public:
     ShellBuilder(const DomeForm& form, const std::vector<OpeningForm>& openings, double tolerance)
         : form_(form), openings_(openings),
-          tolerance_(tolerance), inside_{RevolvedSurface(inside_meridian(form), 0.9 * tolerance),
+          tolerance_(tolerance), inside_{RevolvedSurface(inside_meridian(form), 0.86 * tolerance),
                                          {},
                                          {}},
-          outside_{RevolvedSurface(outside_meridian(form), 0.9 * tolerance), {}, {}} {}
+          outside_{RevolvedSurface(outside_meridian(form), 0.86 * tolerance), {}, {}} {}
 
     DomeShell run() {
         for (const OpeningForm& opening : openings_)
@@ -150,7 +152,7 @@ private:
                      double piece_spacing, std::uint32_t first, std::uint32_t last) {
         std::vector<double> ends{0};
         for (const double kink : wall.surface.kinks())
-            for (const double s : crossings(piece, kink))
+            for (const double s : crossings(piece, kink, 2 * tolerance_))
                 ends.push_back(s);
         std::sort(ends.begin(), ends.end());
         ends.push_back(piece.length());
@@ -189,7 +191,7 @@ private:
         const std::size_t count = outline.pieces.size();
         std::vector<ExtrudedSurface> surfaces;
         for (const SectionPiece& piece : outline.pieces)
-            surfaces.emplace_back(Vec3::Zero(), axis.along, piece, 0.9 * tolerance_);
+            surfaces.emplace_back(Vec3::Zero(), axis.along, piece, 0.86 * tolerance_);
         // Corner i is where piece i starts; an open outline has one more, the end of the last.
         std::vector<std::uint32_t> in, out;
         std::vector<Chain> through;

@@ -47,7 +47,7 @@ using Vertex = Triangulation::Vertex_handle;
 class PatchMesher {
 public:
     PatchMesher(const Patch& patch, double tolerance, Mesh& mesh)
-        : patch_(patch), surface_(*patch.surface), tolerance_(0.96 * tolerance), mesh_(mesh),
+        : patch_(patch), surface_(*patch.surface), tolerance_(0.92 * tolerance), mesh_(mesh),
           chains_(patch.boundary), boundary_(sorted_edges(patch.boundary)) {
         chains_.insert(chains_.end(), patch.creases.begin(), patch.creases.end());
     }
@@ -253,15 +253,21 @@ private:
         return (flat_of(face->vertex(0)) + flat_of(face->vertex(1)) + flat_of(face->vertex(2))) / 3;
     }
 
-    /// Greatest distance of the facet from the surface, at its middle and those of its inner edges.
+    /// Greatest distance of the facet from the surface, at its middle and along its inner edges: at
+    /// their middles and where they pass a bend.
     double facet_deviation(const Face& face) const {
-        const Vec3 corner[3] = {space_of(face->vertex(0)), space_of(face->vertex(1)),
-                                space_of(face->vertex(2))};
-        double most = surface_.deviation((corner[0] + corner[1] + corner[2]) / 3);
-        for (int i = 0; i < 3; ++i)
-            if (!face->is_constrained(i))
-                most = std::max(
-                    most, surface_.deviation((corner[(i + 1) % 3] + corner[(i + 2) % 3]) / 2));
+        const Vec3* corner[3] = {&space_of(face->vertex(0)), &space_of(face->vertex(1)),
+                                 &space_of(face->vertex(2))};
+        double most = surface_.deviation((*corner[0] + *corner[1] + *corner[2]) / 3);
+        for (int i = 0; i < 3; ++i) {
+            if (face->is_constrained(i))
+                continue;
+            const Vec3 &a = *corner[(i + 1) % 3], &b = *corner[(i + 2) % 3];
+            most = std::max(most, surface_.deviation((a + b) / 2));
+            const double bend = surface_.bend_between(a, b);
+            if (bend > 0)
+                most = std::max(most, surface_.deviation(a + bend * (b - a)));
+        }
         return most;
     }
 
@@ -297,10 +303,16 @@ private:
         return a + w / twice;
     }
 
-    bool try_point(const Vec2& wanted, const Task& task, bool freely) {
-        if (!wanted.allFinite())
+    bool try_point(const Vec2& flat, const Task& task, bool freely) {
+        if (!flat.allFinite())
             return false;
-        const Vec2 flat = surface_.drawn_to_bend(wanted, reach_of_bends * smallest_size(task.face));
+        const double reach = reach_of_bends * smallest_size(task.face);
+        const Vec2 on_bend = surface_.drawn_to_bend(flat, reach);
+        return (on_bend != flat && put_point(on_bend, task, false)) ||
+               put_point(flat, task, freely);
+    }
+
+    bool put_point(const Vec2& flat, const Task& task, bool freely) {
         const Point at(flat.x(), flat.y());
         const Face face = place_for(at, task.face);
         if (face == Face{})

@@ -98,6 +98,7 @@ void RevolvedSurface::set_spacings(double tolerance) {
             std::min(edge_for_tolerance(bend[i], upright / nodes_[i].radius, tolerance),
                      2 * pi * nodes_[i].radius / least_around);
     }
+    limit_between_kinks();
     const auto limit = [&](std::size_t i, std::size_t by) {
         const double apart = std::abs(nodes_[i].arc - nodes_[by].arc);
         nodes_[i].spacing = std::min(nodes_[i].spacing, nodes_[by].spacing + growth * apart);
@@ -106,6 +107,20 @@ void RevolvedSurface::set_spacings(double tolerance) {
         limit(i, i - 1);
     for (std::size_t i = count - 1; i-- > 0;)
         limit(i, i + 1);
+}
+
+/// Circles that lie close together want edges not much longer than they are apart.
+void RevolvedSurface::limit_between_kinks() {
+    std::size_t last = 0;
+    for (std::size_t i = 1; i < nodes_.size(); ++i) {
+        if (i + 1 < nodes_.size() && !std::binary_search(kinks_.begin(), kinks_.end(), nodes_[i].z))
+            continue;
+        const double apart = nodes_[i].arc - nodes_[last].arc;
+        for (const std::size_t end : {last, i})
+            nodes_[end].spacing =
+                std::min(nodes_[end].spacing, std::max(1.5 * apart, nodes_[end].spacing / 8));
+        last = i;
+    }
 }
 
 double RevolvedSurface::between(double z, double Node::*value) const {
@@ -166,6 +181,13 @@ Vec2 RevolvedSurface::drawn_to_bend(const Vec2& flat, double reach) const {
         if (std::abs(between(kink, &Node::arc) - arc) < reach)
             return flat.normalized() * between(kink, &Node::plane_radius);
     return flat;
+}
+
+double RevolvedSurface::bend_between(const Vec3& from, const Vec3& to) const {
+    for (const double kink : kinks_)
+        if ((from.z() - kink) * (to.z() - kink) < 0)
+            return (kink - from.z()) / (to.z() - from.z());
+    return -1;
 }
 
 // Rows along the circles of each stretch between breaks, every other row turned by half a step.

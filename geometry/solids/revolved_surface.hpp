@@ -26,6 +26,7 @@ public:
     double spacing(const Vec2& flat) const override;
     double deviation(const Vec3& point) const override;
     Vec2 drawn_to_bend(const Vec2& flat, double reach) const override;
+    double bend_between(const Vec3& from, const Vec3& to) const override;
     std::vector<Vec2> pattern(const Vec2& low, const Vec2& high) const override;
 
     double radius_at(double z) const { return meridian_.radius(z); }
@@ -46,6 +47,7 @@ private:
     void refine(const Node& from, const Node& to, double error, double longest, int depth);
     void set_plane_radii();
     void set_spacings(double tolerance);
+    void limit_between_kinks();
     double between(double z, double Node::*value) const;
 
     Meridian meridian_;

@@ -25,6 +25,9 @@ public:
     /// The same place, moved onto a line where the surface bends if one lies within reach (metres),
     /// so that facets meet along it.
     virtual Vec2 drawn_to_bend(const Vec2& flat, double /*reach*/) const { return flat; }
+    /// Where on the way from one point of the surface to another (0..1) such a line is passed;
+    /// negative if none is.
+    virtual double bend_between(const Vec3& /*from*/, const Vec3& /*to*/) const { return -1; }
     /// Points at the right spacing, in rows, that cover at least the box between two corners of the
     /// plane; the mesher takes those that suit its boundary.
     virtual std::vector<Vec2> pattern(const Vec2& low, const Vec2& high) const = 0;

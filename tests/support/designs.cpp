@@ -15,8 +15,8 @@ ProfileSpec random_profile(Dice& dice, double half_span) {
     switch (dice.whole(0, 4)) {
     case 0:
         spec.kind = ProfileKind::pointed;
-        spec.rise = half_span * (dice.chance(0.2) ? 1.0 + 0.2 * dice.between(0, 1)
-                                                  : dice.between(1.0, 3.0));
+        spec.rise = half_span *
+                    (dice.chance(0.2) ? 1.0 + 0.2 * dice.between(0, 1) : dice.between(1.0, 3.0));
         break;
     case 1:
         spec.kind = ProfileKind::round;
@@ -146,8 +146,8 @@ Design random_design(std::uint64_t seed) {
         dome.id = std::string("dome") + static_cast<char>('a' + i);
         dome.at = {i * dice.between(12, 20), dice.between(-1, 1)};
         dome.inside_diameter = dice.between(1.6, 5.5);
-        dome.springline = dice.chance(0.5) ? design.course.height * dice.whole(0, 14)
-                                           : dice.between(0, 1.8);
+        dome.springline =
+            dice.chance(0.5) ? design.course.height * dice.whole(0, 14) : dice.between(0, 1.8);
         dome.profile = random_profile(dice, dome.inside_diameter / 2);
         dome.tube = "main";
         if (dice.chance(0.3)) {

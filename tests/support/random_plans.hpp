@@ -91,11 +91,11 @@ inline PlanExpression building_plan(Seeded& dice) {
         if (dice.coin())
             plan.terms.push_back({"end", end, {door}});
         ring.less.push_back(hole);
-        // Buttresses to the south as seen from the other side: another frame, sides in line with the
-        // tunnel's or not.
+        // Buttresses to the south as seen from the other side: another frame, sides in line with
+        // the tunnel's or not.
         const double half = dice.coin() ? b : dice.between(0.2, 0.5);
-        const int pier = add_shape(
-            plan, Box{at, Vec2(0, -1), r, r + w + dice.between(0.3, 0.8), -half, half});
+        const int pier =
+            add_shape(plan, Box{at, Vec2(0, -1), r, r + w + dice.between(0.3, 0.8), -half, half});
         plan.terms.push_back({"pier", pier, {inner}});
         const int window =
             add_shape(plan, Box{at, unit(dice.between(-0.4, 0.1)), 0, 100, -0.25, 0.25});
