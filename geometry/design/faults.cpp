@@ -39,6 +39,14 @@ std::string At::table() const {
     return dot == std::string::npos ? "the file" : "[" + path.substr(0, dot) + "]";
 }
 
+std::string as_sentence(std::string text) {
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    if (!text.empty() && text.back() != '.')
+        text += '.';
+    return text;
+}
+
 std::string listed(const std::vector<std::string>& words) {
     std::string text;
     for (const std::string& word : words) {

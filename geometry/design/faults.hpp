@@ -23,6 +23,8 @@ struct At {
     std::string table() const;
 };
 
+/// With a capital in front and a full stop behind: "the file ..." -> "The file ...."
+std::string as_sentence(std::string text);
 /// "a, b, c".
 std::string listed(const std::vector<std::string>& words);
 /// `key = value` with the key of the path.

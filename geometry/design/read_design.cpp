@@ -62,11 +62,8 @@ void check_needed_tables(const TableReader& root, const Design& design) {
         context.lost_sections.insert("dome");
 }
 
-} // namespace
-
-DesignReading read_design(std::string_view text) {
+DesignReading read_tables_of(const ParsedToml& parsed) {
     DesignReading reading;
-    const ParsedToml parsed = parse_toml(text);
     if (parsed.fault) {
         reading.diagnostics.push_back(*parsed.fault);
         return reading;
@@ -82,6 +79,15 @@ DesignReading read_design(std::string_view text) {
     }
     mark_unsound(reading.design, context);
     reading.diagnostics = context.take_diagnostics();
+    return reading;
+}
+
+} // namespace
+
+DesignReading read_design(std::string_view text) {
+    DesignReading reading = read_tables_of(parse_toml(text));
+    for (Diagnostic& diagnostic : reading.diagnostics)
+        diagnostic.message = faults::as_sentence(std::move(diagnostic.message));
     return reading;
 }
 

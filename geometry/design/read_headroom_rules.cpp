@@ -65,14 +65,24 @@ void read_rules(TableReader& root, std::map<std::string, HeadroomRule>& rules) {
     parent->finish();
 }
 
+// The built-in rules, read once.
+const std::map<std::string, HeadroomRule>& built_in_rules() {
+    static const std::map<std::string, HeadroomRule> rules = [] {
+        const ParsedToml parsed = parse_toml(built_in_text);
+        ReadContext context;
+        TableReader root(parsed.table, "", {}, context);
+        std::map<std::string, HeadroomRule> read;
+        read_rules(root, read);
+        assert(!parsed.fault && context.take_diagnostics().empty());
+        return read;
+    }();
+    return rules;
+}
+
 } // namespace
 
 void read_headroom_rules(TableReader& root, Design& design) {
-    const ParsedToml built_in = parse_toml(built_in_text);
-    ReadContext context;
-    TableReader built_in_root(built_in.table, "", {}, context);
-    read_rules(built_in_root, design.rules);
-    assert(!built_in.fault && context.take_diagnostics().empty());
+    design.rules = built_in_rules();
     read_rules(root, design.rules);
 }
 

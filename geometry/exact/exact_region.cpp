@@ -6,6 +6,7 @@
 #include <CGAL/General_polygon_set_2.h>
 #include <CGAL/Gps_circle_segment_traits_2.h>
 
+#include <algorithm>
 #include <cmath>
 #include <exception>
 #include <list>
@@ -47,6 +48,23 @@ double rounded(const Traits::Point_2::CoordNT& value) {
 
 Vec2 rounded(const Traits::Point_2& point) {
     return {rounded(point.x()), rounded(point.y())};
+}
+
+/// The loop, cut where it comes back to a vertex: parts that touch in a point come as one.
+void add_without_repeats(const LoopPieces& loop, std::vector<LoopPieces>& result) {
+    LoopPieces path;
+    for (const LoopPiece& piece : loop) {
+        path.push_back(piece);
+        const auto back = std::find_if(path.rbegin(), path.rend(), [&](const LoopPiece& earlier) {
+            return (earlier.from - piece.to).norm() <= plan_weld;
+        });
+        if (back == path.rend())
+            continue;
+        const auto first = back.base() - 1;
+        result.emplace_back(first, path.end());
+        result.back().back().to = first->from;
+        path.erase(first, path.end());
+    }
 }
 
 class ExactBuilder {
@@ -159,7 +177,7 @@ private:
         if (loop.empty())
             return;
         loop.back().to = loop.front().from;
-        result.push_back(std::move(loop));
+        add_without_repeats(loop, result);
     }
 
     int circle_under(const Arc& arc) const {
@@ -185,12 +203,13 @@ private:
         };
         const int best = nearest(distance);
         int longest = best;
-        for (std::size_t i = 0; i < outline_.curves.size(); ++i)
-            if (formula_.uses(outline_.curves[i].shape) &&
-                distance(outline_.curves[i]) <= 3 * plan_weld &&
-                outline_.curves[i].length >
-                    outline_.curves[static_cast<std::size_t>(longest)].length)
+        for (std::size_t i = 0; i < outline_.curves.size(); ++i) {
+            const PlanCurve& curve = outline_.curves[i];
+            if (line_of_[i] == line_of_[static_cast<std::size_t>(best)] &&
+                formula_.uses(curve.shape) && distance(curve) < far &&
+                curve.length > outline_.curves[static_cast<std::size_t>(longest)].length)
                 longest = static_cast<int>(i);
+        }
         return longest;
     }
 

@@ -48,7 +48,8 @@ struct BoundaryEdge {
     Vec2 from{0, 0}, to{0, 0};
     double bulge = 0; // tan(sweep / 4): 0 straight, positive anticlockwise, a half circle 1
 };
-/// Starts at its westmost corner, the southmost of those.
+/// Starts at its westmost corner, the southmost of those, and passes no point twice: where a region
+/// touches itself in a point, several loops do (which way round is left open).
 struct BoundaryLoop {
     std::vector<BoundaryEdge> edges; // closed, outer loops anticlockwise, holes clockwise
     double area = 0;                 // signed; "largest" below is by its size

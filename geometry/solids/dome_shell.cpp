@@ -1,9 +1,7 @@
 #include "geometry/solids/dome_shell.hpp"
 
-#include "geometry/solids/curve_sampling.hpp"
-#include "geometry/solids/hole_outline.hpp"
+#include "geometry/solids/hole_curves.hpp"
 #include "geometry/solids/placement.hpp"
-#include "geometry/solids/revolved_surface.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -46,30 +44,6 @@ Meridian outside_meridian(const DomeForm& form) {
              form.course_middle(form.courses())}};
 }
 
-/// Places along a piece of outline at which it passes a height, a margin clear of its ends.
-std::vector<double> crossings(const SectionPiece& piece, double z, double margin) {
-    std::vector<double> found;
-    const double length = piece.length();
-    const auto offer = [&](double s) {
-        if (s > margin && s < length - margin)
-            found.push_back(s);
-    };
-    if (piece.radius == 0) {
-        const double rise = piece.end.y() - piece.start.y();
-        if (std::abs(rise) > margin)
-            offer((z - piece.start.y()) / rise * length);
-    } else if (std::abs(z - piece.centre.y()) < piece.radius) {
-        const double up = z - piece.centre.y();
-        const double across = std::sqrt(piece.radius * piece.radius - up * up);
-        if (across > margin) { // else it only grazes the height
-            offer(piece.place(piece.centre + Vec2(across, up)));
-            offer(piece.place(piece.centre + Vec2(-across, up)));
-        }
-    }
-    std::sort(found.begin(), found.end());
-    return found;
-}
-
 class ShellBuilder {
 public:
     ShellBuilder(const DomeForm& form, const std::vector<OpeningForm>& openings, double tolerance)
@@ -104,6 +78,11 @@ private:
     bool fits(const OpeningForm& opening) {
         if (opening.top > form_.ceiling() - 1e-5)
             return refuse(opening, ShapeFault::reaches_ceiling);
+        const bool circle = opening.head_kind == HeadKind::circle;
+        if (opening.sill < form_.bottom() - (circle ? 0 : height_tie))
+            return refuse(opening, ShapeFault::below_foot);
+        if (circle && opening.sill < form_.bottom() + 1e-5)
+            return refuse(opening, ShapeFault::touching);
         const HoleOutline outline = hole_outline(opening, form_.bottom());
         for (const SectionPiece& piece : outline.pieces)
             for (int i = 0; i <= 64; ++i) {
@@ -112,9 +91,6 @@ private:
                 if (std::abs(at.x()) > 0.999 * inside_.surface.radius_at(z))
                     return refuse(opening, ShapeFault::too_wide);
             }
-        const double low = outline.pieces.front().start.y();
-        if (low < form_.bottom() - height_tie)
-            return refuse(opening, ShapeFault::below_foot);
         return true;
     }
 
@@ -131,63 +107,37 @@ private:
 
     // A hole, in the frame of its axis: along, left, up.
 
-    struct Axis {
-        Vec2 along, left;
-    };
-
-    Axis axis_of(const OpeningForm& opening) const {
+    HoleAxis axis_of(const OpeningForm& opening) const {
         const double angle = angle_from_datum(form_, opening.bearing.degrees);
         const Vec2 along(std::cos(angle), std::sin(angle));
         return {along, Vec2(-along.y(), along.x())};
     }
 
-    static Vec3 on_wall(const Wall& wall, const Axis& axis, const Vec2& at) {
-        const double r = wall.surface.radius_at(at.y());
-        const Vec2 plan = std::sqrt((r - at.x()) * (r + at.x())) * axis.along + at.x() * axis.left;
-        return {plan.x(), plan.y(), at.y()};
-    }
-
-    /// The curve in which a piece of the hole's surface meets a face of the wall.
-    Chain wall_curve(const Wall& wall, const Axis& axis, const SectionPiece& piece,
-                     double piece_spacing, std::uint32_t first, std::uint32_t last) {
-        std::vector<double> ends{0};
-        for (const double kink : wall.surface.kinks())
-            for (const double s : crossings(piece, kink, 2 * tolerance_))
-                ends.push_back(s);
-        std::sort(ends.begin(), ends.end());
-        ends.push_back(piece.length());
-        Chain chain{{first}, false, {}};
-        for (std::size_t i = 1; i < ends.size(); ++i) {
-            const CurveStretch stretch{
-                [&](double s) { return on_wall(wall, axis, piece.at(s)); },
-                [&](double s) {
-                    return std::min(piece_spacing, wall.surface.spacing_at(piece.at(s).y()));
-                },
-                ends[i - 1], ends[i]};
-            const std::vector<double> places = spaced_parameters(stretch, 0.85 * tolerance_);
-            const bool to_the_end = i + 1 == ends.size();
-            for (std::size_t j = 1; j < places.size() - (to_the_end ? 1 : 0); ++j)
-                chain.vertices.push_back(add_vertex(on_wall(wall, axis, piece.at(places[j]))));
-        }
+    Chain chain_of(std::uint32_t first, const std::vector<Vec3>& between, std::uint32_t last,
+                   const std::string& element) {
+        Chain chain{{first}, false, element};
+        for (const Vec3& at : between)
+            chain.vertices.push_back(add_vertex(at));
         chain.vertices.push_back(last);
         return chain;
     }
 
-    /// A straight edge of the hole through the wall, divided evenly.
-    Chain through_edge(std::uint32_t from, std::uint32_t to, double spacing) {
+    /// Points that divide a straight edge through the wall evenly.
+    std::vector<Vec3> through_points(std::uint32_t from, std::uint32_t to, double spacing) const {
         const Vec3 start = shell_.mesh.vertices[from], end = shell_.mesh.vertices[to];
         const int count = std::max(1, static_cast<int>(std::ceil((end - start).norm() / spacing)));
-        Chain chain{{from}, false, {}};
+        std::vector<Vec3> points;
         for (int i = 1; i < count; ++i)
-            chain.vertices.push_back(add_vertex(start + (end - start) * i / count));
-        chain.vertices.push_back(to);
-        return chain;
+            points.emplace_back(start + (end - start) * i / count);
+        return points;
     }
 
     bool add_hole(const OpeningForm& opening) {
         const std::string name = "opening." + opening.id;
-        const Axis axis = axis_of(opening);
+        const HoleAxis axis = axis_of(opening);
         const HoleOutline outline = hole_outline(opening, form_.bottom());
+        const HoleCurves inside(inside_.surface, axis, outline, 0.85 * tolerance_);
+        const HoleCurves outside(outside_.surface, axis, outline, 0.85 * tolerance_);
         const std::size_t count = outline.pieces.size();
         std::vector<ExtrudedSurface> surfaces;
         for (const SectionPiece& piece : outline.pieces)
@@ -197,22 +147,22 @@ private:
         std::vector<Chain> through;
         for (std::size_t i = 0; i < count + (outline.open ? 1 : 0); ++i) {
             const Vec2 at = i < count ? outline.pieces[i].start : outline.pieces[i - 1].end;
-            in.push_back(add_vertex(on_wall(inside_, axis, at)));
-            out.push_back(add_vertex(on_wall(outside_, axis, at)));
+            in.push_back(add_vertex(inside.point(at)));
+            out.push_back(add_vertex(outside.point(at)));
             double spacing =
                 std::min(inside_.surface.spacing_at(at.y()), outside_.surface.spacing_at(at.y()));
             for (const std::size_t beside : {i, i + count - 1})
                 spacing = std::min(spacing, surfaces[beside % count].spacing(Vec2::Zero()));
-            through.push_back(through_edge(in.back(), out.back(), spacing));
-            through.back().element = name;
+            const double least = std::min(inside.edge_about(at), outside.edge_about(at));
+            spacing = std::min(spacing, std::max(5 * least, spacing / 8));
+            through.push_back(
+                chain_of(in[i], through_points(in[i], out[i], spacing), out[i], name));
         }
         for (std::size_t i = 0; i < count; ++i) {
             const std::size_t next = (i + 1) % in.size();
             const double spacing = surfaces[i].spacing(Vec2::Zero());
-            const SectionPiece& piece = outline.pieces[i];
-            Chain inner = wall_curve(inside_, axis, piece, spacing, in[i], in[next]);
-            Chain outer = wall_curve(outside_, axis, piece, spacing, out[i], out[next]);
-            inner.element = outer.element = name;
+            Chain inner = chain_of(in[i], inside.between_ends(i, spacing), in[next], name);
+            Chain outer = chain_of(out[i], outside.between_ends(i, spacing), out[next], name);
             if (!add_patch({&surfaces[i], {inner, outer, through[i], through[next]}, {}, false},
                            name))
                 return false;

@@ -17,9 +17,10 @@ namespace coilwright {
 namespace {
 
 constexpr std::uint32_t no_vertex = std::numeric_limits<std::uint32_t>::max();
-constexpr double growth = 0.35;        // of the edge length, per metre away from short edges
-constexpr double coarsest = 0.75;      // circumradius over edge length above which a facet is split
-constexpr double least_sine = 0.4226;  // of 25 degrees
+constexpr double growth = 0.35;       // of the edge length, per metre away from short edges
+constexpr double coarsest = 0.75;     // circumradius over edge length above which a facet is split
+constexpr double least_sine = 0.4226; // of 25 degrees
+constexpr double fair = 0.45, close = 0.2, none = 0; // clearances of a point, in edge lengths
 constexpr double reach_of_bends = 0.5; // in edge lengths: nearer points are moved onto a bend
 constexpr std::size_t most_points = 4'000'000;
 
@@ -303,23 +304,26 @@ private:
         return a + w / twice;
     }
 
-    bool try_point(const Vec2& flat, const Task& task, bool freely) {
+    bool try_point(const Vec2& flat, const Task& task, double clearance) {
         if (!flat.allFinite())
             return false;
         const double reach = reach_of_bends * smallest_size(task.face);
         const Vec2 on_bend = surface_.drawn_to_bend(flat, reach);
-        return (on_bend != flat && put_point(on_bend, task, false)) ||
-               put_point(flat, task, freely);
+        return (on_bend != flat && put_point(on_bend, task, std::max(clearance, close))) ||
+               put_point(flat, task, clearance);
     }
 
-    bool put_point(const Vec2& flat, const Task& task, bool freely) {
+    /// Puts a point in unless it comes nearer to another than that share of an edge length, or
+    /// crowds an undivided edge; with no clearance asked for, anywhere.
+    bool put_point(const Vec2& flat, const Task& task, double clearance) {
         const Point at(flat.x(), flat.y());
         const Face face = place_for(at, task.face);
         if (face == Face{})
             return false;
         const Vec3 space = surface_.point(flat);
         const double size = size_at(flat, space, face);
-        if (!freely && (nearest_corner(space, face) < 0.45 * size || crowds_an_edge(at, face)))
+        if (clearance > none &&
+            (nearest_corner(space, face) < clearance * size || crowds_an_edge(at, face)))
             return false;
         const Vertex vertex = add(at, space, size, face);
         auto around = triangulation_.incident_faces(vertex);
@@ -340,25 +344,25 @@ private:
     void settle(const Task& task) {
         const Vec2 a = flat_of(task.face->vertex(0)), b = flat_of(task.face->vertex(1)),
                    c = flat_of(task.face->vertex(2));
-        try_point(circumcentre(a, b, c), task, false);
-        if (!task.must || !still_there(task))
+        try_point(circumcentre(a, b, c), task, fair);
+        if (!task.must)
             return;
-        try_point((a + b + c) / 3, task, false);
-        if (!still_there(task))
-            return;
-        // Its longest inner edge is halved before a point is put right under an edge.
-        int longest = -1;
+        // Over the tolerance, a point has to be found, if need be a worse one.
         const Vec2 corner[3] = {a, b, c};
+        int longest = -1; // of the edges that may be divided
         const auto length = [&](int i) {
             return (corner[(i + 1) % 3] - corner[(i + 2) % 3]).norm();
         };
         for (int i = 0; i < 3; ++i)
             if (!task.face->is_constrained(i) && (longest < 0 || length(i) > length(longest)))
                 longest = i;
-        if (longest >= 0)
-            try_point((corner[(longest + 1) % 3] + corner[(longest + 2) % 3]) / 2, task, true);
-        if (still_there(task))
-            try_point((a + b + c) / 3, task, true);
+        const Vec2 inside = (a + b + c) / 3;
+        const Vec2 on_edge =
+            longest < 0 ? inside : (corner[(longest + 1) % 3] + corner[(longest + 2) % 3]) / 2;
+        for (const double clearance : {fair, close, none})
+            for (const Vec2& flat : {on_edge, inside})
+                if (still_there(task))
+                    try_point(flat, task, clearance);
     }
 
     bool refine() {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace coilwright {
 
@@ -134,6 +135,13 @@ double RevolvedSurface::between(double z, double Node::*value) const {
 
 double RevolvedSurface::spacing_at(double z) const {
     return between(z, &Node::spacing);
+}
+
+double RevolvedSurface::way_to_kink(double z) const {
+    double nearest = std::numeric_limits<double>::infinity();
+    for (const double kink : kinks_)
+        nearest = std::min(nearest, std::abs(between(kink, &Node::arc) - between(z, &Node::arc)));
+    return nearest;
 }
 
 Vec2 RevolvedSurface::flatten(const Vec3& point) const {

@@ -35,6 +35,8 @@ public:
     double high() const { return meridian_.high; }
     /// The breaks at which the meridian's direction does jump, upward.
     const std::vector<double>& kinks() const { return kinks_; }
+    /// Way along the meridian from a height to the nearest of them; infinite if there is none.
+    double way_to_kink(double z) const;
 
 private:
     // Places along the meridian, close enough for a straight line between two to be taken for the

@@ -78,7 +78,7 @@ TEST_CASE("every profile with every head is a sound solid within its tolerance")
           ProfileKind::drawn})
         for (const double tolerance : {0.01, 0.002}) {
             CAPTURE(word(profile), tolerance);
-            hold_to_truth(sample(profile), tolerance, 15);
+            hold_to_truth(sample(profile), tolerance, 10);
         }
 }
 
@@ -86,8 +86,8 @@ TEST_CASE("tolerances from the least to the greatest are kept") {
     for (const double tolerance : {0.05, 0.02, 0.0005, 0.0001}) {
         CAPTURE(tolerance);
         SampleDome one = sample(ProfileKind::parabola);
-        one.openings.resize(2);
-        hold_to_truth(one, tolerance, 5);
+        one.openings.erase(one.openings.begin() + 2, one.openings.end());
+        hold_to_truth(one, tolerance, tolerance < 0.001 ? 2 : 15);
     }
 }
 
@@ -154,6 +154,20 @@ TEST_CASE("turning a design turns its mesh and changes nothing else") {
         CHECK(second.mesh.triangles == first.mesh.triangles);
         CHECK(volume(second.mesh) == Approx(volume(first.mesh)).epsilon(1e-12));
     }
+}
+
+TEST_CASE("a round hole that touches the wall's foot and one below it are refused") {
+    SampleDome on_floor;
+    on_floor.foundation = 0;
+    const auto fault = [&](double sill) {
+        const Opening hole = sample_opening("drain", HeadKind::circle, 0, 0.3, sill, 0.3);
+        return mesh_dome_shell(form_of(on_floor), {make_opening_form(hole)}, 0.002).fault;
+    };
+    REQUIRE(fault(0));
+    CHECK(fault(0)->kind == ShapeFault::touching);
+    REQUIRE(fault(-0.1));
+    CHECK(fault(-0.1)->kind == ShapeFault::below_foot);
+    CHECK_FALSE(fault(0.05));
 }
 
 TEST_CASE("openings that leave no wall are refused by name") {

@@ -31,8 +31,9 @@ inline double distance_from_boundary(const Shape& shape, const Vec2& point) {
 }
 
 /// Loops closed, edges on the shapes that they name, no two edges that could be one, the region on
-/// the left of each edge and not on its right, loops in their order, areas adding up.
-inline void check_region(const PlanExpression& plan, const Region& region) {
+/// the left of each edge and not on its right (`beside` it, metres), loops in their order, areas
+/// adding up.
+inline void check_region(const PlanExpression& plan, const Region& region, double beside = 1e-7) {
     REQUIRE(region.decided);
     double area = 0, last_size = 1e300;
     for (const BoundaryLoop& loop : region.loops) {
@@ -55,7 +56,7 @@ inline void check_region(const PlanExpression& plan, const Region& region) {
             CHECK(length >= chord.norm() * (1 - 1e-12));
             if (length < 1e-4)
                 continue;
-            const Vec2 left = Vec2(-chord.y(), chord.x()).normalized() * 1e-7;
+            const Vec2 left = Vec2(-chord.y(), chord.x()).normalized() * beside;
             CHECK(contains(plan, middle + left));
             CHECK_FALSE(contains(plan, middle - left));
         }
@@ -64,19 +65,43 @@ inline void check_region(const PlanExpression& plan, const Region& region) {
     CHECK(region.area >= 0);
 }
 
-/// The two have the same loops, edge by edge, to a tolerance in metres. Shapes may be numbered
+/// Two edges start at one point: the region touches itself there, and loops may be cut either way.
+inline bool touches_itself(const Region& region) {
+    std::vector<Vec2> starts;
+    for (const BoundaryLoop& loop : region.loops)
+        for (const BoundaryEdge& edge : loop.edges)
+            starts.push_back(edge.from);
+    for (std::size_t i = 0; i < starts.size(); ++i)
+        for (std::size_t k = 0; k < i; ++k)
+            if ((starts[i] - starts[k]).norm() < 1e-8)
+                return true;
+    return false;
+}
+
+/// The two have the same edges to a tolerance in metres, in the same loops. Shapes may be numbered
 /// otherwise.
 inline void check_same_region(const Region& a, const Region& b, double tolerance) {
     CHECK(std::abs(a.area - b.area) <= tolerance * std::max(1.0, std::abs(b.area)));
     CHECK(std::abs(perimeter(a) - perimeter(b)) <= tolerance * std::max(1.0, perimeter(b)));
+    std::vector<BoundaryEdge> edges;
+    for (const BoundaryLoop& loop : b.loops)
+        edges.insert(edges.end(), loop.edges.begin(), loop.edges.end());
+    for (const BoundaryLoop& loop : a.loops)
+        for (const BoundaryEdge& edge : loop.edges) {
+            const auto found = std::find_if(edges.begin(), edges.end(), [&](const auto& other) {
+                return (edge.from - other.from).norm() <= tolerance &&
+                       (edge_middle(edge) - edge_middle(other)).norm() <= tolerance;
+            });
+            REQUIRE(found != edges.end());
+            edges.erase(found);
+        }
+    CHECK(edges.empty());
+    if (touches_itself(b))
+        return;
     REQUIRE(a.loops.size() == b.loops.size());
     for (std::size_t i = 0; i < a.loops.size(); ++i) {
-        const auto &p = a.loops[i].edges, &q = b.loops[i].edges;
-        REQUIRE(p.size() == q.size());
-        for (std::size_t k = 0; k < p.size(); ++k) {
-            CHECK((p[k].from - q[k].from).norm() <= tolerance);
-            CHECK((edge_middle(p[k]) - edge_middle(q[k])).norm() <= tolerance);
-        }
+        CHECK(std::abs(a.loops[i].area - b.loops[i].area) <= 10 * tolerance);
+        CHECK((a.loops[i].edges[0].from - b.loops[i].edges[0].from).norm() <= tolerance);
     }
 }
 
