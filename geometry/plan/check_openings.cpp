@@ -18,6 +18,7 @@ struct Taker {
     std::function<double(double z, double radius)> half_degrees;
     const Opening* opening = nullptr; // what a person would move
     double gap = 0;                   // wall that must stay between it and an opening
+    double at_radius = 0;             // where the gap is measured; 0: on the inside face
 };
 
 class OpeningCheck {
@@ -164,10 +165,12 @@ private:
             result.id = pier.id;
             result.bearing = pier.bearing.degrees;
             result.top = pier.top;
-            // Measured on the base ring: above it the opening cuts what leans into it.
+            // Measured at its near corner on the base ring, as it is placed beside an opening; above
+            // it the opening cuts what leans into it.
             const double base = dome.profile.half_span;
+            result.at_radius = std::hypot(base, pier.half_width);
             result.half_degrees = [pier, base](double, double) {
-                return half_angle_degrees(std::min(pier.half_width, base), base);
+                return std::atan(pier.half_width / base) / radians_per_degree;
             };
             takers.push_back(result);
         }
@@ -202,7 +205,7 @@ private:
         double nearest = 2 * pi * dome.profile.half_span;
         double at = low;
         const auto compare = [&](double z, double z_a, double z_b) {
-            const double r = b.gap == 0 ? dome.profile.half_span : inside_radius(dome, z);
+            const double r = b.at_radius > 0 ? b.at_radius : inside_radius(dome, z);
             const double half_a = a.half_degrees(z_a, r), half_b = b.half_degrees(z_b, r);
             if (half_b <= 0)
                 return;
@@ -218,10 +221,10 @@ private:
                 compare(z, z, z);
         } else { // above each other: the head of one against the sill of the other
             const bool a_above = a.low > b.low;
-            const double z = a_above ? a.low : b.low;
-            // A flat or round head is still wide a little below its top.
+            // A round head or a circle is still wide a little within its top or its foot.
+            const double above = (a_above ? a.low : b.low) + 0.05;
             const double below = (a_above ? b.top : a.top) - 0.05;
-            compare(z, a_above ? z : below, a_above ? below : z);
+            compare(above, a_above ? above : below, a_above ? below : above);
         }
         if (nearest >= least - height_tie)
             return;
@@ -265,7 +268,7 @@ private:
         found.allowed = least > 0 ? "at least one tamped tube width (" + length(least) +
                                         ") of wall between them"
                                   : "an opening clear of the pier";
-        const double r = b.gap == 0 ? dome.profile.half_span : inside_radius(dome, at);
+        const double r = b.at_radius > 0 ? b.at_radius : inside_radius(dome, at);
         const double away = std::ceil(between + (least - nearest) / (r * radians_per_degree));
         const bool clockwise = (turn <= 180) == (&moved == &b);
         found.example =
