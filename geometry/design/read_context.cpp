@@ -24,7 +24,10 @@ std::string element_path(std::string_view section, std::string_view id) {
 }
 
 void ReadContext::add(Diagnostic diagnostic) {
-    faulty_.insert(diagnostic.subject);
+    // A key that is like no other changes nothing; one that may be a misspelt one leaves its element
+    // without a value that the person gave.
+    if (diagnostic.code != "unknown-key" || !diagnostic.hint.empty())
+        faulty_.insert(diagnostic.subject);
     if (diagnostics_.size() < most_diagnostics)
         diagnostics_.push_back(std::move(diagnostic));
     else
