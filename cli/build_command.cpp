@@ -19,7 +19,7 @@ namespace coilwright {
 namespace {
 
 constexpr const char* footer =
-    "\nExamples:\n"
+    "Examples:\n"
     "  coilwright build models/grain-store.toml --out package/grain-store\n"
     "  coilwright build models/cabin-metric.toml --out package/cabin --paper a4\n"
     "  coilwright build models/workshop.toml --out package/workshop --only models,schedule\n"
@@ -143,17 +143,20 @@ void add_build_command(CLI::App& program, Action& chosen) {
     CLI::App* command =
         program.add_subcommand("build", "Write the package: crew book, models, schedule");
     command->footer(footer);
-    command->add_option("FILE", options->file, "Design file, or - for standard input")->required();
+    command->add_option("FILE", options->file, "Design file, or - for standard input")
+        ->required()
+        ->type_name("");
     command->add_option("--out", options->out, "Directory to write into, made if missing")
         ->required()
         ->type_name("DIR");
     command->add_option("--only", options->only, "Write these parts only (see below)")
         ->delimiter(',')
+        ->allow_extra_args(false)
         ->type_name("NAME,...");
     command
         ->add_option("--paper", options->paper,
                      "letter or a4; if not given, letter for designs in feet, else a4")
-        ->check(CLI::IsMember({"letter", "a4"}))
+        ->check(CLI::IsMember({"letter", "a4"}).description(""))
         ->type_name("SIZE");
     command
         ->add_option("--tolerance", options->tolerance,

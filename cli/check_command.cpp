@@ -14,7 +14,7 @@ namespace coilwright {
 
 namespace {
 
-constexpr const char* footer = "\nExamples:\n"
+constexpr const char* footer = "Examples:\n"
                                "  coilwright check models/grain-store.toml\n"
                                "  coilwright check models/grain-store.toml --json\n"
                                "  cat models/washroom.toml | coilwright check -\n"
@@ -114,7 +114,9 @@ void add_check_command(CLI::App& program, Action& chosen) {
     CLI::App* command =
         program.add_subcommand("check", "Find faults of a design, check it, show its headroom");
     command->footer(footer);
-    command->add_option("FILE", options->file, "Design file, or - for standard input")->required();
+    command->add_option("FILE", options->file, "Design file, or - for standard input")
+        ->required()
+        ->type_name("");
     command->add_flag("--json", options->json, "Print faults or findings as JSON");
     command->callback([options, &chosen] {
         chosen = [options](Console& console) { return run(*options, console); };

@@ -14,7 +14,7 @@ namespace coilwright {
 
 namespace {
 
-constexpr const char* footer = "\nExamples:\n"
+constexpr const char* footer = "Examples:\n"
                                "  coilwright courses models/grain-store.toml\n"
                                "  coilwright courses models/workshop.toml --json\n"
                                "  coilwright courses models/workshop.toml --csv\n"
@@ -48,7 +48,9 @@ void add_courses_command(CLI::App& program, Action& chosen) {
     CLI::App* command = program.add_subcommand(
         "courses", "Print every course: compass setting, runs, tubes and cuts");
     command->footer(footer);
-    command->add_option("FILE", options->file, "Design file, or - for standard input")->required();
+    command->add_option("FILE", options->file, "Design file, or - for standard input")
+        ->required()
+        ->type_name("");
     CLI::Option* json = command->add_flag("--json", options->json, "Print the schedule as JSON");
     command->add_flag("--csv", options->csv, "Print it as CSV, one row a tube")->excludes(json);
     command->callback([options, &chosen] {

@@ -44,17 +44,30 @@ Sizes sizes_for(const FirstDesign& wish) {
                 : Sizes{0.12, 0.43, 0.38, 500, 4, door, 17, 6, window, 7, 6, 4};
 }
 
-/// A length as the design shows it, quoted: "9 ft", "2.75 m", "38 cm".
+/// A length as a person would write it in a design, quoted: "12 ft", "9 ft 6 in", "2.75 m".
 std::string quoted(double metres, DisplayUnit unit) {
+    std::string text;
     if (unit == DisplayUnit::feet) {
-        return '"' + feet_and_inches(metres) + '"';
+        text = feet_and_inches(metres);
+        const std::string no_inches = " ft 0 in";
+        if (text.size() > no_inches.size() && text.ends_with(no_inches)) {
+            text.resize(text.size() - 5);
+        }
+    } else {
+        text = fixed_text(metres, 3);
+        text.erase(text.find_last_not_of('0') + 1);
+        if (text.back() == '.') {
+            text.pop_back();
+        }
+        text += " m";
     }
-    std::string text = fixed_text(metres, 3);
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.back() == '.') {
-        text.pop_back();
-    }
-    return '"' + text + " m\"";
+    return '"' + text + '"';
+}
+
+/// Parts of a wall are written in whole inches, as forms and tubes are sold: "80 in".
+std::string quoted_part(double metres, DisplayUnit unit) {
+    return unit == DisplayUnit::feet ? '"' + fixed_text(metres / metres_per_inch, 0) + " in\""
+                                     : quoted(metres, unit);
 }
 
 /// A TOML basic string. Control characters cannot stand in one.
@@ -90,7 +103,8 @@ private:
     static constexpr std::size_t column = 36;
 };
 
-/// The wish of a fitted springline for a use; none for a store.
+/// What the springline of a small dome is fitted to. A larger one, a store and a room have a plumb
+/// stem of `Sizes::stem` courses, which is enough for the first and checked for the others.
 struct Wish {
     const char* height_feet;
     const char* height_metres;
@@ -99,17 +113,19 @@ struct Wish {
     const char* side_metres;
     const char* why;
 };
-std::optional<Wish> wish_for(Use use) {
-    switch (use) {
-    case Use::habitable:
-        return Wish{"7 ft",      "2.134 m", "clear_circle",
-                    "6 ft 9 in", "2.05 m",  "about half of a small room's floor"};
+std::optional<Wish> wish_for(const FirstDesign& wish) {
+    constexpr double small = 8 * metres_per_foot;
+    if (wish.diameter > small) {
+        return std::nullopt;
+    }
+    switch (wish.use) {
     case Use::tiny_house:
         return Wish{"6 ft 8 in", "2.032 m", "clear_circle", "5 ft", "1.5 m", "where people stand"};
     case Use::bath:
     case Use::shower:
         return Wish{"6 ft 8 in", "2.032 m", "clear_square",
                     "30 in",     "0.762 m", "under the shower head"};
+    case Use::habitable:
     case Use::store:
         break;
     }
@@ -121,11 +137,11 @@ void write_dome(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
     lines.add("use", '"' + word(wish.use) + '"',
               "habitable, bath, shower, tiny-house or store: the headroom rule");
     lines.add("inside_diameter", quoted(wish.diameter, wish.unit), "between the bags' faces");
-    const auto fit = wish_for(wish.use);
+    const auto fit = wish_for(wish);
     if (fit) {
         lines.add("springline", "\"fit\"", "the lowest that gives the wish in [dome.main.fit]");
     } else {
-        lines.add("springline", quoted(sizes.stem * sizes.course, wish.unit),
+        lines.add("springline", quoted_part(sizes.stem * sizes.course, wish.unit),
                   "where the wall starts to lean in");
     }
     const std::string rise =
@@ -151,19 +167,21 @@ void write_dome(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
 std::string head_text(HeadKind kind, double rise, DisplayUnit unit) {
     const std::string start = "{ kind = \"" + word(kind) + '"';
     const bool has_rise = kind == HeadKind::pointed || kind == HeadKind::segmental;
-    return start + (has_rise ? ", rise = " + quoted(rise, unit) : "") + " }";
+    return start + (has_rise ? ", rise = " + quoted_part(rise, unit) : "") + " }";
 }
 
 void write_openings(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
-    const auto on_joint = [&](int courses) { return quoted(courses * sizes.course, wish.unit); };
+    const auto on_joint = [&](int courses) {
+        return quoted_part(courses * sizes.course, wish.unit);
+    };
     if (wish.door) {
         lines.table("opening.door");
         lines.note("Width, sill and height are of the rough hole, as the form is made.");
         lines.add("in", "\"main\"");
         lines.add("use", "\"door\"");
         lines.add("bearing", "180", "degrees clockwise from north, seen from above");
-        lines.add("width", quoted(sizes.door_width, wish.unit));
-        lines.add("sill", quoted(0, wish.unit), "above the finished floor");
+        lines.add("width", quoted_part(sizes.door_width, wish.unit));
+        lines.add("sill", quoted_part(0, wish.unit), "above the finished floor");
         lines.add("height", on_joint(sizes.door_courses),
                   "whole courses: the head ends on a joint");
         const int rise = *wish.door == HeadKind::segmental ? 1 : sizes.door_head;
@@ -179,7 +197,7 @@ void write_openings(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
         lines.add("in", "\"main\"");
         lines.add("use", "\"window\"");
         lines.add("bearing", fixed_text(bearing, std::fmod(bearing, 1) == 0 ? 0 : 1));
-        lines.add("width", quoted(sizes.window_width, wish.unit));
+        lines.add("width", quoted_part(sizes.window_width, wish.unit));
         lines.add("sill", on_joint(sizes.window_sill));
         lines.add("height", on_joint(sizes.window_courses));
         lines.add("head",
@@ -204,12 +222,12 @@ std::string first_design(const FirstDesign& wish) {
     lines.add("unit", feet ? "\"ft\"" : "\"m\"", "how results are shown: ft or m");
 
     lines.table("course");
-    lines.add("height", quoted(sizes.course, wish.unit), "of one course, tamped");
+    lines.add("height", quoted_part(sizes.course, wish.unit), "of one course, tamped");
     lines.add("foundation", "3", "whole courses below the floor");
 
     lines.table("tube.wall");
-    lines.add("lay_flat", quoted(sizes.lay_flat, wish.unit), "width of the empty tube");
-    lines.add("tamped_width", quoted(sizes.tamped, wish.unit), "measure it on a test bag");
+    lines.add("lay_flat", quoted_part(sizes.lay_flat, wish.unit), "width of the empty tube");
+    lines.add("tamped_width", quoted_part(sizes.tamped, wish.unit), "measure it on a test bag");
     lines.add("roll", quoted(sizes.roll, wish.unit), "length of tube on a roll");
 
     write_dome(wish, sizes, lines);

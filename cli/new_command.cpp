@@ -18,7 +18,7 @@ namespace coilwright {
 namespace {
 
 constexpr const char* footer =
-    "\nExamples:\n"
+    "Examples:\n"
     "  coilwright new --name \"Seed store\" --diameter \"9 ft\" --out seed-store.toml\n"
     "  coilwright new --use shower --diameter \"6 ft\" --windows 1 --out washroom.toml\n"
     "  coilwright new --unit m --diameter \"3.6 m\" --profile catenary --out cabin.toml\n"
@@ -142,26 +142,27 @@ void add_new_command(CLI::App& program, Action& chosen) {
     command->add_option("--name", options->name, "Of the building")->capture_default_str();
     command->add_option("--unit", options->unit, "ft or m")
         ->capture_default_str()
-        ->check(CLI::IsMember({"ft", "m"}))
+        ->check(CLI::IsMember({"ft", "m"}).description(""))
         ->type_name("UNIT");
     command->add_option("--use", options->use, "store, habitable, bath, shower or tiny-house")
         ->capture_default_str()
-        ->check(CLI::IsMember({"store", "habitable", "bath", "shower", "tiny-house"}))
+        ->check(
+            CLI::IsMember({"store", "habitable", "bath", "shower", "tiny-house"}).description(""))
         ->type_name("USE");
     command->add_option("--diameter", options->diameter, "Inside; 9 ft or 2.75 m if not given")
         ->type_name("LENGTH");
     command->add_option("--profile", options->profile, "pointed, round, catenary or parabola")
         ->capture_default_str()
-        ->check(CLI::IsMember({"pointed", "round", "catenary", "parabola"}))
+        ->check(CLI::IsMember({"pointed", "round", "catenary", "parabola"}).description(""))
         ->type_name("KIND");
     command
         ->add_option("--door", options->door, "Its head: pointed, round, segmental, square or none")
         ->capture_default_str()
-        ->check(CLI::IsMember({"pointed", "round", "segmental", "square", "none"}))
+        ->check(CLI::IsMember({"pointed", "round", "segmental", "square", "none"}).description(""))
         ->type_name("KIND");
-    command->add_option("--windows", options->windows, "How many")
+    command->add_option("--windows", options->windows, "How many, 0 to 6")
         ->capture_default_str()
-        ->check(CLI::Range(0, most_first_windows))
+        ->check(CLI::Range(0, most_first_windows).description(""))
         ->type_name("COUNT");
     command->add_option("--out", options->out, "File to write, or - to print it")
         ->capture_default_str()

@@ -25,7 +25,7 @@ constexpr const char* program_text =
     "design reviewed by a licensed professional.";
 
 constexpr const char* program_footer =
-    "\nExamples:\n"
+    "Examples:\n"
     "  coilwright new --name \"Seed store\" --diameter \"9 ft\" --out seed-store.toml\n"
     "  coilwright check seed-store.toml\n"
     "  coilwright courses seed-store.toml\n"

@@ -12,7 +12,7 @@ namespace {
 constexpr double mm = 1000; // in a metre
 constexpr double band_height = 29.5;
 constexpr double flap = 8;                           // to glue the next piece on
-constexpr double strip_top = 17.5, strip_bottom = 7; // of the strip itself, from the band's foot
+constexpr double strip_top = 16.5, strip_bottom = 7; // of the strip itself, from the band's foot
 
 /// A mark on the arm: mm from the zero, and the courses set by it.
 struct ArmMark {
@@ -100,7 +100,7 @@ public:
         for (const ArmMark& mark : all)
             if (mark.at >= from_ && (mark.at < from_ + tiling_.tile || last_))
                 marks.push_back(mark);
-        draw_strip();
+        draw_strip(marks);
         draw_scale();
         draw_marks(marks);
     }
@@ -109,12 +109,12 @@ private:
     double x(double at) const { return origin_.x() + at - from_; }
     Vec2 point(double at, double up) const { return {x(at), origin_.y() + up}; }
 
-    void draw_strip() {
+    void draw_strip(const std::vector<ArmMark>& marks) {
         const double end = from_ + tiling_.tile;
         add_line(sheet_, point(from_, strip_top), point(end, strip_top), pens::seen);
         add_line(sheet_, point(from_, strip_bottom), point(end, strip_bottom), pens::seen);
-        join(from_, index_ - 1, index_ > 0);
-        join(end, index_, !last_);
+        join(from_, index_ - 1, index_ > 0, marks);
+        join(end, index_, !last_, marks);
         if (!last_) { // the flap under the next piece
             const Vec2 a = point(end, strip_bottom), b = point(end, strip_top);
             add_polyline(sheet_, {a, a + Vec2(flap, 1.5), b + Vec2(flap, -1.5), b}, pens::hidden);
@@ -123,17 +123,27 @@ private:
         }
     }
 
-    /// A join: a line across and triangles that must meet, with the join's letter.
-    void join(double at, int number, bool joined) {
+    /// A join: a line across and triangles that must meet, with its number where no mark stands.
+    void join(double at, int number, bool joined, const std::vector<ArmMark>& marks) {
         add_line(sheet_, point(at, strip_bottom), point(at, strip_top), pens::cut);
         if (!joined)
             return;
         const Vec2 top = point(at, strip_top);
         add_fill(sheet_, {top, top + Vec2(-1.6, 3), top + Vec2(1.6, 3)}, {0});
         const bool at_start = at == from_;
-        add_text(sheet_, top + Vec2(at_start ? 2.4 : -2.4, 0.9),
-                 "join " + std::to_string(number + 1), sizes::small, true,
-                 at_start ? Align::left : Align::right);
+        const std::string text = at_start ? "← join " + std::to_string(number + 1)
+                                          : "join " + std::to_string(number + 1) + " →";
+        const double width = drafting_.measure(text, sizes::small, true).width;
+        for (double off = 2.4; off < 60; off += 0.5) {
+            const double low = at_start ? at + off : at - off - width;
+            const bool free = std::none_of(marks.begin(), marks.end(), [&](const ArmMark& mark) {
+                return mark.at > low - 1 && mark.at < low + width + 1;
+            });
+            if (!free)
+                continue;
+            add_text(sheet_, point(low, strip_top + 0.9), text, sizes::small, true);
+            return;
+        }
     }
 
     void draw_scale() {
@@ -161,9 +171,7 @@ private:
                      {0.35, {0}, {}});
         if (marks.empty())
             return;
-        // Room for the labels: between the letters of the joins.
-        const double low = x(from_) + (index_ > 0 ? 17 : 0),
-                     high = x(from_ + tiling_.tile) - (last_ ? 0 : 17);
+        const double low = x(from_), high = x(from_ + tiling_.tile);
         const double size = sizes::strong;
         for (double nearest = 0.3;; nearest *= 2) {
             const std::vector<BandLabel> labels = band_labels(marks, nearest);
@@ -182,7 +190,7 @@ private:
     }
 
     void draw_label(const BandLabel& label, double middle, double size, double room) {
-        const double foot = origin_.y() + strip_top + 4.6;
+        const double foot = origin_.y() + strip_top + 6.6;
         const double fit =
             fitting_size(label.text, room, size, sizes::least, true, drafting_.measure);
         add_text(sheet_, {middle, foot + 0.9},
@@ -191,7 +199,7 @@ private:
         for (const double at : label.marks)
             add_polyline(
                 sheet_,
-                {{middle, foot}, {x(at), origin_.y() + strip_top + 0.6}, point(at, strip_top)},
+                {{middle, foot}, {x(at), origin_.y() + strip_top + 4.2}, point(at, strip_top)},
                 pens::fine);
     }
 

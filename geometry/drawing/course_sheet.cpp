@@ -69,8 +69,8 @@ void add_head(Sheet& sheet, const Box& box, const Drafting& drafting, const Cour
     const double what_size = fitting_size(what, room, label, sizes::least, true, measure);
     add_text(sheet, {left, box.top - 5}, shortened(what, room, what_size, true, measure), what_size,
              true);
-    const double size = fitting_size(setting, room, 24, 10, true, measure);
-    const double middle = under.empty() ? box.bottom + 12.5 : box.bottom + 16;
+    const double size = fitting_size(setting, room, under.empty() ? 24 : 19, 10, true, measure);
+    const double middle = under.empty() ? box.bottom + 12.5 : box.bottom + 16.6;
     add_text(sheet, {left - 0.04 * size, middle - 0.365 * size}, setting, size, true);
     if (!under.empty()) {
         const double under_size =

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace coilwright {
 
@@ -30,17 +31,35 @@ void add_dimension(Sheet& sheet, Placer& placer, Vec2 from, Vec2 to, Vec2 along,
         turn += turn > 0 ? -pi : pi;
     const Vec2 reading(std::cos(turn), std::sin(turn));
     const Vec2 up(-reading.y(), reading.x());
-    const bool outside = extent.width + 3 > length;
-    Vec2 line_from = a, line_to = b, at = (a + b) / 2;
-    if (outside) { // beyond the end that comes last in the direction of reading
-        Vec2& last = (reading.dot(b) > reading.dot(a)) ? line_to : line_from;
-        at = last + reading * (extent.width / 2 + 2.5);
-        last += reading * (extent.width + 3.5);
+    // On the line where it fits, else beyond the end that is free, the later in reading first.
+    struct Place {
+        Vec2 middle, from, to;
+    };
+    std::vector<Place> places;
+    if (extent.width + 3 <= length)
+        places.push_back({(a + b) / 2, a, b});
+    const bool b_last = reading.dot(b) > reading.dot(a);
+    const Vec2 last = b_last ? b : a, first = b_last ? a : b;
+    const Vec2 reach = reading * (extent.width + 3.5), middle = reading * (extent.width / 2 + 2.5);
+    places.push_back({last + middle, first, last + reach});
+    places.push_back({first - middle, first - reach, last});
+    TextItem label;
+    for (const Place& place : places) {
+        label = text_at(place.middle + up * 1.1, text, size, false, Align::centre);
+        label.turn = turn;
+        if (!placer.free(corners(label, placer.measure()), 0.2))
+            continue;
+        add_line(sheet, place.from, place.to, pens::seen);
+        placer.take_line(place.from, place.to);
+        placer.take(corners(label, placer.measure()));
+        sheet.items.push_back(label);
+        return;
     }
-    add_line(sheet, line_from, line_to, pens::seen);
-    placer.take_line(line_from, line_to);
-    TextItem label = text_at(at + up * 1.1, text, size, false, Align::centre);
+    // No place is free: over what is there, on white, rather than not at all.
+    label = text_at(places.front().middle + up * 1.1, text, size, false, Align::centre);
     label.turn = turn;
+    label.on_white = true;
+    add_line(sheet, places.front().from, places.front().to, pens::seen);
     placer.take(corners(label, placer.measure()));
     sheet.items.push_back(label);
 }

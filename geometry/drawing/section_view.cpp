@@ -145,14 +145,14 @@ void add_section(Sheet& sheet, Placer& placer, const BuildingPlan& plan, const D
     const Vec2 up(0, 1), x_right(1, 0);
     const Vec2 wall = frame.at(-outside, 0);
     const auto at_wall = [&](double z) { return Vec2(wall.x(), frame.at(0, z).y()); };
+    const double summit = dome.cap_courses > 0 ? dome.apex() : dome.top();
+    add_dimension(sheet, placer, at_wall(0), at_wall(summit), up, 21, length(summit), size);
     if (dome.springline > 1e-6)
         add_dimension(sheet, placer, at_wall(0), at_wall(dome.springline), up, 8,
                       length(dome.springline), size);
     if (dome.foundation > 0)
         add_dimension(sheet, placer, at_wall(dome.bottom()), at_wall(0), up,
                       dome.springline > 1e-6 ? 14.5 : 8, length(-dome.bottom()), size);
-    const double summit = dome.cap_courses > 0 ? dome.apex() : dome.top();
-    add_dimension(sheet, placer, at_wall(0), at_wall(summit), up, 21, length(summit), size);
     // Width under the floor.
     const double bottom = dome.bottom();
     add_dimension(sheet, placer, frame.at(a, bottom), frame.at(-a, bottom), -x_right, 7,
@@ -165,10 +165,10 @@ void add_section(Sheet& sheet, Placer& placer, const BuildingPlan& plan, const D
         const Vec2 face = frame.at(outside, 0);
         const auto at_face = [&](double z) { return Vec2(face.x(), frame.at(0, z).y()); };
         const double sill = opening->form.sill, head = opening->form.top;
-        if (sill > 1e-6)
-            add_dimension(sheet, placer, at_face(sill), at_face(0), -up, 9, length(sill), size);
         add_dimension(sheet, placer, at_face(head), at_face(sill), -up, 16, length(head - sill),
                       size);
+        if (sill > 1e-6)
+            add_dimension(sheet, placer, at_face(sill), at_face(0), -up, 9, length(sill), size);
         break;
     }
 }

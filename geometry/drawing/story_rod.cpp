@@ -77,11 +77,14 @@ std::vector<RodMark> rod_marks(const Schedule& schedule) {
     return marks.list();
 }
 
-constexpr double rod_left = 6, rod_width = 7, leader_end = 42, figure_end = 82, names_start = 86;
+constexpr double rod_left = 6, rod_width = 7, leader_end = 38; // mm from the left
 
 /// Sizes of the list in mm.
 struct ListStyle {
     double text;
+    double figures; // width of the widest height
+    double figure_end() const { return leader_end + 2.5 + figures; }
+    double names_start() const { return figure_end() + 4; }
     double line() const { return text * 1.35; }
     double gap() const { return text * 0.22; }
 };
@@ -123,12 +126,13 @@ void draw_rows(Page& page, const Drafting& drafting, const std::vector<Row>& row
                       {box.left + leader_end, middle}},
                      pens::fine);
         const double baseline = middle - 0.365 * style.text;
-        add_text(sheet, {box.left + figure_end, baseline},
+        add_text(sheet, {box.left + style.figure_end(), baseline},
                  rod_text(row.mark->height, drafting.unit()), style.text, true, Align::right);
         for (std::size_t i = 0; i < row.lines.size(); ++i)
-            add_text(sheet,
-                     {box.left + names_start, baseline - static_cast<double>(i) * style.line()},
-                     row.lines[i], style.text, zero);
+            add_text(
+                sheet,
+                {box.left + style.names_start(), baseline - static_cast<double>(i) * style.line()},
+                row.lines[i], style.text, zero);
         y -= row.height + extra;
     }
 }
@@ -142,8 +146,8 @@ std::vector<Row> make_rows(const Drafting& drafting, const std::vector<RodMark>&
         std::string names;
         for (const std::string& name : mark.names)
             names += (names.empty() ? "" : "; ") + name;
-        row.lines = wrapped(names, width - names_start, style.text, std::abs(mark.height) < 1e-6,
-                            drafting.measure, 8);
+        row.lines = wrapped(names, width - style.names_start(), style.text,
+                            std::abs(mark.height) < 1e-6, drafting.measure, 8);
         row.height = static_cast<double>(row.lines.size()) * style.line() + style.gap();
         rows.push_back(std::move(row));
     }
@@ -169,12 +173,20 @@ std::vector<Sheet> story_rod_pages(const Drafting& drafting) {
     Page page = start_page(true);
     const double room = page.body.height(), width = page.body.width();
     // A little smaller if that saves the second page; else pages of like length.
-    ListStyle style{sizes::body};
+    const auto style_of = [&](double text) {
+        ListStyle made{text, 0};
+        for (const RodMark& mark : marks)
+            made.figures = std::max(
+                made.figures,
+                drafting.measure(rod_text(mark.height, drafting.unit()), text, true).width);
+        return made;
+    };
+    ListStyle style = style_of(sizes::body);
     std::vector<Row> rows = make_rows(drafting, marks, width, style);
     for (const double size : {3.8, 3.6, 3.4}) {
-        const std::vector<Row> smaller = make_rows(drafting, marks, width, {size});
+        const std::vector<Row> smaller = make_rows(drafting, marks, width, style_of(size));
         if (height_of(rows) > room && height_of(smaller) <= room) {
-            style.text = size;
+            style = style_of(size);
             rows = smaller;
         }
     }

@@ -5,8 +5,8 @@
 namespace coilwright::words {
 
 std::string caution() {
-    return "A drawing aid, not engineering. Follow the local code. Have the design reviewed by a "
-           "licensed professional before you build.";
+    return "A drawing aid, not engineering. Follow the local code. Have a licensed professional "
+           "review the design.";
 }
 
 std::string print_at_full_size() {

@@ -95,6 +95,10 @@ TEST_CASE("build writes only the parts asked for") {
     CHECK(written({"--only", "models"}).size() == 8);
     CHECK(written({"--only", "schedule,models"}).size() == 10);
     CHECK(written({"--only", "schedule", "--only", "models"}).size() == 10);
+
+    // The list ends with its word: FILE may follow it.
+    const ScratchDirectory scratch;
+    CHECK(run({"build", "--out", scratch.path(), "--only", "schedule", store()}).code == 0);
 }
 
 TEST_CASE("build takes the paper that it is told, else that of the design's unit") {

@@ -50,6 +50,24 @@ TEST_CASE("new lays its openings on course joints") {
     }
 }
 
+TEST_CASE("new fits the springline of a small washroom") {
+    const Outcome made =
+        run({"new", "--use", "shower", "--diameter", "6 ft", "--windows", "1", "--out", "-"});
+    REQUIRE(made.code == 0);
+    CHECK_THAT(made.out, Contains("springline = \"fit\""));
+    // A shower has 6 ft 8 in over a square of 30 in (IRC R305.1 exception 2).
+    CHECK(run({"check", "-"}, made.out).code == 0);
+}
+
+TEST_CASE("new writes lengths as people write them") {
+    const std::string text = run({"new", "--diameter", "9 ft 6 in", "--out", "-"}).out;
+    for (const std::string length : {"\"5 in\"", "\"17 in\"", "\"1500 ft\"", "\"9 ft 6 in\"",
+                                     "\"80 in\"", "\"0 in\"", "\"20 in\""}) {
+        CHECK_THAT(text, Contains(length));
+    }
+    CHECK_THAT(text, !Contains("ft 0 in"));
+}
+
 TEST_CASE("new keeps a name as it was typed") {
     const std::string name = "\"Seed\\store\" \xE2\x80\x99 n\xC2\xBA 3 = [x] # y";
     const Outcome made = run({"new", "--name", name, "--out", "-"});

@@ -127,7 +127,7 @@ TEST_CASE("a wrong command line is told with exit code 2 and where to find help"
 
 TEST_CASE("standard output that cannot be written to is told with exit code 3") {
     const std::string store = in_project("models/grain-store.toml");
-    for (const std::string arguments : {"courses '" + store + "'", std::string("--help")}) {
+    for (const std::string& arguments : {"courses '" + store + "'", std::string("--help")}) {
         const Outcome outcome = shell(".", program() + " " + arguments + " >/dev/full");
         CHECK(outcome.code == 3);
         CHECK_THAT(outcome.err, Contains("could not write to standard output"));

@@ -44,8 +44,8 @@ SampleDome random_dome(Seeded& random) {
     dome.width = random.between(0.25, 0.5);
     dome.course_height = random.between(0.1, 0.17);
     dome.foundation = random.whole(0, 3);
-    dome.springline = random.coin() ? dome.course_height * random.whole(0, 12)
-                                    : random.between(0, 1.6);
+    dome.springline =
+        random.coin() ? dome.course_height * random.whole(0, 12) : random.between(0, 1.6);
     dome.rise = dome.diameter * random.between(0.55, 1.3);
     if (dome.profile == ProfileKind::round)
         dome.rise = dome.diameter / 2;

@@ -1,0 +1,108 @@
+#include "tests/drawing/sheet_checks.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright::testing {
+
+namespace {
+
+/// The rectangle a hair smaller, so that what only touches does not count.
+Corners shrunk(const Corners& corners, double by) {
+    const Vec2 ahead = (corners[1] - corners[0]).normalized() * by;
+    const Vec2 up = (corners[3] - corners[0]).normalized() * by;
+    return {corners[0] + ahead + up, corners[1] - ahead + up, corners[2] - ahead - up,
+            corners[3] + ahead - up};
+}
+
+bool line_crosses(const PaperItem& item, const Corners& text) {
+    if (const auto* line = std::get_if<LineItem>(&item)) {
+        for (std::size_t i = 0; i + 1 < line->points.size(); ++i)
+            if (overlap(corners(line->points[i], line->points[i + 1], line->stroke.width), text))
+                return true;
+        return line->closed &&
+               overlap(corners(line->points.back(), line->points.front(), line->stroke.width),
+                       text);
+    }
+    if (const auto* arc = std::get_if<ArcItem>(&item)) {
+        constexpr int pieces = 180;
+        const auto at = [&](int i) {
+            const double angle = arc->start + (arc->end - arc->start) * i / pieces;
+            return Vec2(arc->centre + arc->radius * Vec2(std::cos(angle), std::sin(angle)));
+        };
+        for (int i = 0; i < pieces; ++i)
+            if (overlap(corners(at(i), at(i + 1), arc->stroke.width), text))
+                return true;
+    }
+    return false;
+}
+
+} // namespace
+
+std::vector<std::string> sheet_faults(const Sheet& sheet, double margin,
+                                      const MeasureText& measure) {
+    std::vector<std::string> faults;
+    const auto fault = [&](const std::string& what) {
+        faults.push_back(sheet.title + ": " + what);
+    };
+    const Box frame{margin, margin, sheet.width - margin, sheet.height - margin};
+    std::vector<std::pair<const TextItem*, Corners>> texts;
+    for (const PaperItem& item : sheet.items) {
+        const Box box = bounds(item, measure);
+        // Strokes on the frame's edge lie half outside it.
+        if (!inside(box, grown(frame, 0.75)))
+            fault("an item leaves the frame");
+        const auto* text = std::get_if<TextItem>(&item);
+        if (!text)
+            continue;
+        if (!inside(box, frame))
+            fault("'" + text->text + "' leaves the frame");
+        if (text->size < 2.8 - 1e-9)
+            fault("'" + text->text + "' is too small");
+        texts.emplace_back(text, corners(*text, measure));
+    }
+    for (std::size_t i = 0; i < texts.size(); ++i)
+        for (std::size_t k = i + 1; k < texts.size(); ++k)
+            if (overlap(texts[i].second, texts[k].second))
+                fault("'" + texts[i].first->text + "' overlaps '" + texts[k].first->text + "'");
+    for (const auto& [text, box] : texts) {
+        if (text->on_white)
+            continue;
+        const Corners core = shrunk(box, 0.05);
+        for (const PaperItem& item : sheet.items)
+            if (line_crosses(item, core)) {
+                fault("a line crosses '" + text->text + "'");
+                break;
+            }
+    }
+    return faults;
+}
+
+std::vector<const TextItem*> text_items(const Sheet& sheet) {
+    std::vector<const TextItem*> items;
+    for (const PaperItem& item : sheet.items)
+        if (const auto* text = std::get_if<TextItem>(&item))
+            items.push_back(text);
+    return items;
+}
+
+std::vector<std::string> texts_of(const Sheet& sheet) {
+    std::vector<std::string> texts;
+    for (const TextItem* item : text_items(sheet))
+        texts.push_back(item->text);
+    return texts;
+}
+
+int count_of(const Sheet& sheet, const std::string& text) {
+    const std::vector<std::string> texts = texts_of(sheet);
+    return static_cast<int>(std::count(texts.begin(), texts.end(), text));
+}
+
+std::string all_text(const Sheet& sheet) {
+    std::string all;
+    for (const std::string& text : texts_of(sheet))
+        all += text + " ";
+    return all;
+}
+
+} // namespace coilwright::testing
