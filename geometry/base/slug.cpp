@@ -52,7 +52,7 @@ std::string course_slug(std::string_view element, int course, std::string_view p
 }
 
 std::string SlugTable::unique(std::string_view wanted) {
-    const std::string first = slug(wanted);
+    std::string first = slug(wanted);
     const auto [place, is_new] = used_.try_emplace(first, 1);
     if (is_new)
         return first;
@@ -60,7 +60,7 @@ std::string SlugTable::unique(std::string_view wanted) {
     for (;;) {
         ++repeats;
         const std::string number = std::to_string(repeats);
-        const std::string other = joined_within(first, std::string("_").append(number));
+        std::string other = joined_within(first, std::string("_").append(number));
         if (used_.try_emplace(other, 1).second)
             return other;
     }

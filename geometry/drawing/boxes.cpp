@@ -13,7 +13,7 @@ constexpr double touch = 1e-6; // mm
 
 /// Grows a box point by point.
 struct Bounds {
-    Box box{std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity(),
+    PaperBox box{std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity(),
             -std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
     void add(Vec2 point) {
         box.left = std::min(box.left, point.x());
@@ -72,16 +72,16 @@ void add_fill(Bounds& around, const FillItem& fill) {
 
 } // namespace
 
-Box grown(const Box& box, double by) {
+PaperBox grown(const PaperBox& box, double by) {
     return {box.left - by, box.bottom - by, box.right + by, box.top + by};
 }
 
-bool inside(const Box& inner, const Box& outer) {
+bool inside(const PaperBox& inner, const PaperBox& outer) {
     return inner.left >= outer.left - touch && inner.right <= outer.right + touch &&
            inner.bottom >= outer.bottom - touch && inner.top <= outer.top + touch;
 }
 
-Corners corners(const Box& box) {
+Corners corners(const PaperBox& box) {
     return {Vec2(box.left, box.bottom), Vec2(box.right, box.bottom), Vec2(box.right, box.top),
             Vec2(box.left, box.top)};
 }
@@ -106,14 +106,14 @@ Corners corners(const TextItem& text, const MeasureText& measure) {
             at(start + extent.width, extent.ascent), at(start, extent.ascent)};
 }
 
-Box bounds(const Corners& points) {
+PaperBox bounds(const Corners& points) {
     Bounds around;
     for (const Vec2& point : points)
         around.add(point);
     return around.box;
 }
 
-Box bounds(const PaperItem& item, const MeasureText& measure) {
+PaperBox bounds(const PaperItem& item, const MeasureText& measure) {
     Bounds around;
     double pen = 0;
     if (const auto* line = std::get_if<LineItem>(&item)) {

@@ -8,7 +8,7 @@
 namespace coilwright {
 
 /// An upright rectangle on the paper.
-struct Box {
+struct PaperBox {
     double left = 0, bottom = 0, right = 0, top = 0;
     double width() const { return right - left; }
     double height() const { return top - bottom; }
@@ -16,22 +16,22 @@ struct Box {
 };
 
 /// The box moved outwards by `by` on every side (inwards if negative).
-Box grown(const Box& box, double by);
+PaperBox grown(const PaperBox& box, double by);
 /// Whether `inner` lies in `outer`, both with their edges, within 1e-6 mm.
-bool inside(const Box& inner, const Box& outer);
+bool inside(const PaperBox& inner, const PaperBox& outer);
 
 /// A rectangle that may be turned: its corners, anticlockwise.
 using Corners = std::array<Vec2, 4>;
 
-Corners corners(const Box& box);
+Corners corners(const PaperBox& box);
 /// A segment as a rectangle of a width.
 Corners corners(Vec2 from, Vec2 to, double width);
 /// The ink of a line of text: its advance width by its ascent and descent, turned with it.
 Corners corners(const TextItem& text, const MeasureText& measure);
 /// The least upright box around corners.
-Box bounds(const Corners& corners);
+PaperBox bounds(const Corners& corners);
 /// The least upright box around an item, its stroke included.
-Box bounds(const PaperItem& item, const MeasureText& measure);
+PaperBox bounds(const PaperItem& item, const MeasureText& measure);
 
 /// Whether two rectangles share more than a touch of 1e-6 mm (separating axes).
 bool overlap(const Corners& a, const Corners& b);

@@ -234,7 +234,7 @@ std::vector<Sheet> strip_pages(const Drafting& drafting, const DomeForm& dome) {
             const std::string title =
                 "Compass strip" + (several ? " of '" + dome.id + "'" : std::string());
             page = new_page(drafting, title, true);
-            Box& body = page->body;
+            PaperBox& body = page->body;
             if (!tiling) {
                 tiling = tiling_for(marks, body.width(), drafting.unit());
                 tiles = static_cast<int>((marks.back().at + 3 - tiling->start) / tiling->tile) + 1;

@@ -37,7 +37,7 @@ std::string sheet_title(const Drafting& drafting, const Course& course, const Ri
 }
 
 /// The band at the head: the course's number and its setting, the largest type on the sheet.
-void add_head(Sheet& sheet, const Box& box, const Drafting& drafting, const Course& course,
+void add_head(Sheet& sheet, const PaperBox& box, const Drafting& drafting, const Course& course,
               const Ring& ring, const DomeForm& dome) {
     const MeasureText& measure = drafting.measure;
     constexpr double label = 3.8, number_size = 26;
@@ -106,12 +106,12 @@ void add_notes(Flow& flow, const Drafting& drafting, const std::string& heading,
 }
 
 /// Plan on the left; figures and tubes to cut on the right.
-void add_plan_and_figures(Sheet& sheet, const Box& box, const Drafting& drafting,
+void add_plan_and_figures(Sheet& sheet, const PaperBox& box, const Drafting& drafting,
                           const Course& course, const Ring& ring, const Ring* below,
                           const DomeForm& dome, const Table* tubes, const Style& style) {
     const MeasureText& measure = drafting.measure;
     const double plan_side = style.plan_side;
-    const Box square{box.left, box.top - plan_side, box.left + plan_side, box.top};
+    const PaperBox square{box.left, box.top - plan_side, box.left + plan_side, box.top};
     add_box(sheet, square, pens::fine);
     Placer placer(grown(square, -1), measure);
     const double radius = ring.outside_radius;
@@ -173,14 +173,14 @@ HoldBox hold_box(const Drafting& drafting, double width, const std::vector<std::
     return one.height < two.height ? one : two;
 }
 
-void add_hold_box(Sheet& sheet, const Box& box, const HoldBox& hold, double size) {
+void add_hold_box(Sheet& sheet, const PaperBox& box, const HoldBox& hold, double size) {
     add_box(sheet, box, pens::heavy);
     for (std::size_t i = 0; i < hold.columns.size(); ++i)
         add_lines(sheet, {box.left + 3 + static_cast<double>(i) * box.width() / 2, box.top - 1},
                   hold.columns[i], size, true);
 }
 
-void add_sign_lines(Sheet& sheet, const Box& box, const Drafting& drafting) {
+void add_sign_lines(Sheet& sheet, const PaperBox& box, const Drafting& drafting) {
     const auto blank = [&](double x, double y, double width, const std::string& label) {
         add_text(sheet, {x, y}, label, sizes::small, true);
         const double used = drafting.measure(label, sizes::small, true).width + 1.5;
@@ -215,7 +215,7 @@ Setting set_in_style(const Drafting& drafting, const Course& course, const Ring&
     const auto start_page = [&] {
         Page page = new_page(drafting, first_page ? title : title + ", continued");
         first_page = false;
-        const Box head{page.body.left, page.body.top - head_height, page.body.right, page.body.top};
+        const PaperBox head{page.body.left, page.body.top - head_height, page.body.right, page.body.top};
         add_head(page.sheet, head, drafting, course, ring, dome);
         page.body.top = head.bottom - 1.5;
         return page;
@@ -232,7 +232,7 @@ Setting set_in_style(const Drafting& drafting, const Course& course, const Ring&
         facts_height(course_facts(drafting, course, ring, below, dome), side, drafting.measure);
     const bool tubes_beside = facts + 3 + tubes_layout.height(tubes.rows.size()) <= style.plan_side;
     flow.space(1);
-    flow.block(style.plan_side, [&](Sheet& sheet, const Box& box) {
+    flow.block(style.plan_side, [&](Sheet& sheet, const PaperBox& box) {
         add_plan_and_figures(sheet, box, drafting, course, ring, below, dome,
                              tubes_beside ? &tubes : nullptr, style);
     });
@@ -255,12 +255,12 @@ Setting set_in_style(const Drafting& drafting, const Course& course, const Ring&
     if (course.top > dome.springline + 1e-6) {
         const HoldBox hold = hold_box(drafting, flow.width(), words::hold_points(ring), style.text);
         flow.space(1.5);
-        flow.block(hold.height, [&](Sheet& sheet, const Box& box) {
+        flow.block(hold.height, [&](Sheet& sheet, const PaperBox& box) {
             add_hold_box(sheet, box, hold, style.text);
         });
     }
     flow.at_bottom(sign_height,
-                   [&](Sheet& sheet, const Box& box) { add_sign_lines(sheet, box, drafting); });
+                   [&](Sheet& sheet, const PaperBox& box) { add_sign_lines(sheet, box, drafting); });
     setting.sheets = flow.finish();
     return setting;
 }

@@ -35,7 +35,7 @@ const Ring* ring_below(const Schedule& schedule, const Course& course, const std
     return nullptr;
 }
 
-void caption(Sheet& sheet, const Drafting& drafting, const Box& box, const std::string& text,
+void caption(Sheet& sheet, const Drafting& drafting, const PaperBox& box, const std::string& text,
              const std::string& scale) {
     const MeasureText& measure = drafting.measure;
     add_text(sheet, {box.left, box.top - 4.2},
@@ -45,7 +45,7 @@ void caption(Sheet& sheet, const Drafting& drafting, const Box& box, const std::
 }
 
 /// Plan on the left, section on the right; the section, which needs more, takes its width first.
-void add_views(Sheet& sheet, const Box& box, const Drafting& drafting, const DomeForm& dome) {
+void add_views(Sheet& sheet, const PaperBox& box, const Drafting& drafting, const DomeForm& dome) {
     const Schedule& schedule = drafting.schedule();
     constexpr double caption_height = 11, rim = 10, between = 4;
     const Vec2 size = section_size(dome);
@@ -54,14 +54,14 @@ void add_views(Sheet& sheet, const Box& box, const Drafting& drafting, const Dom
                                       box.height() - caption_height - section_below - section_above,
                                       drafting.unit());
     const double section_width = std::max(scale.on_paper(size.x()) + sides, box.width() * 0.5);
-    const Box right{box.right - section_width, box.bottom, box.right, box.top};
-    const Box left{box.left, box.bottom, right.left - between, box.top};
+    const PaperBox right{box.right - section_width, box.bottom, box.right, box.top};
+    const PaperBox left{box.left, box.bottom, right.left - between, box.top};
 
     const std::string element = datum_element(drafting.plan, dome);
     caption(sheet, drafting, right,
             element.empty() ? "Section, north on the right" : "Section through '" + element + "'",
             scale.text);
-    const Box section_box{right.left, right.bottom, right.right, right.top - caption_height};
+    const PaperBox section_box{right.left, right.bottom, right.right, right.top - caption_height};
     Placer section_placer(section_box, drafting.measure);
     const double slack =
         (section_box.height() - section_below - section_above - scale.on_paper(size.y())) / 2;
@@ -81,7 +81,7 @@ void add_views(Sheet& sheet, const Box& box, const Drafting& drafting, const Dom
             "Plan, course " + std::to_string(course.number) + " at " +
                 rod_text(course.middle, drafting.unit()),
             plan_scale.text);
-    const Box plan_box{left.left, left.bottom, left.right, left.top - caption_height};
+    const PaperBox plan_box{left.left, left.bottom, left.right, left.top - caption_height};
     Placer plan_placer(plan_box, drafting.measure);
     const PlanFrame frame{plan_box.centre(), plan_scale.on_paper(1)};
     const CoursePlan plan{schedule,
@@ -103,7 +103,7 @@ void add_caution(Flow& flow, const Drafting& drafting) {
         flow.width() - 8, size, true, drafting.measure);
     const double height = lines_height(lines.size(), size) + 5;
     flow.space(2);
-    flow.block(height, [&](Sheet& sheet, const Box& box) {
+    flow.block(height, [&](Sheet& sheet, const PaperBox& box) {
         add_box(sheet, box, {1.2, {0}, {}});
         add_lines(sheet, {box.left + 4, box.top - 2.2}, lines, size, true);
     });
@@ -167,7 +167,7 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
     if (schedule.building.domes.size() > 1) {
         flow.heading("The domes on the ground", least_views);
         flow.block(std::max(least_views, flow.room() - 1),
-                   [&](Sheet& sheet, const Box& box) { add_site(sheet, box, drafting); });
+                   [&](Sheet& sheet, const PaperBox& box) { add_site(sheet, box, drafting); });
     }
     for (const std::string& line : pole_places(drafting))
         flow.paragraph(line);
@@ -179,7 +179,7 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
                                   ? std::clamp(flow.room() - 1, least_views, 125.0)
                                   : std::max(least_views, flow.room() - 1);
         flow.block(height,
-                   [&](Sheet& sheet, const Box& box) { add_views(sheet, box, drafting, dome); });
+                   [&](Sheet& sheet, const PaperBox& box) { add_views(sheet, box, drafting, dome); });
     }
     return flow.finish();
 }

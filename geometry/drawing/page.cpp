@@ -17,7 +17,7 @@ std::string paper_title(const Drafting& drafting, const std::string& title, doub
     return shortened(name + "  ·  " + title, width, sizes::small, true, drafting.measure);
 }
 
-void add_foot(Sheet& sheet, const Drafting& drafting, const Box& frame, const std::string& title) {
+void add_foot(Sheet& sheet, const Drafting& drafting, const PaperBox& frame, const std::string& title) {
     const double top = frame.bottom + foot_height;
     add_line(sheet, {frame.left, top}, {frame.right, top}, pens::seen);
     // Left: the check ruler and what to do with it.
@@ -44,7 +44,7 @@ void add_foot(Sheet& sheet, const Drafting& drafting, const Box& frame, const st
 
 } // namespace
 
-Box frame_of(double width, double height) {
+PaperBox frame_of(double width, double height) {
     return {page_margin, page_margin, width - page_margin, height - page_margin};
 }
 
@@ -94,7 +94,7 @@ Page titled_page(const Drafting& drafting, const std::string& title, const std::
 
 void number_sheets(std::vector<Sheet>& sheets) {
     for (std::size_t i = 0; i < sheets.size(); ++i) {
-        const Box frame = frame_of(sheets[i].width, sheets[i].height);
+        const PaperBox frame = frame_of(sheets[i].width, sheets[i].height);
         add_text(sheets[i], {frame.right, frame.bottom + 0.9},
                  "Sheet " + std::to_string(i + 1) + " of " + std::to_string(sheets.size()),
                  sizes::small, true, Align::right);
@@ -122,14 +122,14 @@ void Flow::space(double height) {
         y_ -= height;
 }
 
-void Flow::block(double height, const std::function<void(Sheet&, const Box&)>& draw) {
+void Flow::block(double height, const std::function<void(Sheet&, const PaperBox&)>& draw) {
     need(height);
     draw(page_.sheet, {page_.body.left, y_ - height, page_.body.right, y_});
     y_ -= height;
     empty_ = false;
 }
 
-void Flow::at_bottom(double height, const std::function<void(Sheet&, const Box&)>& draw) {
+void Flow::at_bottom(double height, const std::function<void(Sheet&, const PaperBox&)>& draw) {
     need(height);
     y_ = page_.body.bottom + height;
     block(height, draw);
@@ -139,7 +139,7 @@ void Flow::heading(const std::string& text, double keep_with) {
     const double size = std::max(sizes::strong * text_size_ / sizes::body, text_size_);
     need(size * leading + keep_with);
     space(0.6 * text_size_);
-    block(size * leading, [&](Sheet& sheet, const Box& box) {
+    block(size * leading, [&](Sheet& sheet, const PaperBox& box) {
         add_text(sheet, {box.left, box.top - size},
                  shortened(text, box.width(), size, true, drafting_.measure), size, true);
     });
@@ -148,7 +148,7 @@ void Flow::heading(const std::string& text, double keep_with) {
 void Flow::paragraph(const std::string& text, double size, bool bold) {
     size = size > 0 ? size : text_size_;
     const auto lines = wrapped(text, width(), size, bold, drafting_.measure);
-    block(lines_height(lines.size(), size), [&](Sheet& sheet, const Box& box) {
+    block(lines_height(lines.size(), size), [&](Sheet& sheet, const PaperBox& box) {
         add_lines(sheet, {box.left, box.top}, lines, size, bold);
     });
     y_ -= 0.8;
@@ -158,7 +158,7 @@ void Flow::item(const std::string& text, Mark mark, bool bold) {
     const double size = text_size_;
     const double indent = mark == Mark::dot ? 4.5 : 7;
     const auto lines = wrapped(text, width() - indent, size, bold, drafting_.measure);
-    block(lines_height(lines.size(), size), [&](Sheet& sheet, const Box& box) {
+    block(lines_height(lines.size(), size), [&](Sheet& sheet, const PaperBox& box) {
         const double middle = box.top - size + 0.36 * size; // of the capitals
         if (mark == Mark::dot)
             add_disc(sheet, {box.left + 1.5, middle}, 0.7, {0});
@@ -187,7 +187,7 @@ void Flow::table(const std::string& heading_text, const Table& table, double wan
         const std::size_t fit = static_cast<std::size_t>(
             std::max(1.0, (room() - layout.head_height) / layout.row_height));
         const std::size_t count = std::min(fit, table.rows.size() - first);
-        block(layout.height(count), [&](Sheet& sheet, const Box& box) {
+        block(layout.height(count), [&](Sheet& sheet, const PaperBox& box) {
             add_table(sheet, table, layout, {box.left, box.top}, first, count, drafting_.measure);
         });
         first += count;

@@ -25,13 +25,13 @@ struct Drafting {
 /// A sheet in the making and the part of it that is still free to fill, from the top.
 struct Page {
     Sheet sheet;
-    Box body;
+    PaperBox body;
 };
 
 /// Free edge that common printers leave white.
 inline constexpr double page_margin = 10; // mm
 /// The frame: nothing is drawn outside it.
-Box frame_of(double width, double height);
+PaperBox frame_of(double width, double height);
 
 /// A sheet with its foot (caution, check ruler, the design's name, what the sheet is).
 Page new_page(const Drafting& drafting, const std::string& title, bool landscape = false);
@@ -59,9 +59,9 @@ public:
     /// White space, none at the head of a page.
     void space(double height);
     /// A block of its height: called with the sheet and its box.
-    void block(double height, const std::function<void(Sheet&, const Box&)>& draw);
+    void block(double height, const std::function<void(Sheet&, const PaperBox&)>& draw);
     /// The same at the foot of the page's body.
-    void at_bottom(double height, const std::function<void(Sheet&, const Box&)>& draw);
+    void at_bottom(double height, const std::function<void(Sheet&, const PaperBox&)>& draw);
     void heading(const std::string& text, double keep_with = 15);
     void paragraph(const std::string& text, double size = 0, bool bold = false);
     /// Paragraphs with a bullet, or a box to tick.

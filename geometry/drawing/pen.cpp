@@ -21,7 +21,7 @@ void add_line(Sheet& sheet, Vec2 from, Vec2 to, const Stroke& stroke) {
     add_polyline(sheet, {from, to}, stroke);
 }
 
-void add_box(Sheet& sheet, const Box& box, const Stroke& stroke) {
+void add_box(Sheet& sheet, const PaperBox& box, const Stroke& stroke) {
     const Corners points = corners(box);
     LineItem line;
     line.points.assign(points.begin(), points.end());
@@ -45,7 +45,7 @@ void add_fill(Sheet& sheet, const std::vector<Vec2>& points, Ink ink) {
     sheet.items.push_back(std::move(fill));
 }
 
-void add_fill(Sheet& sheet, const Box& box, Ink ink) {
+void add_fill(Sheet& sheet, const PaperBox& box, Ink ink) {
     const Corners points = corners(box);
     add_fill(sheet, std::vector<Vec2>(points.begin(), points.end()), ink);
 }

@@ -30,9 +30,9 @@ inline constexpr double leading = 1.32;
 
 void add_line(Sheet& sheet, Vec2 from, Vec2 to, const Stroke& stroke);
 void add_polyline(Sheet& sheet, std::vector<Vec2> points, const Stroke& stroke);
-void add_box(Sheet& sheet, const Box& box, const Stroke& stroke);
+void add_box(Sheet& sheet, const PaperBox& box, const Stroke& stroke);
 void add_circle(Sheet& sheet, Vec2 centre, double radius, const Stroke& stroke);
-void add_fill(Sheet& sheet, const Box& box, Ink ink);
+void add_fill(Sheet& sheet, const PaperBox& box, Ink ink);
 /// A filled polygon.
 void add_fill(Sheet& sheet, const std::vector<Vec2>& points, Ink ink);
 void add_disc(Sheet& sheet, Vec2 centre, double radius, Ink ink);

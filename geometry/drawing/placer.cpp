@@ -15,7 +15,7 @@ bool meets(const Corners& corners, const std::vector<Corners>& others) {
 
 Corners square_about(Vec2 centre, double radius) {
     return corners(
-        Box{centre.x() - radius, centre.y() - radius, centre.x() + radius, centre.y() + radius});
+        PaperBox{centre.x() - radius, centre.y() - radius, centre.x() + radius, centre.y() + radius});
 }
 
 } // namespace
@@ -69,7 +69,7 @@ std::optional<Placer::Led> Placer::place_led(const std::vector<TextItem>& candid
         const Corners points = corners(candidate, measure_);
         if (!free(points))
             continue;
-        const Box box = grown(bounds(points), 0.8);
+        const PaperBox box = grown(bounds(points), 0.8);
         const Vec2 from(std::clamp(target.x(), box.left, box.right),
                         std::clamp(target.y(), box.bottom, box.top));
         const bool led = (target - from).norm() > near;

@@ -11,11 +11,11 @@ namespace coilwright {
 /// Knows what is taken inside a frame, and finds a free place among candidates. All in mm.
 class Placer {
 public:
-    Placer(const Box& frame, MeasureText measure) : frame_(frame), measure_(std::move(measure)) {}
+    Placer(const PaperBox& frame, MeasureText measure) : frame_(frame), measure_(std::move(measure)) {}
 
     /// Nothing may be put there any more: texts, symbols.
     void take(const Corners& corners) { taken_.push_back(corners); }
-    void take(const Box& box) { taken_.push_back(corners(box)); }
+    void take(const PaperBox& box) { taken_.push_back(corners(box)); }
     /// Lines may be crossed by leaders but not by texts.
     void take_line(Vec2 from, Vec2 to, double width = 0.6);
     void take_arc(Vec2 centre, double radius, double start, double end);
@@ -41,11 +41,11 @@ public:
 
     static constexpr double usual_clearance = 0.7;
 
-    const Box& frame() const { return frame_; }
+    const PaperBox& frame() const { return frame_; }
     const MeasureText& measure() const { return measure_; }
 
 private:
-    Box frame_;
+    PaperBox frame_;
     MeasureText measure_;
     std::vector<Corners> taken_, lines_;
 };

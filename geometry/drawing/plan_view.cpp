@@ -124,7 +124,7 @@ private:
         line(pole - Vec2(2.5, 0), pole + Vec2(2.5, 0), pens::seen);
         line(pole - Vec2(0, 2.5), pole + Vec2(0, 2.5), pens::seen);
         add_circle(sheet_, pole, 1.2, pens::cut);
-        placer_.take(Box{pole.x() - 2.5, pole.y() - 2.5, pole.x() + 2.5, pole.y() + 2.5});
+        placer_.take(PaperBox{pole.x() - 2.5, pole.y() - 2.5, pole.x() + 2.5, pole.y() + 2.5});
         datum_end_ = frame_.at(datum, ring_.outside_radius) + along({datum}) * 6;
         line(pole, datum_end_, pens::axis);
         if (ring_.kind == RingKind::cap)
@@ -338,12 +338,12 @@ private:
 } // namespace
 
 void add_north(Sheet& sheet, Placer& placer) {
-    const Box& box = placer.frame();
+    const PaperBox& box = placer.frame();
     const Vec2 foot(box.left + 4, box.top - 13), tip(box.left + 4, box.top - 5.5);
     add_line(sheet, foot, tip, pens::cut);
     add_arrowhead(sheet, tip + Vec2(0, 1), {0, 1}, 4);
     add_text(sheet, {box.left + 4, box.top - 3.6}, "N", sizes::body, true, Align::centre);
-    placer.take(Box{box.left, box.top - 13.5, box.left + 8, box.top});
+    placer.take(PaperBox{box.left, box.top - 13.5, box.left + 8, box.top});
 }
 
 void add_course_plan(Sheet& sheet, Placer& placer, const CoursePlan& plan, const PlanFrame& frame) {

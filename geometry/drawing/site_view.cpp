@@ -8,10 +8,10 @@
 
 namespace coilwright {
 
-void add_site(Sheet& sheet, const Box& box, const Drafting& drafting) {
+void add_site(Sheet& sheet, const PaperBox& box, const Drafting& drafting) {
     const std::vector<DomeForm>& domes = drafting.schedule().building.domes;
     constexpr double inf = std::numeric_limits<double>::infinity();
-    Box ground{inf, inf, -inf, -inf}; // metres
+    PaperBox ground{inf, inf, -inf, -inf}; // metres
     for (const DomeForm& dome : domes) {
         const double r = dome.profile.half_span + dome.width;
         ground.left = std::min(ground.left, dome.at.x() - r);
@@ -20,7 +20,7 @@ void add_site(Sheet& sheet, const Box& box, const Drafting& drafting) {
         ground.top = std::max(ground.top, dome.at.y() + r);
     }
     constexpr double caption = 6, rim = 12;
-    const Box room{box.left, box.bottom, box.right, box.top - caption};
+    const PaperBox room{box.left, box.bottom, box.right, box.top - caption};
     const Scale scale = largest_scale(ground.width(), ground.height(), room.width() - 2 * rim,
                                       room.height() - 2 * rim, drafting.unit());
     add_text(sheet, {box.left, box.top - 4.2}, scale.text, sizes::small);

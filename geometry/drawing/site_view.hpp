@@ -6,6 +6,6 @@
 namespace coilwright {
 
 /// Draws the domes to scale in a box, each with its name, the poles' distances listed below.
-void add_site(Sheet& sheet, const Box& box, const Drafting& drafting);
+void add_site(Sheet& sheet, const PaperBox& box, const Drafting& drafting);
 
 } // namespace coilwright

@@ -97,12 +97,12 @@ struct Row {
 
 void draw_rows(Page& page, const Drafting& drafting, const std::vector<Row>& rows,
                const ListStyle& style) {
-    const Box& box = page.body;
+    const PaperBox& box = page.body;
     Sheet& sheet = page.sheet;
     const double high = rows.front().mark->height, low = rows.back().mark->height;
     const double rod_top = box.top - 4, rod_bottom = box.bottom + 4;
     const double x0 = box.left + rod_left, x1 = x0 + rod_width;
-    add_fill(sheet, Box{x0, rod_bottom - 3, x1, rod_top + 3}, {0.92});
+    add_fill(sheet, PaperBox{x0, rod_bottom - 3, x1, rod_top + 3}, {0.92});
     add_box(sheet, {x0, rod_bottom - 3, x1, rod_top + 3}, pens::cut);
     double y = box.top;
     double total = 0;

@@ -12,6 +12,9 @@ namespace coilwright {
 
 namespace {
 
+/// A model beyond this would take gigabytes: the building is too large for its tolerance.
+constexpr double most_triangles = 12e6;
+
 class CoursesBuilder {
 public:
     CoursesBuilder(const Schedule& schedule, double tolerance)
@@ -19,12 +22,36 @@ public:
 
     SolidResult run() {
         result_.model.name = schedule_.name;
+<<<<<<< HEAD
         for (const DomeForm& form : schedule_.building.domes)
+=======
+        for (const DomeForm& form : schedule_.domes) {
+            expected_ += expected_triangles(form);
+            if (expected_ > most_triangles) {
+                const std::string name = "dome." + form.id;
+                result_.faults.push_back(
+                    {name, name, fault_text(ShapeFault::too_many_triangles, name, name)});
+                break;
+            }
+>>>>>>> main
             add_dome(form);
+        }
         return std::move(result_);
     }
 
 private:
+    double expected_triangles(const DomeForm& form) const {
+        double count = 0;
+        for (const Course& course : schedule_.courses)
+            for (const Ring& ring : course.rings)
+                if (ring.dome == form.id)
+                    for (const Run& run : ring.runs)
+                        for (std::size_t i = 0; i < run.tubes.size(); ++i)
+                            count +=
+                                tube_triangles(tube_body(form, course, ring, run, i), tolerance_);
+        return count;
+    }
+
     std::string add_group(const std::string& wanted, const std::string& title,
                           const std::string& parent) {
         result_.model.groups.push_back({slugs_.unique(wanted), title, parent});
@@ -108,6 +135,7 @@ private:
 
     const Schedule& schedule_;
     double tolerance_;
+    double expected_ = 0;
     SlugTable slugs_;
     SolidResult result_;
 };

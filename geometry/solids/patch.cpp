@@ -22,7 +22,7 @@ constexpr double coarsest = 0.75;     // circumradius over edge length above whi
 constexpr double least_sine = 0.4226; // of 25 degrees
 constexpr double fair = 0.45, close = 0.2, none = 0; // clearances of a point, in edge lengths
 constexpr double reach_of_bends = 0.5; // in edge lengths: nearer points are moved onto a bend
-constexpr std::size_t most_points = 4'000'000;
+constexpr std::size_t most_points = 2'000'000;
 
 struct VertexNote {
     std::uint32_t index = no_vertex; // in the mesh
@@ -58,8 +58,7 @@ public:
         if (auto fault = insert_chains())
             return fault;
         mark_inside();
-        fill();
-        if (!refine()) {
+        if (!fill() || !refine()) {
             mesh_.vertices.resize(vertices_before);
             const std::string element = chains_.front().element;
             return PatchFault{ShapeFault::too_many_triangles, element, element};
@@ -217,13 +216,16 @@ private:
         return vertex;
     }
 
-    void fill() {
+    bool fill() {
         Vec2 low = Vec2::Constant(std::numeric_limits<double>::infinity()), high = -low;
         for (const auto& [index, vertex] : by_index_) {
             low = low.cwiseMin(flat_of(vertex));
             high = high.cwiseMax(flat_of(vertex));
         }
-        for (const Vec2& flat : surface_.pattern(low, high)) {
+        const std::vector<Vec2> pattern = surface_.pattern(low, high);
+        if (pattern.size() > most_points)
+            return false;
+        for (const Vec2& flat : pattern) {
             const Point at(flat.x(), flat.y());
             const Face face = place_for(at, hint_);
             if (face == Face{})
@@ -236,6 +238,7 @@ private:
                 !crowds_an_edge(at, face))
                 add(at, space, size, face);
         }
+        return true;
     }
 
     // Refinement.

@@ -56,6 +56,12 @@ public:
         const double facet = pi / 2 * r / edges_;
         const double step = std::min(chord_angle(outside, left), longest_chord * facet / outside);
         stations_ = std::max(body.endless ? 8 : 1, static_cast<int>(std::ceil(longest / step)));
+    }
+
+    /// Triangles that build() will make, but for those of the end faces.
+    double skin_triangles() const { return 2.0 * static_cast<double>(around_) * stations_; }
+
+    void build() {
         for (int j = 0; j < (body_.endless ? stations_ : stations_ + 1); ++j)
             for (std::size_t i = 0; i < around_; ++i)
                 mesh_.vertices.push_back(place(j, i));
@@ -161,9 +167,16 @@ Mesh mesh_tube(const TubeBody& body, double tolerance) {
     TubeMesher mesher(body, tolerance);
     // Where a cut runs along the tube rather than across it, facets are drawn out: measured.
     double finer = tolerance;
-    for (int trial = 0; trial < 12 && mesher.greatest_deviation() > tolerance; ++trial)
+    mesher.build();
+    for (int trial = 0; trial < 12 && mesher.greatest_deviation() > tolerance; ++trial) {
         mesher = TubeMesher(body, finer *= 0.7);
+        mesher.build();
+    }
     return mesher.take_mesh();
+}
+
+double tube_triangles(const TubeBody& body, double tolerance) {
+    return TubeMesher(body, tolerance).skin_triangles();
 }
 
 Mesh mesh_disc(double radius, double bottom, double height, double tolerance) {

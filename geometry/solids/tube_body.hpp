@@ -25,6 +25,9 @@ struct TubeBody {
 /// quarter of a turn: 0.1891 m3. Preconditions: the tube is longer than nothing on its inside.
 Mesh mesh_tube(const TubeBody& body, double tolerance);
 
+/// About how many triangles that takes, without making them.
+double tube_triangles(const TubeBody& body, double tolerance);
+
 /// A solid disc with a rounded rim: `radius` to the rim's outermost, more than half the height.
 Mesh mesh_disc(double radius, double bottom, double height, double tolerance);
 

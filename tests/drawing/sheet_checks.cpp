@@ -45,10 +45,10 @@ std::vector<std::string> sheet_faults(const Sheet& sheet, double margin,
     const auto fault = [&](const std::string& what) {
         faults.push_back(sheet.title + ": " + what);
     };
-    const Box frame{margin, margin, sheet.width - margin, sheet.height - margin};
+    const PaperBox frame{margin, margin, sheet.width - margin, sheet.height - margin};
     std::vector<std::pair<const TextItem*, Corners>> texts;
     for (const PaperItem& item : sheet.items) {
-        const Box box = bounds(item, measure);
+        const PaperBox box = bounds(item, measure);
         // Strokes on the frame's edge lie half outside it.
         if (!inside(box, grown(frame, 0.75)))
             fault("an item leaves the frame");

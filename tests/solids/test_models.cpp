@@ -214,6 +214,17 @@ TEST_CASE("tolerances out of bounds are refused with one fault") {
     }
 }
 
+TEST_CASE("a building too large for its tolerance is refused before it is meshed") {
+    SampleDome vast;
+    vast.diameter = 60;
+    vast.rise = 40;
+    const SolidResult result = courses_model(lay(design_of(vast)), least_tolerance);
+    REQUIRE(result.faults.size() == 1);
+    CHECK(result.faults.front().first == "dome.vault");
+    CHECK(result.faults.front().message.find("triangles") != std::string::npos);
+    CHECK(result.model.parts.empty());
+}
+
 TEST_CASE("a dome that cannot be meshed has a fault that names both elements, and no part") {
     SampleDome high = sample();
     const DomeForm form = form_of(high);
