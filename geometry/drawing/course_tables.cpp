@@ -21,7 +21,7 @@ Fact wire_fact(const Drafting& drafting, const Course& course, const Ring& ring)
     const Dome* dome = find_dome(drafting.plan.design, ring.dome);
     if (course.wire_length <= 0 || !dome)
         return {"Wire on top", "none"};
-    const int strands = wire_strands(drafting.plan.design, *dome);
+    const int strands = wire_strands(drafting.plan.design, dome->tube);
     const std::string whose = course.rings.size() > 1 ? ", all domes" : "";
     return {"Wire on top, " + count_text(strands, "strand", "strands") + whose,
             drafting.length(course.wire_length)};

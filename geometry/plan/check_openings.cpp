@@ -59,15 +59,16 @@ private:
         const std::string subject = "opening." + form.id;
         const double end = rings_end(dome);
         const double top = taken_top(form, dome);
-        if (top > end + height_tie) {
+        if (top > end - height_tie) { // a head that ends just there leaves no ring to close over it
             const bool with_head = top > form.top + height_tie;
             Diagnostic& found = faults_.add(
                 "opening-too-high", opening.height_place, subject,
                 "The head of '" + form.id + "'" + (with_head ? ", with its fan or lintel," : "") +
                     " at " + length(top) + " lies above the last ring of '" + dome.id +
                     "', which ends at " + length(end) + ".");
-            found.allowed = "a head no higher than " + length(end - (top - form.top));
-            const double fitting = end - (top - form.top) - form.sill;
+            const double highest = end - dome.course_height;
+            found.allowed = "a head no higher than " + length(highest - (top - form.top));
+            const double fitting = highest - (top - form.top) - form.sill;
             found.example = fitting > dome.course_height ? "height = \"" + length(fitting) + "\""
                                                          : "sill = \"0 in\"";
             return false;
@@ -85,6 +86,15 @@ private:
                     "' is " + length(2 * r) + " across.");
             found.allowed = "less than " + length(2 * widest_share * r) + " at that height";
             found.example = "width = \"" + length(std::floor(r / 0.0254) * 0.0254) + "\"";
+            return false;
+        }
+        if (form.head_kind == HeadKind::circle && form.sill < dome.bottom() + dome.course_height / 2) {
+            Diagnostic& found = faults_.add(
+                "opening-at-foot", opening.sill_place, subject,
+                "The circle '" + form.id + "' stands with its foot at " + length(form.sill) +
+                    ", on the wall's own foot.");
+            found.allowed = "a sill at least half a course above the foot of the wall";
+            found.example = "sill = \"" + length(dome.bottom() + dome.course_height) + "\"";
             return false;
         }
         bool cuts = false;

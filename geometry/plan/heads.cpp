@@ -68,7 +68,7 @@ double end_bearing_area(double r, double outside, double inner_face, double oute
 } // namespace
 
 std::optional<LintelCourses> lintel_courses(const OpeningForm& opening, const DomeForm& dome) {
-    if (opening.head_kind != HeadKind::square || opening.niche_depth > 0)
+    if (!opening.lintel || opening.head_kind != HeadKind::square)
         return std::nullopt;
     const double t = dome.course_height;
     LintelCourses courses;
@@ -77,10 +77,10 @@ std::optional<LintelCourses> lintel_courses(const OpeningForm& opening, const Do
     while (courses.first < dome.courses() &&
            dome.course_middle(courses.first) < opening.top - height_tie)
         ++courses.first;
-    const double depth = opening.lintel.depth.value_or(t);
+    const double depth = opening.lintel->depth.value_or(t);
     const int count = std::max(1, static_cast<int>(std::ceil(depth / t - 1e-9)));
     courses.last = courses.first + count - 1;
-    courses.half_length = opening.half_width + opening.lintel.bearing;
+    courses.half_length = opening.half_width + opening.lintel->bearing;
     return courses;
 }
 
@@ -91,11 +91,11 @@ std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& do
     const double t = dome.course_height;
     Lintel lintel;
     lintel.opening = opening.id;
-    lintel.kind = opening.lintel.kind;
+    lintel.kind = opening.lintel->kind;
     lintel.bottom = opening.top;
-    lintel.depth = opening.lintel.depth.value_or(t);
-    lintel.width = opening.lintel.width.value_or(dome.width - t);
-    lintel.bearing = opening.lintel.bearing;
+    lintel.depth = opening.lintel->depth.value_or(t);
+    lintel.width = opening.lintel->width.value_or(dome.width - t);
+    lintel.bearing = opening.lintel->bearing;
     lintel.length = 2 * (opening.half_width + lintel.bearing);
     lintel.first_course = courses->first;
     lintel.last_course = courses->last;

@@ -41,7 +41,7 @@ struct Lintel {
 std::optional<Fan> make_fan(const OpeningForm& opening, double width, int springing_course);
 
 /// The courses whose tubes stop at the ends of a square opening's lintel: from the first whose middle
-/// lies above the head, as many as its depth takes up. None for other heads.
+/// lies above the head, as many as its depth takes up. None where the design gives no lintel.
 struct LintelCourses {
     int first = 0, last = 0;
     double half_length = 0;
@@ -49,7 +49,7 @@ struct LintelCourses {
 std::optional<LintelCourses> lintel_courses(const OpeningForm& opening, const DomeForm& dome);
 
 /// The lintel of a square opening in a dome, in the place that gives it the most bearing on the ring
-/// below; none for other heads.
+/// below; none where the design gives none.
 std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& dome);
 
 /// What an opening takes up of a dome's wall at a height, its fan and the whole length of its lintel

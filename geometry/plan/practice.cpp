@@ -281,32 +281,29 @@ private:
         return ".";
     }
 
-    /// Bearing of a lintel, and where a beam over a leaning wall is the wrong head.
+    /// A square head without a lintel, and a lintel in a leaning wall.
     void check_lintel(const Opening& written, const OpeningForm& form) {
-        const auto found_lintel =
-            std::find_if(schedule_.lintels.begin(), schedule_.lintels.end(),
-                         [&](const Lintel& lintel) { return lintel.opening == form.id; });
-        if (found_lintel == schedule_.lintels.end())
+        if (form.head_kind != HeadKind::square)
             return;
-        const DomeForm* dome = find_dome(schedule_.building, form.in);
-        Finding& sized = advice("square-head-needs-lintel", "opening." + written.id,
+        Finding& found = advice("square-head-needs-lintel", "opening." + written.id,
                                 written.head.place,
-                                "The lintel of '" + written.id + "' is " +
-                                    length(found_lintel->length) + " long and bears " +
-                                    length(found_lintel->bearing) + " each side; its strength is not judged here.");
-        sized.verdict = Verdict::not_judged;
-        sized.remedy = "Have the lintel and its bearing sized by an engineer, or take an arched head.";
+                                "'" + written.id + "' has a square head: it needs a lintel on the joint "
+                                    "at its head, and its strength is not judged here.");
+        found.verdict = Verdict::not_judged;
+        found.remedy = "Have the lintel and its bearing sized by an engineer, or take an arched head.";
+        const DomeForm* dome = find_dome(schedule_.building, form.in);
         if (!dome || form.top <= dome->springline + height_tie)
             return;
-        Finding& leaning = advice("lintel-above-springline", "opening." + written.id,
-                                  written.head.place,
-                                  "The lintel of '" + written.id + "' lies at " + length(form.top) +
-                                      ", above the springline at " + length(dome->springline) +
-                                      ": the leaning wall loads it off its middle.");
+        Finding& leaning =
+            advice("lintel-above-springline", "opening." + written.id, written.head.place,
+                   "The head of '" + written.id + "' at " + length(form.top) +
+                       " lies above the springline at " + length(dome->springline) +
+                       ": the leaning wall loads a straight lintel off its middle.");
         measured(leaning, form.top, dome->springline);
         leaning.remedy = "Take an arched head, or raise the springline to " +
                          length(std::ceil(form.top / schedule_.course_height - 1e-9) *
-                                schedule_.course_height) + ".";
+                                schedule_.course_height) +
+                         ".";
     }
 };
 

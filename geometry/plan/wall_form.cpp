@@ -147,7 +147,7 @@ OpeningForm make_opening_form(const Opening& opening) {
     form.axis = along(opening.bearing);
     if (opening.use == OpeningUse::niche)
         form.niche_depth = opening.niche_depth.value_or(0.0);
-    form.lintel = opening.head.lintel.value_or(LintelSpec{});
+    form.lintel = opening.head.lintel;
     form.half_width = opening.width / 2;
     form.sill = opening.sill;
     form.top = opening.sill + opening.height;

@@ -88,7 +88,7 @@ struct OpeningForm {
     Vec2 axis{0, 1};
     double niche_depth = 0; // from the inside face; 0: it goes through
     double fan_depth = 0;   // of the bags of a fan-laid head; 0: corbelled
-    LintelSpec lintel;      // of a square head
+    std::optional<LintelSpec> lintel; // of a square head, where the design gives one
 };
 
 OpeningForm make_opening_form(const Opening& opening);

@@ -22,10 +22,7 @@ public:
 
     SolidResult run() {
         result_.model.name = schedule_.name;
-<<<<<<< HEAD
-        for (const DomeForm& form : schedule_.building.domes)
-=======
-        for (const DomeForm& form : schedule_.domes) {
+        for (const DomeForm& form : schedule_.building.domes) {
             expected_ += expected_triangles(form);
             if (expected_ > most_triangles) {
                 const std::string name = "dome." + form.id;
@@ -33,7 +30,6 @@ public:
                     {name, name, fault_text(ShapeFault::too_many_triangles, name, name)});
                 break;
             }
->>>>>>> main
             add_dome(form);
         }
         return std::move(result_);

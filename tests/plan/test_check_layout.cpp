@@ -43,11 +43,10 @@ TEST_CASE("an opening wider than the inside at its height is refused") {
     high.openings.push_back(opening("win", 330, 66 * inch, 80 * inch, 20 * inch, HeadKind::square));
     CHECK(codes(high) == Codes{"opening-too-wide"});
     high.openings.back().width = 40 * inch;
+    CHECK(codes(high).empty());
+    high.openings.back().head.lintel = LintelSpec{};
     // Its lintel, 12 in longer each side, at 100 in where r is 27.7 in: longer than the room is wide.
     CHECK(codes(high) == Codes{"lintel-too-long"});
-    high.openings.back().head.kind = HeadKind::segmental;
-    high.openings.back().head.rise = 6 * inch;
-    CHECK(codes(high).empty());
 }
 
 TEST_CASE("a head above the last ring is refused") {
