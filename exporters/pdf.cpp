@@ -23,7 +23,7 @@ std::string write_pdf(const std::vector<Sheet>& sheets, const std::string& title
     const auto surface = Cairo::PdfSurface::create_for_stream(
         take, sheets.front().width * points_per_mm, sheets.front().height * points_per_mm);
     cairo_surface_t* pdf = surface->cobj();
-    cairo_pdf_surface_set_metadata(pdf, CAIRO_PDF_METADATA_TITLE, title.c_str());
+    cairo_pdf_surface_set_metadata(pdf, CAIRO_PDF_METADATA_TITLE, one_line(title).c_str());
     cairo_pdf_surface_set_metadata(pdf, CAIRO_PDF_METADATA_CREATOR, "Coilwright");
     // Cairo would take the clock. A constant keeps the bytes of a design the same on every day.
     cairo_pdf_surface_set_metadata(pdf, CAIRO_PDF_METADATA_CREATE_DATE, "2000-01-01T00:00:00Z");
@@ -37,7 +37,7 @@ std::string write_pdf(const std::vector<Sheet>& sheets, const std::string& title
         paint(context, sheet);
         context->restore();
         const std::string target = "page=" + std::to_string(i + 1) + " pos=[0 0]";
-        cairo_pdf_surface_add_outline(pdf, CAIRO_PDF_OUTLINE_ROOT, sheet.title.c_str(),
+        cairo_pdf_surface_add_outline(pdf, CAIRO_PDF_OUTLINE_ROOT, one_line(sheet.title).c_str(),
                                       target.c_str(), static_cast<cairo_pdf_outline_flags_t>(0));
         context->show_page();
     }

@@ -145,21 +145,6 @@ private:
         signs_[1] = std::move(bold.signs);
     }
 
-    /// The text as one line of valid UTF-8 without control characters.
-    static std::string one_line(const std::string& text) {
-        std::unique_ptr<char, decltype(&g_free)> valid(
-            g_utf8_make_valid(text.data(), static_cast<gssize>(text.size())), &g_free);
-        std::string line;
-        for (const char* p = valid.get(); *p; p = g_utf8_next_char(p)) {
-            const gunichar sign = g_utf8_get_char(p);
-            if (g_unichar_iscntrl(sign) || sign == 0x2028 || sign == 0x2029)
-                line += ' ';
-            else
-                line.append(p, static_cast<std::size_t>(g_utf8_next_char(p) - p));
-        }
-        return line;
-    }
-
     bool covered(const std::string& line, bool bold) const {
         for (const char* p = line.c_str(); *p; p = g_utf8_next_char(p))
             if (!FcCharSetHasChar(signs_[bold].get(), g_utf8_get_char(p)))
@@ -230,6 +215,20 @@ private:
 };
 
 } // namespace
+
+std::string one_line(const std::string& text) {
+    std::unique_ptr<char, decltype(&g_free)> valid(
+        g_utf8_make_valid(text.data(), static_cast<gssize>(text.size())), &g_free);
+    std::string line;
+    for (const char* p = valid.get(); *p; p = g_utf8_next_char(p)) {
+        const gunichar sign = g_utf8_get_char(p);
+        if (g_unichar_iscntrl(sign) || sign == 0x2028 || sign == 0x2029)
+            line += ' ';
+        else
+            line.append(p, static_cast<std::size_t>(g_utf8_next_char(p) - p));
+    }
+    return line;
+}
 
 TextExtent measure_text(const std::string& text, double size, bool bold) {
     return Setter::shared().measure(text, size, bold);

@@ -21,7 +21,7 @@ struct Style {
     double plan_rim;  // mm around the ring for names and letters
     bool cut_heading; // over the table of cuts
 };
-constexpr Style styles[] = {{sizes::body, 104, 9, true}, {3.7, 98, 9, false}, {3.4, 94, 9, false}};
+constexpr Style styles[] = {{sizes::body, 106, 9, true}, {3.7, 98, 9, false}, {3.4, 94, 9, false}};
 
 std::string dome_name(const Drafting& drafting, const Ring& ring) {
     return drafting.schedule().building.domes.size() > 1 ? " of '" + ring.dome + "'" : "";

@@ -163,9 +163,9 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
         flow.paragraph("Fitted: " + fitted.text, sizes::body, true);
     flow.paragraph(unit_line(drafting));
     add_caution(flow, drafting);
-    constexpr double least_views = 105;
+    constexpr double least_views = 105, least_site = 70; // mm high
     if (schedule.building.domes.size() > 1) {
-        flow.heading("The domes on the ground", least_views);
+        flow.heading("The domes on the ground", least_site);
         flow.block(std::max(least_views, flow.room() - 1),
                    [&](Sheet& sheet, const PaperBox& box) { add_site(sheet, box, drafting); });
     }

@@ -147,12 +147,12 @@ void add_section(Sheet& sheet, Placer& placer, const BuildingPlan& plan, const D
     const auto at_wall = [&](double z) { return Vec2(wall.x(), frame.at(0, z).y()); };
     const double summit = dome.cap_courses > 0 ? dome.apex() : dome.top();
     add_dimension(sheet, placer, at_wall(0), at_wall(summit), up, 21, length(summit), size);
-    if (dome.springline > 1e-6)
-        add_dimension(sheet, placer, at_wall(0), at_wall(dome.springline), up, 8,
-                      length(dome.springline), size);
     if (dome.foundation > 0)
         add_dimension(sheet, placer, at_wall(dome.bottom()), at_wall(0), up,
                       dome.springline > 1e-6 ? 14.5 : 8, length(-dome.bottom()), size);
+    if (dome.springline > 1e-6)
+        add_dimension(sheet, placer, at_wall(0), at_wall(dome.springline), up, 8,
+                      length(dome.springline), size);
     // Width under the floor.
     const double bottom = dome.bottom();
     add_dimension(sheet, placer, frame.at(a, bottom), frame.at(-a, bottom), -x_right, 7,

@@ -81,7 +81,7 @@ private:
         double size = 0;
         for (int i = 0; i < 3; ++i)
             size = std::max({size, (at(a[i]) - foot).norm(), (at(b[i]) - foot).norm()});
-        const double least = margin * across.norm() * size;
+        const double least = margin * across.norm() * (size + margin * foot.norm());
         for (int i = shared; i < 3; ++i)
             if (!(across.dot(at(a[i]) - foot) < -least && across.dot(at(b[i]) - foot) > least))
                 return false;

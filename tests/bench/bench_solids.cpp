@@ -43,7 +43,7 @@ void shell_at_tolerance(benchmark::State& state) {
     const std::vector<OpeningForm> openings = openings_of(schedule);
     std::size_t triangles = 0;
     for (auto _ : state)
-        triangles = mesh_dome_shell(schedule.domes.front(), openings, tolerance_of(state))
+        triangles = mesh_dome_shell(schedule.building.domes.front(), openings, tolerance_of(state))
                         .mesh.triangles.size();
     state.counters["triangles"] = static_cast<double>(triangles);
 }
@@ -52,7 +52,7 @@ BENCHMARK(shell_at_tolerance)->Apply(tolerances);
 void shell_proof_at_tolerance(benchmark::State& state) {
     const Schedule schedule = grain_store();
     const Mesh mesh =
-        mesh_dome_shell(schedule.domes.front(), openings_of(schedule), tolerance_of(state)).mesh;
+        mesh_dome_shell(schedule.building.domes.front(), openings_of(schedule), tolerance_of(state)).mesh;
     for (auto _ : state)
         benchmark::DoNotOptimize(check_mesh(mesh, true));
     state.counters["triangles"] = static_cast<double>(mesh.triangles.size());

@@ -52,11 +52,11 @@ TEST_CASE("the shell is one proven part a dome, where the design has it") {
     CHECK(wall.material == Material::earth);
     CHECK(wall.volume == volume(wall.mesh));
     const Bounds box = bounds(wall.mesh);
-    const double reach = outside_radius(schedule.domes.front(), 0);
+    const double reach = outside_radius(schedule.building.domes.front(), 0);
     CHECK(box.low.x() == Approx(12.5 - reach).margin(0.002));
     CHECK(box.high.y() == Approx(-3.25 + reach).margin(0.002));
-    CHECK(box.low.z() == Approx(schedule.domes.front().bottom()));
-    CHECK(box.high.z() == Approx(schedule.domes.front().top()));
+    CHECK(box.low.z() == Approx(schedule.building.domes.front().bottom()));
+    CHECK(box.high.z() == Approx(schedule.building.domes.front().top()));
 }
 
 TEST_CASE("turning and moving a building changes no volume") {
@@ -152,7 +152,7 @@ TEST_CASE(
     SampleDome plain;
     const Schedule schedule = lay(design_of(plain));
     double rings = 0, caps = 0;
-    const DomeForm& form = schedule.domes.front();
+    const DomeForm& form = schedule.building.domes.front();
     for (const Course& course : schedule.courses)
         for (const Ring& ring : course.rings) {
             const double r = form.course_height / 2, flat = ring.outside_radius - r;

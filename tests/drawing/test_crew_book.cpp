@@ -1,0 +1,327 @@
+// What the crew book says: a sheet for each course, every cut lettered once where it is, the
+// warnings where they belong, and figures against values from outside.
+#include "exporters/pdf.hpp"
+#include "geometry/drawing/crew_book.hpp"
+#include "geometry/drawing/figures.hpp"
+#include "tests/drawing/plans.hpp"
+#include "tests/drawing/sheet_checks.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+using namespace coilwright;
+using namespace coilwright::testing;
+
+namespace {
+
+constexpr double inch = metres_per_inch;
+
+/// The sheets of a course of a dome: the first and those that continue it.
+std::vector<const Sheet*> sheets_of(const std::vector<Sheet>& book, const BuildingPlan& plan,
+                                    const Course& course, const Ring& ring) {
+    std::string title = "Course " + std::to_string(course.number);
+    if (plan.schedule.building.domes.size() > 1)
+        title += " of '" + ring.dome + "'";
+    std::vector<const Sheet*> found;
+    for (const Sheet& sheet : book) {
+        const std::string rest =
+            sheet.title.substr(0, title.size()) == title ? sheet.title.substr(title.size()) : "no";
+        if (rest.empty() || rest[0] == ',')
+            found.push_back(&sheet);
+    }
+    return found;
+}
+
+std::string text_of_all(const std::vector<const Sheet*>& sheets) {
+    std::string all;
+    for (const Sheet* sheet : sheets)
+        all += all_text(*sheet);
+    return all;
+}
+
+std::vector<BuildingPlan> several_plans() {
+    return {demo_plan("grain-store"), demo_plan("workshop"), demo_plan("cabin-metric"),
+            crowded_plan(), pair_plan()};
+}
+
+bool has(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("Every course of every dome has its sheet, in the order of work") {
+    const MeasureText measure = pango_measure();
+    for (const BuildingPlan& plan : several_plans()) {
+        CAPTURE(plan.schedule.name);
+        const std::vector<Sheet> book = crew_book(plan, letter_paper(), measure);
+        const Sheet* last = nullptr;
+        for (const Course& course : plan.schedule.courses)
+            for (const Ring& ring : course.rings) {
+                CAPTURE(course.number, ring.dome);
+                const auto sheets = sheets_of(book, plan, course, ring);
+                REQUIRE(sheets.size() >= 1);
+                CHECK(sheets.size() <= 2); // the front and the back of a leaf
+                CHECK(sheets.front() > last);
+                last = sheets.back();
+            }
+        CHECK(last == &book.back());
+    }
+}
+
+TEST_CASE("The course's number and its setting are the largest type on its sheet") {
+    const MeasureText measure = pango_measure();
+    for (const BuildingPlan& plan : several_plans()) {
+        const std::vector<Sheet> book = crew_book(plan, a4_paper(), measure);
+        for (const Course& course : plan.schedule.courses)
+            for (const Ring& ring : course.rings)
+                for (const Sheet* sheet : sheets_of(book, plan, course, ring)) {
+                    CAPTURE(sheet->title);
+                    std::vector<const TextItem*> items = text_items(*sheet);
+                    std::sort(items.begin(), items.end(), [](const TextItem* a, const TextItem* b) {
+                        return a->size > b->size;
+                    });
+                    CHECK(items[0]->text == std::to_string(course.number));
+                    CHECK(measure(items[0]->text, items[0]->size, true).ascent > 18); // mm
+                    const bool chain = plan.design.compass.arm == CompassArm::chain;
+                    const double setting = ring.kind == RingKind::cap ? 2 * ring.outside_radius
+                                           : chain                    ? ring.chain
+                                                                      : ring.inside_radius;
+                    CHECK(items[1]->text == length_text(setting, plan.schedule.unit));
+                    CHECK(items[1]->size >= 10);
+                    CHECK(items[2]->size < items[1]->size / 1.5);
+                }
+    }
+}
+
+TEST_CASE("Each cut has its letter once in the plan, at its place, and once in the table") {
+    const MeasureText measure = pango_measure();
+    for (const BuildingPlan& plan : several_plans()) {
+        const std::vector<Sheet> book = crew_book(plan, letter_paper(), measure);
+        for (const Course& course : plan.schedule.courses)
+            for (const Ring& ring : course.rings) {
+                const auto sheets = sheets_of(book, plan, course, ring);
+                CAPTURE(sheets.front()->title);
+                // The pole: the only circle of 1.2 mm; the scale by the arcs of the inside face.
+                Vec2 pole(0, 0);
+                double inner = 1e9;
+                for (const PaperItem& item : sheets.front()->items)
+                    if (const auto* arc = std::get_if<ArcItem>(&item)) {
+                        if (std::abs(arc->radius - 1.2) < 1e-9)
+                            pole = arc->centre;
+                        else if (arc->radius > 4 && arc->stroke.width > 0.4)
+                            inner = std::min(inner, arc->radius);
+                    }
+                for (const Cut& cut : ring.cuts) {
+                    CAPTURE(cut.letter);
+                    int count = 0;
+                    for (const Sheet* sheet : sheets)
+                        count += count_of(*sheet, cut.letter);
+                    CHECK(count == (cut.letter == "N" ? 3 : 2)); // north has an N too
+                    // A dot at the cut: east is right and north is up.
+                    const double bearing = cut.inside_bearing * radians_per_degree;
+                    const Vec2 place = pole + inner * Vec2(std::sin(bearing), std::cos(bearing));
+                    int dots = 0;
+                    for (const PaperItem& item : sheets.front()->items)
+                        if (const auto* fill = std::get_if<FillItem>(&item)) {
+                            const PaperBox box = bounds(item, measure);
+                            if (fill->ink.grey == 0 && std::abs(box.width() - 1.2) < 1e-6 &&
+                                (box.centre() - place).norm() < 0.01)
+                                ++dots;
+                        }
+                    CHECK(dots == 1);
+                    const std::string text = text_of_all(sheets);
+                    CHECK(has(text, length_text(cut.short_arc, plan.schedule.unit)));
+                    CHECK(has(text, length_text(cut.chord, plan.schedule.unit)));
+                    CHECK(has(text, cut.by));
+                }
+                for (const Run& run : ring.runs)
+                    for (const LaidTube& tube : run.tubes) {
+                        const std::string text = text_of_all(sheets);
+                        CHECK(has(text, " " + tube.id));
+                        CHECK(has(text, length_text(tube.length, plan.schedule.unit)));
+                        CHECK(has(text, length_text(tube.cut_length, plan.schedule.unit)));
+                    }
+            }
+    }
+}
+
+TEST_CASE("Every tube is named in the plan of a common dome") {
+    const BuildingPlan plan = demo_plan("grain-store");
+    const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
+    for (const Course& course : plan.schedule.courses)
+        for (const Run& run : course.rings.front().runs)
+            for (const LaidTube& tube : run.tubes) {
+                const auto sheets = sheets_of(book, plan, course, course.rings.front());
+                CAPTURE(sheets.front()->title, tube.id);
+                int count = 0; // in the plan and in the table, there with "*" where a lap is short
+                for (const std::string& text : texts_of(*sheets.front()))
+                    count += text == tube.id || text == tube.id + "*";
+                CHECK(count == 2);
+            }
+}
+
+TEST_CASE("Every sheet carries the caution, the ruler's word, its place in the book") {
+    for (const BuildingPlan& plan : several_plans())
+        for (const auto& sheets : {crew_book(plan, letter_paper(), pango_measure()),
+                                   compass_strip(plan, a4_paper(), pango_measure())})
+            for (std::size_t i = 0; i < sheets.size(); ++i) {
+                const std::string text = all_text(sheets[i]);
+                CAPTURE(sheets[i].title);
+                CHECK(has(text, "CAUTION"));
+                CHECK(has(text, "not engineering"));
+                CHECK(has(text, "local"));
+                CHECK(has(text, "licensed"));
+                CHECK(has(text, "Print at 100 %"));
+                CHECK(has(text, "Sheet " + std::to_string(i + 1) + " of " +
+                                    std::to_string(sheets.size())));
+            }
+}
+
+TEST_CASE("Above the springline the sheet says what must be true before the crew stops") {
+    const BuildingPlan plan = demo_plan("grain-store");
+    const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
+    for (const Course& course : plan.schedule.courses) {
+        const Ring& ring = course.rings.front();
+        const std::string text = text_of_all(sheets_of(book, plan, course, ring));
+        CAPTURE(course.number);
+        const bool above = course.top > plan.schedule.building.domes.front().springline + 1e-6;
+        CHECK(has(text, "Close this ring before you stop") ==
+              (above && ring.kind == RingKind::ring));
+        CHECK(has(text, "Nobody under") == above);
+        CHECK(has(text, "below the bench mark") == (course.top < -1e-6));
+        CHECK(has(text, "Height reached"));
+        CHECK(has(text, "Signed"));
+        for (const auto& notes : {course.before, course.after})
+            for (const SetNote& note : notes) {
+                // Wrapped over lines: its first words, and its own words all.
+                CHECK(has(text, note.text.substr(0, 24)));
+            }
+        if (course.number == plan.schedule.building.domes.front().last_ring)
+            CHECK(has(text, "take the pole out"));
+    }
+}
+
+TEST_CASE("What was fitted stands on the cover, and how the datum is set") {
+    const BuildingPlan plan = demo_plan("washroom");
+    REQUIRE_FALSE(plan.schedule.fitted.empty());
+    const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
+    const std::string cover = all_text(book.front());
+    for (const Fitted& fitted : plan.schedule.fitted)
+        CHECK(has(cover, "Fitted: " + fitted.text.substr(0, 40)));
+    std::string start;
+    for (const Sheet& sheet : book)
+        if (has(sheet.title, "Before you start"))
+            start += all_text(sheet);
+    CHECK(has(start, "Datum mark"));
+    CHECK(has(start, "stake"));
+    CHECK(has(start, "guy it"));
+    CHECK(has(start, "bench mark"));
+}
+
+TEST_CASE("The form of the store's door is as deep as its leaning courses ask") {
+    // Reckoned by hand for a dome of 9 ft, 15 in tubes and a door 32 by 80 in whose pointed head
+    // rises 24 in: the innermost corner of its courses lies 40.9 in from the pole, the outermost 69
+    // in, and 50 mm are added: 30.1 in.
+    Design design = demo_plan("grain-store").design;
+    for (Opening& opening : design.openings)
+        if (opening.id == "door")
+            opening.head.rise = 24 * inch;
+    const BuildingPlan plan = plan_building(design, {});
+    REQUIRE(plan.sound());
+    std::string start;
+    for (const Sheet& sheet : crew_book(plan, letter_paper(), pango_measure()))
+        if (has(sheet.title, "Before you start"))
+            start += all_text(sheet);
+    CHECK(has(start, "door 2 ft 8 in 6 ft 8 in pointed, rise 2 ft 0 in 0 in 2 ft 6-1/8 in"));
+}
+
+TEST_CASE("A course off the rod changes the arm as the curve asks") {
+    // Per 1/2 in: 0.16 in at 60 in above the floor, 0.25 at 80, 0.37 at 100, 0.55 at 120, reckoned
+    // from rho = 135 in: dr/dz = y / sqrt(rho^2 - y^2), y above the springline at 20 in.
+    const BuildingPlan plan = demo_plan("grain-store");
+    const DomeForm& dome = plan.schedule.building.domes.front();
+    REQUIRE(dome.profile.half_span == Approx(54 * inch));
+    REQUIRE(dome.profile.rise == Approx(108 * inch));
+    Ring ring;
+    Course course;
+    const double expected[][2] = {{60, 0.16}, {80, 0.25}, {100, 0.37}, {120, 0.55}};
+    for (const auto& [height, change] : expected) {
+        course.middle = height * inch;
+        const double high = compass_change(ring, course, dome, plan.design, 0.5 * inch) / inch;
+        const double low = compass_change(ring, course, dome, plan.design, -0.5 * inch) / inch;
+        CHECK(std::abs(high + change) < 0.011);
+        CHECK(std::abs(low - change) < 0.011);
+    }
+    ring.kind = RingKind::cap;
+    CHECK(compass_change(ring, course, dome, plan.design, 0.01) == 0);
+}
+
+TEST_CASE("A bucket holds 5 US gallons of 231 cubic inches") {
+    // By definition of the gallon; 0.66840 cu ft.
+    CHECK(bucket_volume / (0.3048 * 0.3048 * 0.3048) == Approx(0.66840).epsilon(1e-5));
+    CHECK(buckets_text(10 * bucket_volume) == "10.0");
+    CHECK(litres_text(1.5) == "1500");
+}
+
+TEST_CASE("Fill on the sheets adds up to the schedule's") {
+    for (const BuildingPlan& plan : several_plans()) {
+        double sum = 0;
+        for (const Course& course : plan.schedule.courses)
+            for (const Ring& ring : course.rings)
+                sum += ring_fill(course, ring, plan.schedule);
+        CHECK(sum == Approx(plan.schedule.totals.fill_volume).epsilon(1e-9));
+    }
+}
+
+TEST_CASE("The story rod marks the top of every course, sills, heads and springlines") {
+    const BuildingPlan plan = demo_plan("grain-store");
+    std::string rod;
+    std::map<std::string, double> height_of; // mark -> y of the text on its page
+    for (const Sheet& sheet : crew_book(plan, letter_paper(), pango_measure()))
+        if (has(sheet.title, "Story rod"))
+            rod += all_text(sheet);
+    for (const Course& course : plan.schedule.courses)
+        CHECK(has(rod, rod_text(course.top, plan.schedule.unit) + " Top of course " +
+                           std::to_string(course.number)));
+    CHECK(has(rod, "Underside of course 1"));
+    CHECK(has(rod, "BENCH MARK"));
+    CHECK(has(rod, "springline"));
+    for (const OpeningPlan& opening : plan.schedule.openings)
+        CHECK(has(rod, "'" + opening.form.id + "'"));
+}
+
+TEST_CASE("The table of courses gives every setting") {
+    for (const BuildingPlan& plan : several_plans()) {
+        std::string table;
+        for (const Sheet& sheet : crew_book(plan, a4_paper(), pango_measure()))
+            if (has(sheet.title, "Compass table"))
+                table += all_text(sheet);
+        for (const Course& course : plan.schedule.courses)
+            for (const Ring& ring : course.rings) {
+                if (ring.kind == RingKind::cap)
+                    continue;
+                CHECK(has(table, " " + length_text(ring.inside_radius, plan.schedule.unit) + " "));
+                if (plan.design.compass.arm == CompassArm::chain)
+                    CHECK(has(table, " " + length_text(ring.chain, plan.schedule.unit) + " "));
+                if (plan.design.compass.pole_diameter > 0)
+                    CHECK(has(table, " " + length_text(ring.pole_face, plan.schedule.unit) + " "));
+            }
+    }
+}
+
+TEST_CASE("A book does not depend on its name's length or script") {
+    BuildingPlan plan = demo_plan("washroom");
+    const std::size_t sheets = crew_book(plan, letter_paper(), pango_measure()).size();
+    for (const std::string& name :
+         {std::string(), std::string(80, 'W'), std::string("穀倉"), std::string(100000, 'x')}) {
+        plan.schedule.name = plan.design.name = name;
+        const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
+        CHECK(book.size() <= sheets + 1);
+        for (const Sheet& sheet : book)
+            CHECK(sheet_faults(sheet, 10, pango_measure()).empty());
+    }
+}
