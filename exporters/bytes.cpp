@@ -35,7 +35,7 @@ void append_decimal(std::string& text, std::int64_t value, int decimals) {
     text.append(first, end);
 }
 
-std::string one_line(const std::string& text) {
+std::string comment_line(const std::string& text) {
     std::string line = text;
     for (char& c : line)
         if (static_cast<unsigned char>(c) < 0x20 || c == 0x7f)

@@ -17,6 +17,6 @@ void append_f32(std::string& bytes, float value);
 void append_decimal(std::string& text, std::int64_t value, int decimals);
 
 /// One line for a comment: control characters become spaces.
-std::string one_line(const std::string& text);
+std::string comment_line(const std::string& text);
 
 } // namespace coilwright

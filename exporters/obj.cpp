@@ -53,7 +53,7 @@ int least_decimals(const SolidModel& model) {
 }
 
 std::string heading(const SolidModel& model) {
-    return "# Coilwright " COILWRIGHT_VERSION "\n# " + one_line(model.name) + "\n";
+    return "# Coilwright " COILWRIGHT_VERSION "\n# " + comment_line(model.name) + "\n";
 }
 
 std::string material_library(const SolidModel& model) {

@@ -52,10 +52,10 @@ std::vector<Fact> course_facts(const Drafting& drafting, const Course& course, c
         facts.push_back({"Its edge, in from that of course " + std::to_string(course.number - 1),
                          drafting.length(below->outside_radius - ring.outside_radius)});
     const double fill = ring_fill(course, ring, drafting.schedule());
-    const std::string buckets = buckets_text(fill) + " buckets", litres = litres_text(fill) + " L";
-    facts.push_back({"Fill, tamped, 5 gal buckets", drafting.unit() == DisplayUnit::feet
-                                                        ? buckets + " (" + litres + ")"
-                                                        : litres + " (" + buckets + ")"});
+    const std::string buckets = buckets_text(fill), litres = litres_text(fill) + " L";
+    facts.push_back({"Tamped fill, 5 gal buckets", drafting.unit() == DisplayUnit::feet
+                                                       ? buckets + " (" + litres + ")"
+                                                       : litres + " (" + buckets + ")"});
     facts.push_back(wire_fact(drafting, course, ring));
     const double off = drafting.unit() == DisplayUnit::feet ? 0.0127 : 0.010;
     const std::string by = drafting.unit() == DisplayUnit::feet ? "1/2 in" : "10 mm";

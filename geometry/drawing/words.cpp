@@ -88,8 +88,10 @@ std::vector<std::string> pole(const BuildingPlan&, const DomeForm& dome) {
                                    "and check it with a plumb bob "
                                    "before you start and every 4 courses after."};
     if (dome.cap_courses > 0)
-        lines.push_back("Take it out after the last ring, course " +
-                        std::to_string(dome.last_ring) + ", before the cap closes the dome.");
+        lines.push_back(
+            "Take it out after the last ring, course " + std::to_string(dome.last_ring) +
+            ", before the cap closes the dome: first carry its axis over to two strings "
+            "across that ring, which centre the cap.");
     return lines;
 }
 

@@ -1,6 +1,7 @@
 #include "geometry/exact/exact_region.hpp"
 
 #include "geometry/plan/region_loops.hpp"
+#include "geometry/plan/stacked_sides.hpp"
 
 #include <CGAL/Exact_predicates_exact_constructions_kernel.h>
 #include <CGAL/General_polygon_set_2.h>
@@ -67,10 +68,18 @@ void add_without_repeats(const LoopPieces& loop, std::vector<LoopPieces>& result
     }
 }
 
+/// All within some plan_weld: what three curves through one point leave between them.
+bool is_speck(const LoopPieces& loop) {
+    return std::all_of(loop.begin(), loop.end(), [&](const LoopPiece& piece) {
+        return (piece.to - loop.front().from).norm() <= 10 * plan_weld;
+    });
+}
+
 class ExactBuilder {
 public:
     ExactBuilder(const PlanExpression& expression, const PlanOutline& outline)
-        : expression_(expression), outline_(outline), formula_(expression, outline) {
+        : expression_(expression), outline_(outline), formula_(expression, outline),
+          crossings_(find_crossings(outline, 0)) {
         choose_lines();
     }
 
@@ -105,7 +114,7 @@ private:
         line_of_.resize(outline_.curves.size());
         for (std::size_t i = 0; i < line_of_.size(); ++i)
             line_of_[i] = static_cast<int>(i);
-        for (const SharedLine& shared : find_crossings(outline_, 0).shared) {
+        for (const SharedLine& shared : crossings_.shared) {
             const int a = line_of_[static_cast<std::size_t>(shared.curve)];
             const int b = line_of_[static_cast<std::size_t>(shared.other)];
             for (int& line : line_of_)
@@ -162,21 +171,28 @@ private:
         LoopPieces loop;
         for (auto arc = polygon.curves_begin(); arc != polygon.curves_end(); ++arc) {
             LoopPiece piece;
-            piece.from = loop.empty() ? rounded(arc->source()) : loop.back().to;
+            piece.from = rounded(arc->source());
             piece.to = rounded(arc->target());
             if ((piece.to - piece.from).norm() <= plan_weld)
                 continue;
-            piece.curve = arc->is_linear() ? side_under(piece) : circle_under(*arc);
-            piece.forward =
-                arc->is_linear()
-                    ? outline_.curves[static_cast<std::size_t>(piece.curve)].direction.dot(
-                          piece.to - piece.from) > 0
-                    : arc->orientation() == CGAL::COUNTERCLOCKWISE;
+            if (arc->is_linear()) {
+                piece.also = sides_under(piece);
+                piece.curve = piece.also.front();
+                piece.also.erase(piece.also.begin());
+            } else {
+                piece.curve = circle_under(*arc);
+                piece.anticlockwise = arc->orientation() == CGAL::COUNTERCLOCKWISE;
+            }
+            if (!loop.empty())
+                piece.from = loop.back().to;
             loop.push_back(piece);
         }
-        if (loop.empty())
+        if (is_speck(loop))
             return;
-        loop.back().to = loop.front().from;
+        const Vec2 start = loop.front().from;
+        while ((loop.back().from - start).norm() <= plan_weld)
+            loop.pop_back();
+        loop.back().to = start;
         add_without_repeats(loop, result);
     }
 
@@ -191,26 +207,24 @@ private:
         });
     }
 
-    /// Of sides on one line: the longest, then the first.
-    int side_under(const LoopPiece& piece) const {
+    std::vector<int> sides_under(const LoopPiece& piece) const {
         const Vec2 middle = (piece.from + piece.to) / 2;
-        const auto distance = [&](const PlanCurve& curve) {
+        const int side = nearest([&](const PlanCurve& curve) {
             const double along = curve.direction.dot(middle - curve.start);
-            if (curve.circle || along < -plan_weld || along > curve.length + plan_weld)
+            if (curve.circle || along < -plan_weld || along > curve.length + plan_weld ||
+                !outline_.bounds_of(curve).holds(middle))
                 return far;
             return std::max(std::abs(cross(curve.direction, piece.from - curve.start)),
                             std::abs(cross(curve.direction, piece.to - curve.start)));
-        };
-        const int best = nearest(distance);
-        int longest = best;
-        for (std::size_t i = 0; i < outline_.curves.size(); ++i) {
-            const PlanCurve& curve = outline_.curves[i];
-            if (line_of_[i] == line_of_[static_cast<std::size_t>(best)] &&
-                formula_.uses(curve.shape) && distance(curve) < far &&
-                curve.length > outline_.curves[static_cast<std::size_t>(longest)].length)
-                longest = static_cast<int>(i);
-        }
-        return longest;
+        });
+        const auto around = formula_.around(outline_.curves[static_cast<std::size_t>(side)].shape);
+        std::vector<Side> sides(expression_.shapes.size(), Side::out);
+        for (const int shape : around)
+            sides[static_cast<std::size_t>(shape)] =
+                side_of(expression_.shapes[static_cast<std::size_t>(shape)], middle);
+        StackedSides stack(outline_, crossings_, formula_);
+        stack.gather(side, middle);
+        return stack.bounding(around, sides);
     }
 
     template <typename Distance>
@@ -232,6 +246,7 @@ private:
     const PlanExpression& expression_;
     const PlanOutline& outline_;
     PlanFormula formula_;
+    Crossings crossings_;
     std::vector<int> line_of_; // per side: the side whose line it takes
 };
 

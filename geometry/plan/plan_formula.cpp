@@ -1,5 +1,7 @@
 #include "geometry/plan/plan_formula.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <numeric>
 
 namespace coilwright {
@@ -11,7 +13,27 @@ void sum_up(std::vector<int>& counts) {
     std::partial_sum(counts.begin(), counts.end(), counts.begin());
 }
 
+/// A point nearer to a boundary is on no side of it: well above rounding, well below plan_weld.
+constexpr double least_distance = 1e-11;
+
 } // namespace
+
+Side side_of(const Shape& shape, const Vec2& point) {
+    double outside = 0; // of a disc and beyond a box's corners not to scale, which is enough here
+    if (const Disc* disc = std::get_if<Disc>(&shape)) {
+        const double r = disc->radius;
+        outside = ((point - disc->centre).squaredNorm() - r * r) / (2 * r);
+    } else {
+        const Box& box = std::get<Box>(shape);
+        const Vec2 from_origin = point - box.origin;
+        const double along = box.axis.dot(from_origin), left = cross(box.axis, from_origin);
+        outside = std::max(std::max(box.from - along, along - box.to),
+                           std::max(box.low - left, left - box.high));
+    }
+    if (std::abs(outside) < least_distance)
+        return Side::unsure;
+    return outside < 0 ? Side::in : Side::out;
+}
 
 PlanFormula::PlanFormula(const PlanExpression& expression, const PlanOutline& outline) {
     const std::size_t shapes = expression.shapes.size();

@@ -10,6 +10,9 @@ namespace coilwright {
 /// Where a point lies against a shape, or a formula's value.
 enum class Side : unsigned char { out, in, unsure };
 
+/// Unsure within 1e-11 m of the boundary.
+Side side_of(const Shape& shape, const Vec2& point);
+
 /// Shapes stand for themselves and for those that coincide with them; shapes that hold nothing are
 /// left out.
 class PlanFormula {

@@ -137,7 +137,7 @@ PlanOutline make_outline(const PlanExpression& expression, double margin) {
     PlanOutline outline;
     for (std::size_t i = 0; i < shapes.size(); ++i)
         outline.same_as.push_back(static_cast<int>(i));
-    std::vector<PlanBounds> bounds = bounds_where_used(expression, margin);
+    std::vector<PlanBounds>& bounds = outline.bounds = bounds_where_used(expression, margin);
     outline.neighbours = meeting_pairs(bounds);
     if (find_same(shapes, outline)) {
         for (std::size_t i = 0; i < shapes.size(); ++i)

@@ -26,15 +26,20 @@ struct PlanOutline {
     std::vector<int> first_curve; // per shape, and one more: its curves are [i], ... before [i + 1]
     std::vector<PlanCurve> curves;
     std::vector<Vec2> corners;
-    std::vector<std::pair<int, int>> neighbours; // shapes that may meet where it matters, i < j
+    std::vector<PlanBounds> bounds;              // per shape: of where it can bound anything
+    std::vector<std::pair<int, int>> neighbours; // i < j: shapes whose bounds meet
+    const PlanBounds& bounds_of(const PlanCurve& curve) const {
+        return bounds[static_cast<std::size_t>(curve.shape)];
+    }
     bool has_curves(int shape) const {
         return first_curve[static_cast<std::size_t>(shape)] !=
                first_curve[static_cast<std::size_t>(shape) + 1];
     }
 };
 
-/// Shapes are neighbours where their bounds meet, widened by `margin`; those of a shape that is
-/// only taken away are cut down to the bounds of what it is taken from. Precondition: is_sound.
+/// Bounds are widened by `margin`; those of a shape that is only taken away are cut down to those
+/// of what it is taken from. Elsewhere it is not to be judged: its neighbours there are not known.
+/// Precondition: is_sound.
 PlanOutline make_outline(const PlanExpression& expression, double margin);
 
 /// Every number of every shape is finite and below 100 km, so that rounding stays far below

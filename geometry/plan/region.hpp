@@ -42,9 +42,11 @@ struct PlanExpression {
 /// One piece of a region's boundary, walked with the region on its left. A whole circle is two half
 /// circles from its westmost point; an arc of more than a half circle is one edge unless its ends
 /// come within 1/1000 of the radius of each other. No two edges that follow each other lie on the
-/// same curve but for these.
+/// same curve but for these. Where sides of several shapes run along one line, edges are as few and
+/// as long as can be; each is that of the longest side that bounds the region there, then the
+/// first.
 struct BoundaryEdge {
-    int shape = 0; // whose boundary it lies on; of several, the longest side, then the first
+    int shape = 0; // whose boundary it lies on; of several on one line see below
     Vec2 from{0, 0}, to{0, 0};
     double bulge = 0; // tan(sweep / 4): 0 straight, positive anticlockwise, a half circle 1
 };

@@ -18,6 +18,9 @@ public:
           sides_(expression.shapes.size(), Side::out) {}
 
     bool is_idle(const Doubt& doubt) {
+        for (const int index : {doubt.curve, doubt.other})
+            if (!outline_.bounds_of(curve(index)).holds(doubt.at, doubt.reach))
+                return true;
         const int a = curve(doubt.curve).shape, b = curve(doubt.other).shape;
         gather(doubt, a, b);
         const bool idle = local_.size() <= most_local_shapes &&

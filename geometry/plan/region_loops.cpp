@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
+#include <iterator>
 #include <tuple>
 
 namespace coilwright {
@@ -15,8 +15,22 @@ namespace {
 /// bulge would no longer tell the circle well.
 constexpr double least_opening = 1e-3;
 
+/// The curves that both may be said to lie on, in the order of the first.
+std::vector<int> common_curves(const LoopPiece& a, const LoopPiece& b) {
+    const auto in_b = [&](int curve) {
+        return curve == b.curve || std::find(b.also.begin(), b.also.end(), curve) != b.also.end();
+    };
+    std::vector<int> common;
+    if (in_b(a.curve))
+        common.push_back(a.curve);
+    std::copy_if(a.also.begin(), a.also.end(), std::back_inserter(common), in_b);
+    return common;
+}
+
 bool go_on(const LoopPiece& a, const LoopPiece& b) {
-    return a.curve == b.curve && a.forward == b.forward;
+    if (a.also.empty() && b.also.empty())
+        return a.curve == b.curve;
+    return !common_curves(a, b).empty();
 }
 
 /// Joins pieces of one curve. A loop of one circle becomes one piece from its westmost point.
@@ -30,15 +44,22 @@ LoopPieces joined(const PlanOutline& outline, const LoopPieces& pieces) {
         if (!curve.circle)
             return {}; // back and forth along a side
         const Vec2 west = curve.start - Vec2(curve.length, 0);
-        return {{pieces[0].curve, pieces[0].forward, west, west}};
+        return {{pieces[0].curve, pieces[0].anticlockwise, west, west, {}}};
     }
     LoopPieces result;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         const LoopPiece& piece = pieces[(start + i) % pieces.size()];
-        if (!result.empty() && go_on(result.back(), piece))
-            result.back().to = piece.to;
-        else
+        if (result.empty() || !go_on(result.back(), piece)) {
             result.push_back(piece);
+            continue;
+        }
+        LoopPiece& last = result.back();
+        last.to = piece.to;
+        if (last.also.empty() && piece.also.empty())
+            continue;
+        last.also = common_curves(last, piece);
+        last.curve = last.also.front();
+        last.also.erase(last.also.begin());
     }
     return result;
 }
@@ -49,9 +70,9 @@ double sweep_of(const PlanCurve& curve, const LoopPiece& piece) {
         return 0;
     const Vec2 from = piece.from - curve.start, to = piece.to - curve.start;
     if ((from - to).squaredNorm() <= plan_weld * plan_weld)
-        return piece.forward ? 2 * pi : -2 * pi;
+        return piece.anticlockwise ? 2 * pi : -2 * pi;
     const double turn = std::atan2(cross(from, to), from.dot(to));
-    if (piece.forward)
+    if (piece.anticlockwise)
         return turn <= 0 ? turn + 2 * pi : turn;
     return turn >= 0 ? turn - 2 * pi : turn;
 }

@@ -6,12 +6,12 @@
 
 namespace coilwright {
 
-/// A piece between two points. `forward`: along the curve (anticlockwise on a circle). On a circle
-/// one place for both ends is the whole circle.
+/// A piece between two points. On a circle one place for both ends is the whole circle.
 struct LoopPiece {
     int curve = 0;
-    bool forward = true;
+    bool anticlockwise = true; // of a piece of a circle
     Vec2 from{0, 0}, to{0, 0};
+    std::vector<int> also; // see BoundaryPiece
 };
 using LoopPieces = std::vector<LoopPiece>; // closed
 
@@ -23,8 +23,8 @@ std::optional<std::vector<LoopPieces>> walk_loops(const PlanOutline& outline,
                                                   const Crossings& crossings,
                                                   const std::vector<BoundaryPiece>& pieces);
 
-/// Pieces of one curve that follow each other are joined, loops are started and ordered as
-/// region.hpp says, areas integrated; loops below least_loop_area are dropped.
+/// Pieces that follow each other and may be said to lie on one curve are joined, loops are started
+/// and ordered as region.hpp says, areas integrated; loops below least_loop_area are dropped.
 Region make_region(const PlanOutline& outline, const std::vector<LoopPieces>& loops);
 
 /// Puts loops into the order that region.hpp gives them and adds up their areas.

@@ -1,33 +1,15 @@
 #include "geometry/plan/region_pieces.hpp"
 
 #include "geometry/base/bearing.hpp"
+#include "geometry/plan/stacked_sides.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace coilwright {
 
 namespace {
-
-/// A point nearer to a boundary is on no side of it: well above rounding, well below plan_weld.
-constexpr double least_distance = 1e-11;
-
-Side side_of(const Shape& shape, const Vec2& point) {
-    double outside = 0; // of a disc and beyond a box's corners not to scale, which is enough here
-    if (const Disc* disc = std::get_if<Disc>(&shape)) {
-        const double r = disc->radius;
-        outside = ((point - disc->centre).squaredNorm() - r * r) / (2 * r);
-    } else {
-        const Box& box = std::get<Box>(shape);
-        const Vec2 from_origin = point - box.origin;
-        const double along = box.axis.dot(from_origin), left = cross(box.axis, from_origin);
-        outside = std::max(std::max(box.from - along, along - box.to),
-                           std::max(box.low - left, left - box.high));
-    }
-    if (std::abs(outside) < least_distance)
-        return Side::unsure;
-    return outside < 0 ? Side::in : Side::out;
-}
 
 /// A point of the anticlockwise arc between two points (seen from the circle's centre); of the
 /// whole circle where they are one.
@@ -52,7 +34,7 @@ public:
     Sorter(const PlanExpression& expression, const PlanOutline& outline, const Crossings& crossings,
            const PlanFormula& formula)
         : expression_(expression), outline_(outline), crossings_(crossings), formula_(formula),
-          sides_(expression.shapes.size(), Side::out) {}
+          stack_(outline, crossings, formula), sides_(expression.shapes.size(), Side::out) {}
 
     std::optional<std::vector<BoundaryPiece>> sort() {
         for (std::size_t shape = 0; shape < expression_.shapes.size(); ++shape) {
@@ -106,56 +88,44 @@ private:
         const PlanCurve& curve = outline_.curves[static_cast<std::size_t>(index)];
         for (const double share : {0.5, 0.25, 0.8125}) {
             const Vec2 point = sample(curve, from, to, share);
+            if (!outline_.bounds_of(curve).holds(point))
+                return true;
             for (const int other : around_)
                 if (other != curve.shape)
                     sides_[static_cast<std::size_t>(other)] =
                         side_of(expression_.shapes[static_cast<std::size_t>(other)], point);
-            if (!set_shared_sides(index, point, true))
-                return true; // another side on this line stands for both
-            const Side left = value_beside(curve, true);
-            set_shared_sides(index, point, false);
-            const Side right = value_beside(curve, false);
+            stack_.gather(index, point);
+            const Side left = value_beside(true), right = value_beside(false);
             if (left == Side::unsure || right == Side::unsure)
                 continue;
-            if (left == Side::in && right == Side::out)
-                kept_.push_back({index, true, from, to});
-            else if (left == Side::out && right == Side::in)
-                kept_.push_back({index, false, to, from});
+            if (left != right && stack_.first() == index)
+                keep(index, from, to, left == Side::in);
             return true;
         }
         return false;
     }
 
-    Side value_beside(const PlanCurve& curve, bool left) {
-        sides_[static_cast<std::size_t>(curve.shape)] = left ? Side::in : Side::out;
-        return formula_.value(around_, sides_);
+    void keep(int index, int from, int to, bool region_left) {
+        BoundaryPiece piece{
+            index, region_left, region_left ? from : to, region_left ? to : from, {}};
+        if (!stack_.alone()) {
+            piece.also = stack_.bounding(around_, sides_);
+            piece.curve = piece.also.front();
+            piece.also.erase(piece.also.begin());
+        }
+        kept_.push_back(std::move(piece));
     }
 
-    /// The sides of shapes whose boundary runs along this piece too, for a point just left or right
-    /// of it. False if one of them is to stand for all: the longest side, then the first.
-    bool set_shared_sides(int index, const Vec2& point, bool left) {
-        if (crossings_.shared.empty())
-            return true;
-        const auto [first, last] = shared_lines_of(crossings_, index);
-        const double length = outline_.curves[static_cast<std::size_t>(index)].length;
-        for (std::size_t i = first; i < last; ++i) {
-            const SharedLine& line = crossings_.shared[i];
-            const PlanCurve& other = outline_.curves[static_cast<std::size_t>(line.other)];
-            const double along = other.direction.dot(point - other.start);
-            if (along <= 0 || along >= other.length || !formula_.uses(other.shape))
-                continue;
-            if (other.length > length || (other.length == length && line.other < index))
-                return false;
-            sides_[static_cast<std::size_t>(other.shape)] =
-                line.same_direction == left ? Side::in : Side::out;
-        }
-        return true;
+    Side value_beside(bool left) {
+        stack_.set_sides(sides_, left);
+        return formula_.value(around_, sides_);
     }
 
     const PlanExpression& expression_;
     const PlanOutline& outline_;
     const Crossings& crossings_;
     const PlanFormula& formula_;
+    StackedSides stack_;
     std::vector<Side> sides_;
     std::span<const int> around_;
     std::vector<BoundaryPiece> kept_;

@@ -12,8 +12,10 @@ namespace coilwright {
 /// circle without vertices has -1 for both; with one vertex, that one twice.
 struct BoundaryPiece {
     int curve = 0;
-    bool forward = true; // along the curve
+    bool anticlockwise = true; // of a piece of a circle
     int from = -1, to = -1;
+    std::vector<int>
+        also; // other sides on its line that it may be said to lie on, see StackedSides
 };
 
 /// False if a doubt can change the region's boundary: the region there depends on both curves that

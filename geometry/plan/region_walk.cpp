@@ -61,10 +61,11 @@ private:
 
     LoopPiece placed(const BoundaryPiece& piece) const {
         if (piece.from >= 0)
-            return {piece.curve, piece.forward, vertex(piece.from), vertex(piece.to)};
+            return {piece.curve, piece.anticlockwise, vertex(piece.from), vertex(piece.to),
+                    piece.also};
         const PlanCurve& circle = outline_.curves[static_cast<std::size_t>(piece.curve)];
         const Vec2 west = circle.start - Vec2(circle.length, 0);
-        return {piece.curve, piece.forward, west, west};
+        return {piece.curve, piece.anticlockwise, west, west, {}};
     }
 
     /// Takes the end of a path that comes back to a vertex of it as a loop of its own.
@@ -91,9 +92,10 @@ private:
     /// Direction along a piece at one of its ends.
     Vec2 heading(const BoundaryPiece& piece, int at) const {
         const PlanCurve& curve = outline_.curves[static_cast<std::size_t>(piece.curve)];
-        const Vec2 along =
-            curve.circle ? turned_left(vertex(at) - curve.start) : Vec2(curve.direction);
-        return piece.forward ? along : -along;
+        if (!curve.circle)
+            return vertex(piece.to) - vertex(piece.from);
+        const Vec2 along = turned_left(vertex(at) - curve.start);
+        return piece.anticlockwise ? along : -along;
     }
 
     std::optional<std::size_t> after(std::size_t index) const {

@@ -15,6 +15,7 @@ Corners shrunk(const Corners& corners, double by) {
             corners[3] + ahead - up};
 }
 
+/// Whether a line or the edge of a dark fill runs through a rectangle.
 bool line_crosses(const PaperItem& item, const Corners& text) {
     if (const auto* line = std::get_if<LineItem>(&item)) {
         for (std::size_t i = 0; i + 1 < line->points.size(); ++i)
@@ -23,6 +24,18 @@ bool line_crosses(const PaperItem& item, const Corners& text) {
         return line->closed &&
                overlap(corners(line->points.back(), line->points.front(), line->stroke.width),
                        text);
+    }
+    if (const auto* fill = std::get_if<FillItem>(&item)) {
+        if (fill->ink.grey > 0.5) // light grounds do not hurt a text
+            return false;
+        for (const FillItem::Loop& loop : fill->loops) {
+            Vec2 from = loop.from;
+            for (const FillItem::Edge& edge : loop.edges) {
+                if (overlap(corners(from, edge.to, 0.01), text))
+                    return true;
+                from = edge.to;
+            }
+        }
     }
     if (const auto* arc = std::get_if<ArcItem>(&item)) {
         constexpr int pieces = 180;

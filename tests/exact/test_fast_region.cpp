@@ -93,6 +93,7 @@ void compare(std::uint64_t seeds, PlanExpression (*make)(Seeded&)) {
 
 /// Returns how many were decided in doubles.
 int compare_near(std::uint64_t seeds, double size) {
+    const double beside = size > plan_weld ? 1e-10 : 5e-9; // curves may be moved by plan_weld
     int decided = 0;
     for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
         Seeded dice(seed);
@@ -101,12 +102,12 @@ int compare_near(std::uint64_t seeds, double size) {
         CAPTURE(seed, gap);
         if (const auto fast = fast_region(plan)) {
             ++decided;
-            check_region(plan, *fast, 1e-9);
+            check_region(plan, *fast, beside);
             const Region exact = exact_region(plan);
-            CHECK(fast->area == Approx(exact.area).epsilon(1e-9).margin(1e-9));
+            CHECK(std::abs(fast->area - exact.area) < 1e-9 * (exact.area + perimeter(exact)));
             CHECK(perimeter(*fast) == Approx(perimeter(exact)).epsilon(1e-8));
         } else {
-            check_region(plan, region_of(plan, exact_region), 1e-10);
+            check_region(plan, region_of(plan, exact_region), beside);
         }
     }
     return decided;
@@ -115,15 +116,15 @@ int compare_near(std::uint64_t seeds, double size) {
 } // namespace
 
 TEST_CASE("doubles and exact arithmetic give the same small plans", "[region]") {
-    compare(800, small_plan);
+    compare(2000, small_plan);
 }
 
 TEST_CASE("doubles and exact arithmetic give the same scattered plans", "[region]") {
-    compare(150, scattered_plan);
+    compare(400, scattered_plan);
 }
 
 TEST_CASE("doubles and exact arithmetic give the same buildings", "[region]") {
-    compare(50, building_plan);
+    compare(100, building_plan);
 }
 
 TEST_CASE("doubles agree or refuse where curves nearly meet", "[region]") {
@@ -141,6 +142,6 @@ TEST_CASE("doubles and exact arithmetic agree at length", "[.long]") {
     compare(5000, scattered_plan);
     compare(2000, building_plan);
     for (const double gap :
-         {1e-2, 1e-4, 1e-6, 2e-7, 1e-7, 5e-8, 1e-8, 2e-9, 1e-9, 5e-10, 1e-12, 0.0})
+         {1e-2, 1e-4, 1e-6, 2e-7, 1e-7, 5e-8, 1e-8, 2e-9, 9e-10, 5e-10, 1e-12, 0.0})
         compare_near(500, gap);
 }

@@ -210,6 +210,23 @@ TEST_CASE("sides on one line and corners on sides are decided", "[region]") {
     CHECK(segments.loops.size() == 4);
 }
 
+TEST_CASE("a side is not split where another, longer one on its line does not matter", "[region]") {
+    // A wall 10 long; on it a box from 4 to 12, less what lies left of 5 on a line of 25.
+    PlanExpression plan =
+        all_together({Box{{0, 0}, {1, 0}, 0, 10, 0, 1}, Box{{0, 0}, {1, 0}, 4, 12, 1, 2},
+                      Box{{0, 0}, {1, 0}, -20, 5, 1, 2}});
+    plan.terms.pop_back();
+    plan.terms[1].less = {2};
+    const Region region = decided(moved(plan, 1, {1, 2}));
+    REQUIRE(region.loops.size() == 1);
+    CHECK(region.loops[0].edges.size() == 8);
+    CHECK(region.area == Approx(10 + 7));
+    // Sides that only touch by halves: each names its own.
+    const Region steps =
+        decided(all_together({Box{{0, 0}, {1, 0}, 0, 6, 0, 1}, Box{{0, 0}, {1, 0}, 4, 11, 0, 1}}));
+    CHECK(steps.loops[0].edges.size() == 6);
+}
+
 TEST_CASE("shapes that hold nothing change nothing", "[region]") {
     const Region region =
         decided(one_term({square(0, 0, 2), Disc{{1, 1}, 0}, Disc{{1, 1}, -3},
