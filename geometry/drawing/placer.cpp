@@ -49,7 +49,12 @@ bool Placer::free(const Corners& points, double clearance) const {
 }
 
 bool Placer::free_for_leader(Vec2 from, Vec2 to) const {
-    return !meets(corners(from, to, 0.4), taken_);
+    // What it points at may stand close by: its last millimetre may touch.
+    const Vec2 way = to - from;
+    const double length = way.norm();
+    if (length <= 1)
+        return true;
+    return !meets(corners(from, from + way * ((length - 1) / length), 0.4), taken_);
 }
 
 std::optional<TextItem> Placer::place(const std::vector<TextItem>& candidates, double clearance) {
@@ -83,18 +88,19 @@ std::optional<Placer::Led> Placer::place_led(const std::vector<TextItem>& candid
     return std::nullopt;
 }
 
-std::optional<Vec2> Placer::place_disc(const std::vector<Vec2>& centres, double radius,
-                                       Vec2 target) {
+std::optional<Vec2> Placer::place_disc(const std::vector<Vec2>& centres, double radius, Vec2 target,
+                                       bool leader_over_all) {
     for (const Vec2& centre : centres) {
         const Corners box = square_about(centre, radius);
         const Vec2 to_target = target - centre;
         const double distance = to_target.norm();
-        if (!free(box) || (distance > radius &&
-                           !free_for_leader(centre + to_target * (radius / distance), target)))
+        const bool led = distance > radius;
+        const Vec2 from = led ? Vec2(centre + to_target * (radius / distance)) : target;
+        if (!free(box) || (led && !leader_over_all && !free_for_leader(from, target)))
             continue;
         take(box);
-        if (distance > radius)
-            take_line(centre + to_target * (radius / distance), target, 0.4);
+        if (led)
+            take_line(from, target, 0.4);
         return centre;
     }
     return std::nullopt;

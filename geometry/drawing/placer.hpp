@@ -36,8 +36,10 @@ public:
         Vec2 from{0, 0}, to{0, 0};
     };
     std::optional<Led> place_led(const std::vector<TextItem>& candidates, Vec2 target, double near);
-    /// The first free centre for a symbol of that radius whose leader to `target` is free too.
-    std::optional<Vec2> place_disc(const std::vector<Vec2>& centres, double radius, Vec2 target);
+    /// The first free centre for a symbol of that radius whose leader to `target` is free too,
+    /// unless it may run `leader_over_all`.
+    std::optional<Vec2> place_disc(const std::vector<Vec2>& centres, double radius, Vec2 target,
+                                   bool leader_over_all = false);
 
     static constexpr double usual_clearance = 0.7;
 

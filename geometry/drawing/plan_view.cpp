@@ -137,7 +137,7 @@ private:
     }
 
     void letter(const Cut& cut) {
-        const Vec2 target = frame_.at(cut.inside_bearing, cut_radius());
+        const Vec2 target = frame_.at(cut.inside_bearing, ring_.inside_radius);
         const Vec2 inward = (frame_.pole - target).normalized();
         // Away from the opening's axis, so that the two letters of a narrow one part.
         const double sign = cut.side == Side::right ? 1 : -1;
@@ -149,7 +149,15 @@ private:
              places_about(frame_.at(cut.outside_bearing, ring_.outside_radius), -inward,
                           letter_radius + 2, letter_radius + 14, pi * 0.45))
             centres.push_back(outside);
-        const auto centre = placer_.place_disc(centres, letter_radius, target);
+        // Where many cuts crowd: farther in, else anywhere in the frame, the nearest first.
+        const double inner = ring_.inside_radius * frame_.mm_per_metre;
+        for (const Vec2& farther :
+             places_about(target, wanted, letter_radius + 16, inner * 0.9, pi * 0.45))
+            centres.push_back(farther);
+        auto centre = placer_.place_disc(centres, letter_radius, target);
+        for (const bool over_all : {false, true})
+            if (!centre)
+                centre = placer_.place_disc(frame_places(target), letter_radius, target, over_all);
         const Vec2 at = centre.value_or(centres.front());
         const Vec2 to_target = target - at;
         add_line(sheet_, at + to_target.normalized() * letter_radius, target, pens::seen);
@@ -160,7 +168,21 @@ private:
         add_text(sheet_, at - Vec2(0, 0.365 * size), cut.letter, size, true, Align::centre);
     }
 
-    double cut_radius() const { return ring_.inside_radius; }
+    /// A grid over the frame, the places nearest to a point first.
+    std::vector<Vec2> frame_places(Vec2 target) const {
+        constexpr double step = 2; // mm
+        const Box& box = placer_.frame();
+        std::vector<Vec2> places;
+        const int columns = static_cast<int>(box.width() / step);
+        const int rows = static_cast<int>(box.height() / step);
+        for (int row = 0; row <= rows; ++row)
+            for (int column = 0; column <= columns; ++column)
+                places.emplace_back(box.left + column * step, box.bottom + row * step);
+        std::stable_sort(places.begin(), places.end(), [&](const Vec2& a, const Vec2& b) {
+            return (a - target).squaredNorm() < (b - target).squaredNorm();
+        });
+        return places;
+    }
 
     void write_datum() {
         if (plan_.datum_label.empty())

@@ -62,6 +62,22 @@ BuildingPlan crowded_plan() {
     return sound_plan(std::move(design));
 }
 
+BuildingPlan dense_plan() {
+    Design design = store_design();
+    Dome& dome = design.domes.front();
+    dome.inside_diameter = dome.profile.rise.emplace(34 * 12 * inch);
+    dome.springline = 150 * inch;
+    design.openings.clear();
+    for (int i = 0; i < 16; ++i) {
+        const std::string id = std::string("opening-no-") + static_cast<char>('a' + i);
+        design.openings.push_back(hole(id.c_str(), 22.5 * i, 24, 40, 36,
+                                       i % 2 == 0 ? HeadKind::round : HeadKind::pointed,
+                                       OpeningUse::window));
+        design.openings.back().in = dome.id;
+    }
+    return sound_plan(std::move(design));
+}
+
 BuildingPlan pair_plan() {
     Design design = store_design();
     design.name = "Two at Alder Flats";

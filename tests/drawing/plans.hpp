@@ -12,6 +12,8 @@ namespace coilwright::testing {
 BuildingPlan demo_plan(const std::string& name);
 /// A dome of 14 ft with six openings of all heads, long ids, a long name in several scripts.
 BuildingPlan crowded_plan();
+/// A dome of 34 ft with sixteen windows in a row: 32 cuts in a course.
+BuildingPlan dense_plan();
 /// Two domes that stand apart, read on a chain from a pole of stated thickness, in metres.
 BuildingPlan pair_plan();
 /// The first `count` random designs from `first_seed` on that can be laid, with their seeds.
