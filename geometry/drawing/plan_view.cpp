@@ -171,7 +171,7 @@ private:
     /// A grid over the frame, the places nearest to a point first.
     std::vector<Vec2> frame_places(Vec2 target) const {
         constexpr double step = 2; // mm
-        const Box& box = placer_.frame();
+        const PaperBox& box = placer_.frame();
         std::vector<Vec2> places;
         const int columns = static_cast<int>(box.width() / step);
         const int rows = static_cast<int>(box.height() / step);

@@ -51,6 +51,8 @@ std::vector<Diagnostic> refuse_what_is_not_shown_yet(const Design& design) {
     for (const Opening& opening : design.openings) {
         if (opening.use == OpeningUse::niche)
             refuse(opening.place, "opening." + opening.id, "niches");
+        if (opening.reveal_plumb)
+            refuse(opening.place, "opening." + opening.id, "plumb reveals");
         if (opening.head.laid == HeadLaid::fan)
             refuse(opening.head.place, "opening." + opening.id + ".head", "fan heads");
     }
