@@ -51,7 +51,12 @@ bool coincide(const Shape& a, const Shape& b) {
         return std::abs(disc->radius - other.radius) <= plan_weld &&
                one_place(disc->centre, other.centre);
     }
-    const auto p = corners_of(std::get<Box>(a)), q = corners_of(std::get<Box>(b));
+    const Box &one = std::get<Box>(a), &other = std::get<Box>(b);
+    const double difference = (one.to - one.from) * (one.high - one.low) -
+                              (other.to - other.from) * (other.high - other.low);
+    if (std::abs(difference) > 1e-3) // far more than plan_weld can make of any area
+        return false;
+    const auto p = corners_of(one), q = corners_of(other);
     for (std::size_t shift = 0; shift < 4; ++shift) {
         std::size_t matched = 0;
         while (matched < 4 && one_place(p[matched], q[(matched + shift) % 4]))
@@ -116,6 +121,34 @@ std::vector<PlanBounds> bounds_where_used(const PlanExpression& expression, doub
     return used;
 }
 
+/// Of a box's extent along a unit vector from a point, low and high.
+std::pair<double, double> extent(const Box& box, const Vec2& axis, const Vec2& from) {
+    const double along = axis.dot(box.axis), across = axis.dot(turned_left(box.axis));
+    const double start = axis.dot(box.origin - from);
+    return {start + std::min(box.from * along, box.to * along) +
+                std::min(box.low * across, box.high * across),
+            start + std::max(box.from * along, box.to * along) +
+                std::max(box.low * across, box.high * across)};
+}
+
+/// Whether some side of `box` has the other box beyond it.
+bool side_parts(const Box& box, const Box& other, double margin) {
+    const auto along = extent(other, box.axis, box.origin);
+    const auto across = extent(other, turned_left(box.axis), box.origin);
+    return along.first > box.to + margin || along.second < box.from - margin ||
+           across.first > box.high + margin || across.second < box.low - margin;
+}
+
+/// Whether two shapes lie more than `margin` apart.
+bool apart(const Shape& a, const Shape& b, double margin) {
+    if (const Disc* disc = std::get_if<Disc>(&a))
+        return distance_outside(b, disc->centre) > disc->radius + margin;
+    if (const Disc* disc = std::get_if<Disc>(&b))
+        return distance_outside(a, disc->centre) > disc->radius + margin;
+    const Box &one = std::get<Box>(a), &other = std::get<Box>(b);
+    return side_parts(one, other, margin) || side_parts(other, one, margin);
+}
+
 /// Fills same_as from the neighbours; whether there were any.
 bool find_same(const std::vector<Shape>& shapes, PlanOutline& outline) {
     bool found = false;
@@ -138,14 +171,21 @@ PlanOutline make_outline(const PlanExpression& expression, double margin) {
     for (std::size_t i = 0; i < shapes.size(); ++i)
         outline.same_as.push_back(static_cast<int>(i));
     std::vector<PlanBounds>& bounds = outline.bounds = bounds_where_used(expression, margin);
-    outline.neighbours = meeting_pairs(bounds);
+    const auto find_neighbours = [&] {
+        outline.neighbours = meeting_pairs(bounds);
+        std::erase_if(outline.neighbours, [&](const std::pair<int, int>& pair) {
+            return apart(shapes[static_cast<std::size_t>(pair.first)],
+                         shapes[static_cast<std::size_t>(pair.second)], margin);
+        });
+    };
+    find_neighbours();
     if (find_same(shapes, outline)) {
         for (std::size_t i = 0; i < shapes.size(); ++i)
             if (outline.same_as[i] != static_cast<int>(i)) {
                 cover(bounds[static_cast<std::size_t>(outline.same_as[i])], bounds[i]);
                 bounds[i] = PlanBounds{};
             }
-        outline.neighbours = meeting_pairs(bounds);
+        find_neighbours();
     }
     outline.curves.reserve(4 * shapes.size());
     outline.first_curve.reserve(shapes.size() + 1);

@@ -27,7 +27,7 @@ struct PlanOutline {
     std::vector<PlanCurve> curves;
     std::vector<Vec2> corners;
     std::vector<PlanBounds> bounds;              // per shape: of where it can bound anything
-    std::vector<std::pair<int, int>> neighbours; // i < j: shapes whose bounds meet
+    std::vector<std::pair<int, int>> neighbours; // i < j: shapes that meet, and their bounds
     const PlanBounds& bounds_of(const PlanCurve& curve) const {
         return bounds[static_cast<std::size_t>(curve.shape)];
     }

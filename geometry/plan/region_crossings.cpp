@@ -70,6 +70,11 @@ private:
             sides(a, b);
     }
 
+    /// Elsewhere one of the two bounds nothing, and need not be split or split the other.
+    bool matters(int a, int b, const Vec2& at) const {
+        return outline_.bounds_of(curve(a)).holds(at) && outline_.bounds_of(curve(b)).holds(at);
+    }
+
     void touching(int a, int b, const Vec2& at, double reach) {
         doubts_.push_back({at, reach, a, b, true});
     }
@@ -108,7 +113,10 @@ private:
             return touching(a, b, p.start, everywhere);
         const Vec2 foot = p.start + (d + (r - s) * (r + s) / d) / 2 * towards;
         for (const double side : {-h, h}) {
-            const int vertex = weld_.add_vertex(foot + side * turned_left(towards));
+            const Vec2 at = foot + side * turned_left(towards);
+            if (!matters(a, b, at))
+                continue;
+            const int vertex = weld_.add_vertex(at);
             on_circle(a, vertex);
             on_circle(b, vertex);
         }
@@ -129,7 +137,10 @@ private:
         }
         const double h = std::sqrt((r - off) * (r + off));
         for (const double along : {foot - h, foot + h}) {
-            switch (against(along, side.length, near_)) {
+            const Against place = against(along, side.length, near_);
+            if (place == Against::outside || !matters(c, s, side.at(along)))
+                continue;
+            switch (place) {
             case Against::outside:
                 break;
             case Against::doubtful:
@@ -164,7 +175,7 @@ private:
         const double along_q = cross(between, p.direction) / sine;
         const Against on_p = against(along_p, p.length, near_);
         const Against on_q = against(along_q, q.length, near_);
-        if (on_p == Against::outside || on_q == Against::outside)
+        if (on_p == Against::outside || on_q == Against::outside || !matters(a, b, p.at(along_p)))
             return;
         if (on_p == Against::doubtful || on_q == Against::doubtful)
             return many_meet(a, p.at(along_p));

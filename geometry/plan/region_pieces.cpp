@@ -42,8 +42,6 @@ public:
             for (int c = outline_.first_curve[shape]; c < outline_.first_curve[shape + 1]; ++c)
                 if (formula_.uses(static_cast<int>(shape)) && !sort_curve(c))
                     return std::nullopt;
-            for (const int other : around_)
-                sides_[static_cast<std::size_t>(other)] = Side::out;
         }
         return std::move(kept_);
     }
@@ -90,11 +88,9 @@ private:
             const Vec2 point = sample(curve, from, to, share);
             if (!outline_.bounds_of(curve).holds(point))
                 return true;
-            for (const int other : around_)
-                if (other != curve.shape)
-                    sides_[static_cast<std::size_t>(other)] =
-                        side_of(expression_.shapes[static_cast<std::size_t>(other)], point);
+            find_present(point);
             stack_.gather(index, point);
+            stack_.add_shapes(present_);
             const Side left = value_beside(true), right = value_beside(false);
             if (left == Side::unsure || right == Side::unsure)
                 continue;
@@ -105,11 +101,28 @@ private:
         return false;
     }
 
+    /// Sets the sides of all shapes for a point, and lists those that it may lie in.
+    void find_present(const Vec2& point) {
+        for (const int shape : present_)
+            sides_[static_cast<std::size_t>(shape)] = Side::out;
+        present_.clear();
+        for (const int other : around_) {
+            const auto shape = static_cast<std::size_t>(other);
+            if (!outline_.bounds[shape].holds(point))
+                continue;
+            const Side side = side_of(expression_.shapes[shape], point);
+            if (side == Side::out)
+                continue;
+            sides_[shape] = side;
+            present_.push_back(other);
+        }
+    }
+
     void keep(int index, int from, int to, bool region_left) {
         BoundaryPiece piece{
             index, region_left, region_left ? from : to, region_left ? to : from, {}};
         if (!stack_.alone()) {
-            piece.also = stack_.bounding(around_, sides_);
+            piece.also = stack_.bounding(present_, sides_);
             piece.curve = piece.also.front();
             piece.also.erase(piece.also.begin());
         }
@@ -118,7 +131,7 @@ private:
 
     Side value_beside(bool left) {
         stack_.set_sides(sides_, left);
-        return formula_.value(around_, sides_);
+        return formula_.value(present_, sides_);
     }
 
     const PlanExpression& expression_;
@@ -128,6 +141,7 @@ private:
     StackedSides stack_;
     std::vector<Side> sides_;
     std::span<const int> around_;
+    std::vector<int> present_;
     std::vector<BoundaryPiece> kept_;
 };
 

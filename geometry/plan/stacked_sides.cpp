@@ -19,6 +19,14 @@ void StackedSides::gather(int curve, const Vec2& point) {
     }
 }
 
+void StackedSides::add_shapes(std::vector<int>& shapes) const {
+    for (const Member& member : members_) {
+        const int own = outline_.curves[static_cast<std::size_t>(member.curve)].shape;
+        if (std::find(shapes.begin(), shapes.end(), own) == shapes.end())
+            shapes.push_back(own);
+    }
+}
+
 void StackedSides::set_sides(std::vector<Side>& sides, bool left) const {
     for (const Member& member : members_)
         sides[shape(member)] = side(member, left);

@@ -15,6 +15,9 @@ public:
     /// matter there. Precondition: the curve can.
     void gather(int curve, const Vec2& point);
 
+    /// Adds their shapes to a list that may hold some already.
+    void add_shapes(std::vector<int>& shapes) const;
+
     /// Sets the sides of their shapes to those of a point just left of the curve, or right of it.
     void set_sides(std::vector<Side>& sides, bool left) const;
 

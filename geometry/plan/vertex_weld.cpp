@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
+#include <numeric>
 #include <utility>
 
 namespace coilwright {
@@ -45,51 +45,64 @@ void VertexWeld::unite(int a, int b) {
     root_[static_cast<std::size_t>(std::max(a, b))] = std::min(a, b);
 }
 
+/// The nodes by curve, then along it; returns the first of each curve, and the end.
+std::vector<int> VertexWeld::sort_nodes(std::size_t curves) {
+    std::vector<int> first(curves + 1, 0);
+    for (const CurveNode& node : nodes_)
+        ++first[static_cast<std::size_t>(node.curve) + 1];
+    std::partial_sum(first.begin(), first.end(), first.begin());
+    std::vector<CurveNode> sorted(nodes_.size());
+    std::vector<int> next(first.begin(), first.end() - 1);
+    for (const CurveNode& node : nodes_)
+        sorted[static_cast<std::size_t>(next[static_cast<std::size_t>(node.curve)]++)] = node;
+    for (std::size_t curve = 0; curve < curves; ++curve)
+        std::sort(sorted.begin() + first[curve], sorted.begin() + first[curve + 1],
+                  [](const CurveNode& a, const CurveNode& b) {
+                      return a.along != b.along ? a.along < b.along : a.vertex < b.vertex;
+                  });
+    nodes_ = std::move(sorted);
+    return first;
+}
+
 template <typename Join>
-void VertexWeld::each_neighbours(const PlanOutline& outline, Join join) {
-    for (std::size_t first = 0; first < nodes_.size();) {
-        std::size_t last = first + 1;
-        while (last < nodes_.size() && nodes_[last].curve == nodes_[first].curve) {
-            join(nodes_[last - 1], nodes_[last]);
-            ++last;
-        }
-        if (outline.curves[static_cast<std::size_t>(nodes_[first].curve)].circle &&
-            last > first + 1)
-            join(nodes_[last - 1], nodes_[first]);
-        first = last;
+void VertexWeld::each_neighbours(const PlanOutline& outline, const std::vector<int>& first,
+                                 Join join) const {
+    for (std::size_t curve = 0; curve + 1 < first.size(); ++curve) {
+        const auto begin = static_cast<std::size_t>(first[curve]);
+        const auto end = static_cast<std::size_t>(first[curve + 1]);
+        for (std::size_t i = begin + 1; i < end; ++i)
+            join(nodes_[i - 1], nodes_[i]);
+        if (outline.curves[curve].circle && end > begin + 1)
+            join(nodes_[end - 1], nodes_[begin]);
     }
 }
 
 Crossings VertexWeld::finish(const PlanOutline& outline, double near) {
-    std::sort(nodes_.begin(), nodes_.end(), [](const CurveNode& a, const CurveNode& b) {
-        return std::tie(a.curve, a.along, a.vertex) < std::tie(b.curve, b.along, b.vertex);
-    });
-    each_neighbours(outline, [&](const CurveNode& a, const CurveNode& b) {
+    Crossings found;
+    found.first_node = sort_nodes(outline.curves.size());
+    each_neighbours(outline, found.first_node, [&](const CurveNode& a, const CurveNode& b) {
         if ((at(a.vertex) - at(b.vertex)).squaredNorm() <= plan_weld * plan_weld)
             unite(a.vertex, b.vertex);
     });
-    for (CurveNode& node : nodes_)
-        node.vertex = root(node.vertex);
-    nodes_.erase(std::unique(nodes_.begin(), nodes_.end(),
-                             [](const CurveNode& a, const CurveNode& b) {
-                                 return a.curve == b.curve && a.vertex == b.vertex;
-                             }),
-                 nodes_.end());
-
-    Crossings found;
-    each_neighbours(outline, [&](const CurveNode& a, const CurveNode& b) {
+    // Each vertex once on a curve.
+    int kept = 0;
+    for (std::size_t curve = 0; curve < outline.curves.size(); ++curve) {
+        const int begin = std::exchange(found.first_node[curve], kept);
+        for (int i = begin; i < found.first_node[curve + 1]; ++i) {
+            CurveNode node = nodes_[static_cast<std::size_t>(i)];
+            node.vertex = root(node.vertex);
+            if (kept == found.first_node[curve] ||
+                nodes_[static_cast<std::size_t>(kept) - 1].vertex != node.vertex)
+                nodes_[static_cast<std::size_t>(kept++)] = node;
+        }
+    }
+    found.first_node.back() = kept;
+    nodes_.resize(static_cast<std::size_t>(kept));
+    each_neighbours(outline, found.first_node, [&](const CurveNode& a, const CurveNode& b) {
         const Vec2 gap = at(b.vertex) - at(a.vertex);
         if (a.vertex != b.vertex && gap.squaredNorm() < near * near)
             found.doubts.push_back({at(a.vertex) + gap / 2, 4 * near, a.curve, a.curve, false});
     });
-    found.first_node.reserve(outline.curves.size() + 1);
-    std::size_t next = 0;
-    for (std::size_t curve = 0; curve < outline.curves.size(); ++curve) {
-        found.first_node.push_back(static_cast<int>(next));
-        while (next < nodes_.size() && static_cast<std::size_t>(nodes_[next].curve) == curve)
-            ++next;
-    }
-    found.first_node.push_back(static_cast<int>(next));
     found.vertices = std::move(vertices_);
     found.nodes = std::move(nodes_);
     return found;

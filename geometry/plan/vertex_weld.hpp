@@ -26,10 +26,12 @@ public:
 
 private:
     int root(int vertex);
+    std::vector<int> sort_nodes(std::size_t curves);
     /// Calls join(a, b) on every two nodes that follow each other on a curve; a circle's last and
     /// first too.
     template <typename Join>
-    void each_neighbours(const PlanOutline& outline, Join join);
+    void each_neighbours(const PlanOutline& outline, const std::vector<int>& first,
+                         Join join) const;
 
     std::vector<Vec2> vertices_;
     std::vector<int> root_;
