@@ -29,6 +29,8 @@ std::string made_under(const std::string& environment, const std::string& demo,
          std::vector<std::string>{"build '" + demo + "' --out package", "check '" + demo + "'",
                                   "courses '" + demo + "' --csv", "new --unit m --out -"}) {
         const Outcome outcome = shell(folder, environment + program() + " " + arguments);
+        CAPTURE(environment, arguments);
+        INFO(outcome.err);
         REQUIRE(outcome.code == 0);
         all += outcome.out + outcome.err;
     }
