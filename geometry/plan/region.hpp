@@ -43,10 +43,10 @@ struct PlanExpression {
 /// circles from its westmost point; an arc of more than a half circle is one edge unless its ends
 /// come within 1/1000 of the radius of each other. No two edges that follow each other lie on the
 /// same curve but for these. Where sides of several shapes run along one line, edges are as few and
-/// as long as can be; each is that of the longest side that bounds the region there, then the
+/// as long as can be; each is that of the longest side that bounds the region there, of equals the
 /// first.
 struct BoundaryEdge {
-    int shape = 0; // whose boundary it lies on; of several on one line see below
+    int shape = 0; // whose boundary it lies on; of several on one line see above
     Vec2 from{0, 0}, to{0, 0};
     double bulge = 0; // tan(sweep / 4): 0 straight, positive anticlockwise, a half circle 1
 };
@@ -67,9 +67,8 @@ inline constexpr double plan_weld = 1e-9;
 
 /// The region in double arithmetic: every shape's boundary is split at its crossings with the
 /// others, each piece is kept if the region lies on one side of it only, and areas are integrated
-/// by Green's theorem. Work n log n in the number of shapes while few overlap. A disc 2 less a disc
-/// 1
-/// -> area 9.424778. Curves that coincide within plan_weld are one: the same disc or box listed
+/// by Green's theorem. Work n log n in the number of shapes while few overlap. A disc of radius 2
+/// less one of 1 -> area 9.424778. Curves that coincide within plan_weld are one: the same disc or box listed
 /// twice, sides of boxes on one line, corners on other curves. Shapes no wider than plan_weld hold
 /// nothing. Nothing where doubles are no judge and it matters: a crossing within `near` of a
 /// tangency, an end or another crossing, curves that run within `near` of each other and are not
@@ -78,6 +77,7 @@ inline constexpr double plan_weld = 1e-9;
 std::optional<Region> fast_region(const PlanExpression& expression, double near = 1e-7);
 
 /// Whether a point lies in the region; a point within 1e-9 of a boundary may go either way.
+/// Precondition: indices name shapes.
 bool contains(const PlanExpression& expression, const Vec2& point);
 
 /// Answers what fast_region cannot decide; handed in so that the plan needs no exact arithmetic.

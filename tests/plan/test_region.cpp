@@ -221,6 +221,26 @@ TEST_CASE("a side is not split where another, longer one on its line does not ma
     REQUIRE(region.loops.size() == 1);
     CHECK(region.loops[0].edges.size() == 8);
     CHECK(region.area == Approx(10 + 7));
+    // The void first of all shapes, and not there where the wall's top is: still one edge.
+    plan.shapes = {plan.shapes[2], plan.shapes[0], Box{{0, 0}, {1, 0}, 9, 14, 1, 2}};
+    std::get<Box>(plan.shapes[0]).to = 20;
+    plan.terms = {{"wall", 1, {}}, {"box", 2, {0}}};
+    CHECK(edge_count(decided(plan)) == 4);
+    // A void along a short wall's top, taken from a disc that does not reach the wall.
+    plan.shapes = {Box{{0, 0}, {1, 0}, -20, 20, 1, 2}, Box{{0, 0}, {1, 0}, 3, 4, 0, 1},
+                   Disc{{5, 3}, 2.2}};
+    plan.terms = {{"wall", 1, {}}, {"disc", 2, {0}}};
+    const Region apart = decided(plan); // the disc in two, and the wall
+    REQUIRE(apart.loops.size() == 3);
+    CHECK(apart.loops[1].area == Approx(1));
+    for (const BoundaryEdge& edge : apart.loops[1].edges)
+        CHECK(edge.shape == 1);
+    // Two boxes with one bottom, of which a third hides the rest: the longer one's.
+    const Region bottoms =
+        decided(all_together({Box{{0, 0}, {1, 0}, 0, 6, 0, 2}, Box{{0, 0}, {1, 0}, 0, 10, 0, 1},
+                              Box{{0, 0}, {1, 0}, 6, 12, -1, 3}}));
+    REQUIRE(bottoms.loops.size() == 1);
+    CHECK(bottoms.loops[0].edges[0].shape == 1);
     // Sides that only touch by halves: each names its own.
     const Region steps =
         decided(all_together({Box{{0, 0}, {1, 0}, 0, 6, 0, 1}, Box{{0, 0}, {1, 0}, 4, 11, 0, 1}}));
@@ -245,6 +265,16 @@ TEST_CASE("what doubles cannot tell is refused where it matters", "[region]") {
         CHECK_FALSE(touching(gap));
     CHECK(touching(2e-7).value().loops.size() == 2);
     CHECK(touching(-2e-7).value().loops.size() == 1);
+    for (const double gap : {5e-8, -5e-8})
+        CHECK_FALSE(fast_region(one_term({Disc{{0, 0}, 2}, Disc{{1 + gap, 0}, 1}})));
+    // A corner that points at a side, and at a circle.
+    const Box tip{{1, 0}, unit(pi / 4), 0, 1, -1, 0};
+    for (const double gap : {1e-8, -1e-8}) {
+        CHECK_FALSE(fast_region(all_together({Box{{0, 0}, {1, 0}, 0, 1 - gap, -1, 1}, tip})));
+        CHECK_FALSE(fast_region(all_together({Disc{{0, 0}, 1 - gap}, tip})));
+    }
+    // Covered where they touch, but not where they are still near each other.
+    CHECK_FALSE(fast_region(all_together({Disc{{-1, 0}, 1}, Disc{{1, 0}, 1}, Disc{{0, 0}, 1e-4}})));
     // Inside tangency, a strip along a circle, sides that all but coincide, a corner near a side.
     CHECK_FALSE(fast_region(one_term({Disc{{0, 0}, 2}, Disc{{1, 0}, 1}})));
     CHECK_FALSE(fast_region(all_together({Disc{{0, 0}, 1}, Box{{0, 0}, {1, 0}, -3, 3, 0, 1}})));
@@ -274,6 +304,12 @@ TEST_CASE("what doubles cannot tell is passed over where it cannot matter", "[re
         all_together({Disc{{1, 0}, 1}, Disc{{-0.5, 0.5}, std::sqrt(0.5)}, Disc{{0, -1}, 1 + 1e-8}});
     three.terms.push_back({"cover", add_shape(three, Disc{{0, 0}, 0.3}), {}});
     decided(three);
+    // On the outline two circles cross; a third passes there too, but cuts what lies elsewhere.
+    PlanExpression crossing = all_together({Disc{{0, 0}, 2}, Disc{{2, 0}, 2}, Disc{{0.1, 0.9}, 1},
+                                            Disc{{1, 0.7}, std::sqrt(3) - 0.7 + 1e-8}});
+    crossing.terms.pop_back();
+    crossing.terms[2].less = {3};
+    CHECK(decided(crossing).area == Approx(8 * pi - lens_area(2, 2, 2)));
     // A shape that no term names.
     PlanExpression idle = one_term({Disc{{0, 0}, 1}});
     idle.shapes.push_back(Disc{{2, 0}, 1});
