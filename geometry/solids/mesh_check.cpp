@@ -121,8 +121,12 @@ bool readable(const Mesh& mesh) {
 
 Mesh rounded_to_float(const Mesh& mesh) {
     Mesh rounded = mesh;
-    for (Vec3& v : rounded.vertices)
-        v = v.cast<float>().cast<double>();
+    // Number by number: of a chain of Eigen casts GCC 12 at -O2 leaves the rounding out.
+    for (Vec3& vertex : rounded.vertices)
+        for (double& coordinate : vertex) {
+            const float single = static_cast<float>(coordinate);
+            coordinate = single;
+        }
     return rounded;
 }
 
