@@ -199,7 +199,7 @@ PlanOutline make_outline(const PlanExpression& expression, double margin) {
 }
 
 bool is_sound(const PlanExpression& expression) {
-    const auto fits = [](double value) { return std::abs(value) < 1e7; }; // not of a NaN
+    const auto fits = [](double value) { return std::abs(value) < 1e5; }; // not of a NaN
     for (const Shape& shape : expression.shapes) {
         if (const Disc* disc = std::get_if<Disc>(&shape)) {
             if (!fits(disc->centre.x()) || !fits(disc->centre.y()) || !fits(disc->radius))

@@ -318,7 +318,7 @@ TEST_CASE("what doubles cannot tell is passed over where it cannot matter", "[re
 
 TEST_CASE("an expression that is not sound is refused", "[region]") {
     const double bad[] = {std::numeric_limits<double>::quiet_NaN(),
-                          std::numeric_limits<double>::infinity(), 1e9};
+                          std::numeric_limits<double>::infinity(), 2e5};
     for (const double value : bad) {
         CHECK_FALSE(fast_region(one_term({Disc{{0, 0}, value}})));
         CHECK_FALSE(fast_region(one_term({Disc{{value, 0}, 1}})));
