@@ -68,12 +68,12 @@ inline constexpr double plan_weld = 1e-9;
 /// The region in double arithmetic: every shape's boundary is split at its crossings with the
 /// others, each piece is kept if the region lies on one side of it only, and areas are integrated
 /// by Green's theorem. Work n log n in the number of shapes while few overlap. A disc of radius 2
-/// less one of 1 -> area 9.424778. Curves that coincide within plan_weld are one: the same disc or box listed
-/// twice, sides of boxes on one line, corners on other curves. Shapes no wider than plan_weld hold
-/// nothing. Nothing where doubles are no judge and it matters: a crossing within `near` of a
-/// tangency, an end or another crossing, curves that run within `near` of each other and are not
-/// one; and where the expression is not sound (a number that is not finite or is beyond 100 km, an
-/// axis that is no unit vector, an index that names no shape).
+/// less one of 1 -> area 9.424778. Curves that coincide within plan_weld are one: the same disc or
+/// box listed twice, sides of boxes on one line, corners on other curves. Shapes no wider than
+/// plan_weld hold nothing. Nothing where doubles are no judge and it matters: a crossing within
+/// `near` of a tangency, an end or another crossing, curves that run within `near` of each other
+/// and are not one; and where the expression is not sound (a number that is not finite or is beyond
+/// 100 km, an axis that is no unit vector, an index that names no shape).
 std::optional<Region> fast_region(const PlanExpression& expression, double near = 1e-7);
 
 /// Whether a point lies in the region; a point within 1e-9 of a boundary may go either way.
