@@ -113,16 +113,16 @@ BuildingPlan awkward_plan() {
     dome.last_ring_radius = 1.3716;
     schedule.building.domes = {dome};
     OpeningPlan door;
-    door.form = {"door",
-                 "vault",
-                 OpeningUse::door,
-                 HeadKind::pointed,
-                 {150},
-                 0.4064,
-                 0,
-                 1.4224,
-                 2.032,
-                 pointed_profile(0.4064, 0.6096)};
+    door.form.id = "door";
+    door.form.in = "vault";
+    door.form.use = OpeningUse::door;
+    door.form.head_kind = HeadKind::pointed;
+    door.form.bearing = {150};
+    door.form.half_width = 0.4064;
+    door.form.sill = 0;
+    door.form.springing = 1.4224;
+    door.form.top = 2.032;
+    door.form.head = pointed_profile(0.4064, 0.6096);
     door.first_course = door.last_course = 2;
     door.clear_width = 0.6604;
     door.clear_height = 2.0;
