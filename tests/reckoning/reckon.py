@@ -85,7 +85,7 @@ def hole_half_width(hole, z):
         return a
     if head == "circle":
         return math.sqrt(max(0.0, a * a - (z - hole["sill"] - a) ** 2))
-    springing = top - hole["rise"]
+    springing = top - (a if head == "round" else hole["rise"])
     if z <= springing:
         return a
     if head == "round":
