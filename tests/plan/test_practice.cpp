@@ -6,6 +6,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <memory>
 
 using namespace coilwright;
 using namespace coilwright::testing;
@@ -14,10 +15,11 @@ namespace {
 
 constexpr double inch = metres_per_inch;
 
-const Finding* find(const std::vector<Finding>& findings, const std::string& code) {
+/// A copy: the findings it came from may be gone by then.
+std::shared_ptr<const Finding> find(const std::vector<Finding>& findings, const std::string& code) {
     const auto found = std::find_if(findings.begin(), findings.end(),
                                     [&](const Finding& finding) { return finding.code == code; });
-    return found == findings.end() ? nullptr : &*found;
+    return found == findings.end() ? nullptr : std::make_shared<const Finding>(*found);
 }
 
 std::vector<Finding> findings_of(const Design& design) {
@@ -40,12 +42,12 @@ TEST_CASE("a sill or head between two joints is named with the joints beside it"
     design.openings.push_back(
         opening("win", 330, 24 * inch, 42 * inch, 24 * inch, HeadKind::square)); // 42 to 66 in
     const auto findings = findings_of(design);
-    const Finding* sill = find(findings, "sill-misses-joint");
-    REQUIRE(sill);
+    const auto sill = find(findings, "sill-misses-joint");
+    REQUIRE(sill != nullptr);
     CHECK(sill->verdict == Verdict::advice);
     CHECK(sill->remedy.find("3 ft 4 in") != std::string::npos); // 40 in
     CHECK(sill->remedy.find("3 ft 9 in") != std::string::npos); // 45 in
-    CHECK(find(findings, "head-misses-joint"));
+    CHECK(find(findings, "head-misses-joint") != nullptr);
     // Within 10 mm it is let be.
     design.openings.back().sill = 40.35 * inch;
     CHECK(find(findings_of(design), "sill-misses-joint") == nullptr);
@@ -57,8 +59,8 @@ TEST_CASE("an inch of tube for each foot of dome: common practice, no source") {
     design.domes[0].inside_diameter = 16 * 12 * inch;
     design.domes[0].profile.rise = 16 * 12 * inch;
     const auto findings = findings_of(design);
-    const Finding* found = find(findings, "tube-narrow-for-diameter");
-    REQUIRE(found);
+    const auto found = find(findings, "tube-narrow-for-diameter");
+    REQUIRE(found != nullptr);
     CHECK(*found->limit == Approx(16 * inch));
     CHECK(*found->value == Approx(15 * inch));
 }
@@ -66,15 +68,15 @@ TEST_CASE("an inch of tube for each foot of dome: common practice, no source") {
 TEST_CASE("the store passes a quarter of the tube up to course 24 and exceeds it from 25") {
     // Step-ins from r = sqrt(135^2 - y^2) - 81 in: 3.68 at course 24, 3.9 at 25; limit 3.75. Reckoned.
     const auto findings = findings_of(store_design());
-    const Finding* quarter = find(findings, "step-in-over-quarter");
-    REQUIRE(quarter);
+    const auto quarter = find(findings, "step-in-over-quarter");
+    REQUIRE(quarter != nullptr);
     CHECK(quarter->message.find("course 25") != std::string::npos);
     CHECK(find(findings, "step-in-over-half") == nullptr);
     Design flat = store_design();
     flat.domes[0].profile.kind = ProfileKind::round;
     flat.domes[0].profile.rise.reset();
-    const Finding* half = find(findings_of(flat), "step-in-over-half");
-    REQUIRE(half);
+    const auto half = find(findings_of(flat), "step-in-over-half");
+    REQUIRE(half != nullptr);
 }
 
 TEST_CASE("the rise that a step-in remedy names keeps to the limit, and a course less does not") {
@@ -83,8 +85,8 @@ TEST_CASE("the rise that a step-in remedy names keeps to the limit, and a course
     design.domes[0].profile.rise = 90 * inch;
     design.openings.clear();
     const auto findings = findings_of(design);
-    const Finding* quarter = find(findings, "step-in-over-quarter");
-    REQUIRE(quarter);
+    const auto quarter = find(findings, "step-in-over-quarter");
+    REQUIRE(quarter != nullptr);
     const auto greatest = [&](double rise) {
         Design other = design;
         other.domes[0].profile.rise = rise;
@@ -119,8 +121,8 @@ TEST_CASE("a tamped width off practice is an advice, with a millimetre of patien
 
 TEST_CASE("a plumb frame finds a band of 1.95 in in the store's door, reckoned") {
     const auto findings = findings_of(store_design());
-    const Finding* found = find(findings, "frame-deeper-than-band");
-    REQUIRE(found);
+    const auto found = find(findings, "frame-deeper-than-band");
+    REQUIRE(found != nullptr);
     CHECK(*found->value / inch == Approx(1.95).margin(0.25));
     CHECK(*found->limit / inch == Approx(4.5));
     CHECK(found->remedy.find("springline") != std::string::npos);
@@ -130,14 +132,14 @@ TEST_CASE("a square head is not judged, and a crown too flat to corbel fails") {
     Design square = store_design();
     square.openings[0].head = {};
     const auto findings = findings_of(square);
-    REQUIRE(find(findings, "square-head-needs-lintel"));
+    REQUIRE(find(findings, "square-head-needs-lintel") != nullptr);
     CHECK(find(findings, "square-head-needs-lintel")->verdict == Verdict::not_judged);
     Design flat = store_design();
     flat.openings.clear();
     flat.domes[0].profile.kind = ProfileKind::parabola;
     flat.domes[0].profile.rise = 12 * inch;
-    const Finding* found = find(findings_of(flat), "course-without-bearing");
-    REQUIRE(found);
+    const auto found = find(findings_of(flat), "course-without-bearing");
+    REQUIRE(found != nullptr);
     CHECK(found->verdict == Verdict::fails);
 }
 
@@ -146,8 +148,8 @@ TEST_CASE("the skylight that the last ring leaves is named beside the one asked 
     design.domes[0].top.kind = TopKind::skylight;
     design.domes[0].top.diameter = 24 * inch;
     const Schedule schedule = lay(design);
-    const Finding* found = find(findings_of(design), "skylight-wider-than-asked");
-    REQUIRE(found);
+    const auto found = find(findings_of(design), "skylight-wider-than-asked");
+    REQUIRE(found != nullptr);
     CHECK(*found->value == Approx(2 * schedule.building.domes[0].last_ring_radius));
     CHECK(*found->limit == Approx(24 * inch));
 }
