@@ -174,7 +174,8 @@ void check_relations(Design& design, ReadContext& context) {
 }
 
 void mark_unsound(Design& design, const ReadContext& context) {
-    design.course.sound = !context.is_faulty("course");
+    // A misspelt [course] is a fault of another name, and leaves no height.
+    design.course.sound = design.course.height > 0 && !context.is_faulty("course");
     mark_by_faults("tube", design.tubes, context);
     mark_by_faults("fill", design.fills, context);
     mark_by_faults("dome", design.domes, context);

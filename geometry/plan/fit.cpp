@@ -139,7 +139,8 @@ void fit_springline(Fitting& work) {
         return;
     }
     const double height = *wish.clear_height;
-    const int most = static_cast<int>(std::ceil(height / work.design.course.height)) + 2;
+    const double whole_stem = std::ceil(height / work.design.course.height) + 2;
+    const int most = static_cast<int>(std::min<double>(whole_stem, most_courses));
     int k = 0;
     while (k <= most && clear_height_with(work, k, radius) < height - height_tie)
         ++k;

@@ -149,7 +149,9 @@ TEST_CASE("a misspelt header is one fault, not one for each name that leads to i
         std::string text = whole_design;
         for (std::size_t at; (at = text.find("[" + section)) != std::string::npos;)
             text.insert(at + 3, "x");
-        CHECK(codes_of(read_design(text)) == "unknown-table");
+        const DesignReading reading = read_design(text);
+        CHECK(codes_of(reading) == "unknown-table");
+        CHECK(reading.design.course.sound == (section != "course"));
     }
 }
 
