@@ -6,7 +6,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")"
 # What the program is built from.
 build_packages=(
     g++ cmake ninja-build pkg-config ca-certificates
-    libeigen3-dev libcgal-dev libtomlplusplus-dev libcli11-dev nlohmann-json3-dev
+    libeigen3-dev libcgal-dev coinor-libclp-dev libtomlplusplus-dev libcli11-dev nlohmann-json3-dev
     libassimp-dev libcairomm-1.16-dev libpangomm-2.48-dev fonts-dejavu-core
 )
 # What its tests need besides: the test library, independent readers of what the program writes,
