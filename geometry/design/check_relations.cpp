@@ -60,21 +60,6 @@ void check_same_dome(const Design& design, ReadContext& context, const std::stri
         '"' + works + '"'));
 }
 
-// An opening in a dome needs a bearing; one in a tunnel's end wall takes the tunnel's.
-void check_opening_bearings(Design& design, ReadContext& context) {
-    for (Opening& opening : design.openings) {
-        const std::string path = "opening." + opening.id;
-        if (context.has_place(path + ".bearing"))
-            continue;
-        if (const Tunnel* tunnel = find_tunnel(design, opening.in))
-            opening.bearing = tunnel->bearing;
-        else if (find_dome(design, opening.in))
-            context.add(faults::missing_key(context.at(path + ".bearing"),
-                                            "a number of degrees clockwise from north, -360 to 360",
-                                            "150"));
-    }
-}
-
 std::string name_of_other_dome(const Design& design, const std::string& id) {
     for (const Dome& dome : design.domes)
         if (dome.id != id && is_id(dome.id))
@@ -132,6 +117,19 @@ void check_joins(const Design& design, ReadContext& context) {
     }
 }
 
+// Piers of one table are told apart by a number after its name.
+void check_pier_names(const Design& design, ReadContext& context) {
+    for (const Buttress& buttress : design.buttresses) {
+        const std::size_t piers = buttress.beside.empty() ? buttress.bearings.size() : 2;
+        for (std::size_t i = 1; piers > 1 && i <= piers; ++i)
+            for (const DeclaredId& declared : context.ids)
+                if (declared.id == buttress.id + "-" + std::to_string(i) &&
+                    declared.section != "fill" && declared.section != "join")
+                    context.add(faults::pier_name_taken(context.at("buttress." + buttress.id),
+                                                        declared.id, declared.at.place));
+    }
+}
+
 void check_plaster(const Design& design, ReadContext& context) {
     const double plaster = design.finish.inside_plaster;
     for (const Dome& dome : design.domes)
@@ -168,7 +166,8 @@ void check_relations(Design& design, ReadContext& context) {
         check_same_dome(design, context, "buttress." + buttress.id + ".beside", buttress.beside,
                         buttress.on);
     check_tunnel_lines(design, context);
-    check_opening_bearings(design, context);
+    check_hosts(design, context);
+    check_pier_names(design, context);
     check_joins(design, context);
     check_plaster(design, context);
 }
@@ -186,7 +185,8 @@ void mark_unsound(Design& design, const ReadContext& context) {
     mark_by_faults("sleeve", design.sleeves, context);
     // What stands on an unsound element cannot be judged either.
     for (Dome& dome : design.domes)
-        dome.sound = dome.sound && design.course.sound && is_sound(find_tube(design, dome.tube));
+        dome.sound = dome.sound && design.course.sound && is_sound(find_tube(design, dome.tube)) &&
+                     (dome.lower_tube.empty() || is_sound(find_tube(design, dome.lower_tube)));
     for (Tunnel& tunnel : design.tunnels)
         tunnel.sound = tunnel.sound && is_sound(find_tube(design, tunnel.tube)) &&
                        is_sound(find_dome(design, tunnel.from)) &&

@@ -50,6 +50,16 @@ Diagnostic key_out_of_place(const At& at, const std::string& because, const std:
             "take it out, or change the other key"};
 }
 
+Diagnostic half_of_a_pair(const At& at, const std::string& other, const std::string& typed) {
+    return {"missing-key",
+            at.place,
+            at.path,
+            at.table() + " has " + ticked(other) + " without " + ticked(at.key()),
+            "both " + ticked(other) + " and " + ticked(at.key()) + ", or neither",
+            assignment(at, typed),
+            "add the line"};
+}
+
 Diagnostic fit_without_wish(const At& at, const std::string& wish, const std::string& example) {
     return {"fit-without-wish",
             at.place,
@@ -184,6 +194,18 @@ Diagnostic head_too_steep(const At& at, double rise, double half_width, DisplayU
             "a steeper curve is kind = \"pointed\""};
 }
 
+Diagnostic bearing_off_its_tunnel(const At& at, const std::string& tunnel, double found,
+                                  double right) {
+    return {"bearing-off-its-tunnel",
+            at.place,
+            at.path,
+            "the bearing is " + short_number(found) + " degrees, but that wall of the tunnel \"" +
+                shown_text(tunnel) + "\" looks on a bearing of " + fixed_text(right, 1),
+            "the bearing that the wall looks on, within 1 degree, or none",
+            assignment(at, fixed_text(right, 1)),
+            "take the bearing out, or name another side"};
+}
+
 Diagnostic same_dome_twice(const At& at, const std::string& id, const std::string& typed) {
     return {"same-dome-twice",
             at.place,
@@ -235,6 +257,17 @@ Diagnostic projection_grows(const At& at, double top, double base, DisplayUnit u
             "at most the projection at the floor",
             assignment(at, typed_length(base / 2, unit)),
             ""};
+}
+
+Diagnostic pier_name_taken(const At& at, const std::string& pier, SourcePlace other) {
+    return {"repeated-id",
+            at.place,
+            at.path,
+            "the name \"" + pier + "\" of one of the buttress's piers is that of the element in line " +
+                std::to_string(other.line),
+            "a name of its own for each element and each pier",
+            "[buttress.pier]",
+            "rename one of them"};
 }
 
 Diagnostic repeated_bearing(const At& at, double bearing) {

@@ -13,6 +13,8 @@ Diagnostic none_of_keys(const At& at, const std::vector<std::string>& of, const 
 /// A key that does not go with what another says: "kind = \"round\"".
 Diagnostic key_out_of_place(const At& at, const std::string& because, const std::string& allowed,
                             const std::string& example);
+/// `at` is the key left out, with the place of its table; `other` stands.
+Diagnostic half_of_a_pair(const At& at, const std::string& other, const std::string& typed);
 
 // Fitting.
 Diagnostic fit_without_wish(const At& at, const std::string& wish, const std::string& example);
@@ -37,12 +39,18 @@ Diagnostic head_too_high(const At& at, double rise, double height, DisplayUnit u
 Diagnostic head_too_flat(const At& at, double rise, double half_width, DisplayUnit unit);
 Diagnostic head_too_steep(const At& at, double rise, double half_width, DisplayUnit unit);
 
+/// In a tunnel, whose wall looks on another bearing than the one written; degrees.
+Diagnostic bearing_off_its_tunnel(const At& at, const std::string& tunnel, double found,
+                                  double right);
+
 // Tunnels, buttresses, joins.
 Diagnostic same_dome_twice(const At& at, const std::string& id, const std::string& typed);
 Diagnostic repeated_join(const At& at, const std::string& other, SourcePlace place);
 Diagnostic domes_in_one_place(const At& at);
 Diagnostic tunnel_off_its_line(const At& at, double found, double line);
 Diagnostic projection_grows(const At& at, double top, double base, DisplayUnit unit);
+/// The name of one of a buttress's piers is that of another element.
+Diagnostic pier_name_taken(const At& at, const std::string& pier, SourcePlace other);
 Diagnostic repeated_bearing(const At& at, double bearing);
 
 // Materials and records.

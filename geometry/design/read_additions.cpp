@@ -164,10 +164,14 @@ Join read_join(TableReader& table) {
 Sleeve read_sleeve(TableReader& table) {
     Sleeve sleeve;
     set(sleeve.in, table.reference("in", {"dome", "tunnel"}, Need::must));
-    if (const auto bearing = table.bearing("bearing", Need::must))
+    sleeve.in_place = table.place_of_key("in");
+    if (const auto bearing = table.bearing("bearing"))
         sleeve.bearing = {turned_into_circle(*bearing)};
+    sleeve.bearing_place = table.place_of_key("bearing");
     set(sleeve.height, table.length({"height", -5, 20, 0.254}, Need::must));
+    sleeve.height_place = table.place_of_key("height");
     set(sleeve.diameter, table.length({"diameter", 0.01, 1, 0.1016}, Need::must));
+    read_place_in_tunnel(table, sleeve.side, sleeve.along, sleeve.along_place);
     return sleeve;
 }
 

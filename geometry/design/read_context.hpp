@@ -36,6 +36,7 @@ public:
     std::set<std::string> lost_sections; // that a misspelt header hides: names in them go unjudged
     std::vector<Reference> references;
     std::vector<DeclaredId> ids; // in the order of sections, then of ids
+    std::set<std::string> misspelt; // paths of keys left out that an unknown key looks like
 
     void add(Diagnostic diagnostic);
     /// Whether further diagnostics would only be counted, so that hostile files stay cheap.

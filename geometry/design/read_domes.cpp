@@ -155,7 +155,20 @@ Dome read_dome(TableReader& table) {
     set(dome.datum, table.reference("datum", {"opening", "tunnel"}));
     dome.datum_place = table.place_of_key("datum");
     dome.chain_height = table.length({"chain_height", -5, 20, 0.508});
+    set(dome.lower_tube, table.reference("lower_tube", {"tube"}));
+    dome.lower_tube_place = table.place_of_key("lower_tube");
+    set(dome.lower_height, table.length({"lower_height", 0.05, 20, 1.016}));
+    dome.lower_height_place = table.place_of_key("lower_height");
+    set(dome.second_wythe, table.length({"second_wythe", 0.05, 20, 0.508}));
+    dome.second_wythe_place = table.place_of_key("second_wythe");
     dome.fit = read_fit_wish(table);
+
+    // A second tube and the height up to which it is laid: both or neither.
+    const char* const both[] = {"lower_tube", "lower_height"};
+    for (int i = 0; i < 2; ++i)
+        if (table.has(both[i]) && !table.has(both[1 - i]) && !table.is_misspelt(both[1 - i]))
+            table.context().add(faults::half_of_a_pair(table.at(both[1 - i]), both[i],
+                                                       i == 0 ? "\"3 ft 4 in\"" : "\"wide\""));
 
     FitCheck check(table);
     check.springline(dome.fit_springline, dome.fit);

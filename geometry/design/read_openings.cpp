@@ -26,6 +26,26 @@ void check_head_keys(const TableReader& table, const HeadSpec& head) {
         context.add(faults::key_out_of_place(
             table.at("depth"), "a head that is not laid as a fan", "only with laid = \"fan\"",
             "head = { kind = \"round\", laid = \"fan\", depth = \"15 in\" }"));
+    if (head.kind != HeadKind::square && table.has("lintel"))
+        context.add(faults::key_out_of_place(
+            table.at("lintel"), because, "only with kind = \"square\"",
+            "head = { kind = \"square\", lintel = { kind = \"timber\" } }"));
+}
+
+std::optional<LintelSpec> read_lintel(TableReader& head) {
+    auto table = head.table("lintel", "{ kind = \"timber\", bearing = \"12 in\" }");
+    if (!table)
+        return std::nullopt;
+    LintelSpec lintel;
+    lintel.place = table->place();
+    set(lintel.kind,
+        table->choice<LintelKind>(
+            "kind", {{"timber", LintelKind::timber}, {"concrete", LintelKind::concrete}}));
+    set(lintel.bearing, table->length({"bearing", 0.05, 1.5, 0.3048}));
+    lintel.depth = table->length({"depth", 0.02, 1, 0.127});
+    lintel.width = table->length({"width", 0.05, 1.5, 0.254});
+    table->finish();
+    return lintel;
 }
 
 HeadSpec read_head(TableReader& parent) {
@@ -47,6 +67,7 @@ HeadSpec read_head(TableReader& parent) {
     set(head.laid, table->choice<HeadLaid>(
                        "laid", {{"corbelled", HeadLaid::corbelled}, {"fan", HeadLaid::fan}}));
     head.depth = table->length({"depth", 0.05, 2, 0.381});
+    head.lintel = read_lintel(*table);
     table->finish();
     if (kind)
         check_head_keys(*table, head);
@@ -93,6 +114,18 @@ void check_head(const TableReader& table, const HeadSpec& head, double width, do
     }
 }
 
+/// How deep a niche is; nothing else has a depth.
+void read_niche_depth(TableReader& table, Opening& opening, bool use_is_known) {
+    const bool is_niche = use_is_known && opening.use == OpeningUse::niche;
+    opening.niche_depth =
+        table.length({"depth", 0.02, 1, 0.1524}, is_niche ? Need::must : Need::may);
+    opening.niche_depth_place = table.place_of_key("depth");
+    if (use_is_known && !is_niche && table.has("depth"))
+        table.context().add(faults::key_out_of_place(
+            table.at("depth"), "use = \"" + word(opening.use) + "\"",
+            "only with use = \"niche\"; other openings go through", "use = \"niche\""));
+}
+
 Opening read_opening(TableReader& table) {
     Opening opening;
     set(opening.in, table.reference("in", {"dome", "tunnel"}, Need::must));
@@ -116,15 +149,27 @@ Opening read_opening(TableReader& table) {
     set(opening.frame, table.length({"frame", 0, 0.3, 0.0381}));
     set(opening.frame_depth, table.length({"frame_depth", 0, 1, 0.1143}));
     set(opening.reveal_plumb, table.choice<bool>("reveal", {{"leaning", false}, {"plumb", true}}));
-    // Whether a bearing must stand depends on what the opening is in: check_relations asks.
-    if (table.is_misspelt("bearing"))
-        table.context().note_place(table.path() + ".bearing", table.place());
+    read_niche_depth(table, opening, !table.context().is_faulty(table.path() + ".use"));
+    read_place_in_tunnel(table, opening.side, opening.along, opening.along_place);
     if (width && height && !table.context().is_faulty(table.path() + ".head"))
         check_head(table, opening.head, *width, *height);
     return opening;
 }
 
 } // namespace
+
+void read_place_in_tunnel(TableReader& table, TunnelSide& side, double& along,
+                          SourcePlace& along_place) {
+    set(side, table.choice<TunnelSide>("side", {{"end", TunnelSide::end},
+                                                {"left", TunnelSide::left},
+                                                {"right", TunnelSide::right}}));
+    set(along, table.length({"along", 0.1, 200, 3.048}));
+    along_place = table.place_of_key("along");
+    // Which of them must stand depends on what the element is in: check_hosts asks.
+    for (const char* key : {"bearing", "side", "along"})
+        if (table.is_misspelt(key))
+            table.context().misspelt.insert(table.path() + "." + key);
+}
 
 void read_openings(TableReader& root, Design& design) {
     read_elements(root, "opening", design.openings, read_opening);

@@ -37,12 +37,19 @@ void read_sleeves(TableReader& root, Design& design);
 /// where it is known. `may_fit`: rise = "fit" is allowed.
 ProfileSpec read_profile(TableReader& parent, std::optional<double> width, bool may_fit);
 
+/// Keys `side` and `along` of what may stand in a tunnel's wall (read_openings.cpp).
+void read_place_in_tunnel(TableReader& table, TunnelSide& side, double& along,
+                          SourcePlace& along_place);
+
 /// Built-in headroom rules, overridden by [rules.USE] (read_headroom_rules.cpp).
 void read_headroom_rules(TableReader& root, Design& design);
 
 // What holds between tables, when all are read.
 void check_names(ReadContext& context);                     // check_names.cpp
 void check_relations(Design& design, ReadContext& context); // check_relations.cpp
+/// Openings and sleeves by what they stand in, a dome or a tunnel: the keys that each needs and
+/// takes. Sets the bearings of those in tunnels. After tunnels have theirs.
+void check_hosts(Design& design, ReadContext& context); // check_hosts.cpp
 /// Sets `sound` of every element by the faults found in it and in what it stands on.
 void mark_unsound(Design& design, const ReadContext& context); // check_relations.cpp
 

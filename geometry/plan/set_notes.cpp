@@ -105,7 +105,7 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
     course(strike).after.push_back(
         {form.id, "strike rule",
          "The form of " + called + " may be STRUCK when this course and the two below it are " +
-             days_text(design.course.strike_age) +
+             days_text(design.course.strike_age_days) +
              " old and the ring is closed. Ease the wedges at the foot first; leave one form of "
              "the "
              "building standing until the dome is closed."});
@@ -204,7 +204,7 @@ void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tun
         course->after.push_back(
             {tunnel.id, "strike rule",
              "The vault's form of '" + tunnel.id + "' stays until this crown is " +
-                 days_text(design.course.strike_age) + " old. Ease the wedges along its whole length "
+                 days_text(design.course.strike_age_days) + " old. Ease the wedges along its whole length "
                                                        "a little at a time."});
 }
 

@@ -56,14 +56,17 @@ public:
     void add(const Dome& d) {
         all(d.id, d.at.x(), d.at.y(), d.use, d.inside_diameter, d.fit_diameter, d.springline,
             d.fit_springline, d.profile, d.top.kind, d.top.diameter, d.top.curb, d.top.glazing_load,
-            d.tube, d.datum, d.chain_height, d.sound);
+            d.tube, d.datum, d.chain_height, d.lower_tube, d.lower_height, d.second_wythe,
+            d.sound);
         all(d.fit.clear_height, d.fit.clear_square, d.fit.clear_circle, d.fit.apex,
             d.fit.floor_area, d.fit.outside_area);
     }
     void add(const Opening& o) {
         all(o.id, o.in, o.use, o.bearing, o.width, o.sill, o.height, o.head.kind, o.head.rise,
-            o.head.laid, o.head.depth, o.frame, o.frame_depth, o.reveal_plumb, o.sound);
+            o.head.laid, o.head.depth, o.head.lintel, o.frame, o.frame_depth, o.reveal_plumb, o.side,
+            o.along, o.niche_depth, o.sound);
     }
+    void add(const LintelSpec& l) { all(l.kind, l.bearing, l.depth, l.width); }
     void add(const Tunnel& t) {
         all(t.id, t.from, t.to, t.bearing, t.width, t.springline, t.profile, t.reach, t.end_wall,
             t.wall_stays, t.tube, t.sound);
@@ -73,7 +76,7 @@ public:
             b.projection_top, b.sound);
     }
     void add(const Join& j) { all(j.id, j.first, j.second, j.keep, j.sound); }
-    void add(const Sleeve& s) { all(s.id, s.in, s.bearing, s.height, s.diameter, s.sound); }
+    void add(const Sleeve& s) { all(s.id, s.in, s.bearing, s.height, s.diameter, s.side, s.along, s.sound); }
     void add(const Fill& f) {
         all(f.id, f.kind, f.courses, f.density, f.dry_density, f.strength, f.cohesion,
             f.friction_angle, f.stabiliser, f.ratio, f.by, f.age_per_lift, f.sound);

@@ -7,6 +7,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <fstream>
 #include <iterator>
 #include <regex>
@@ -58,10 +59,18 @@ std::string with_example(const std::string& text, const Diagnostic& diagnostic) 
     const std::size_t end = text.find('\n', start);
     const std::string line = text.substr(start, end - start);
     const std::regex value("(^|[ {,])" + key + " = (\"[^\"]*\"|\\[.*\\]|\\{.*\\}|[^,\"\\[{} ]+)");
+    // The one that the diagnostic points at, where several on the line have the name.
+    const std::size_t column = static_cast<std::size_t>(diagnostic.place.column) - 1;
+    std::size_t from = column - std::min(column, key.size() + 4);
+    std::string tail = line.substr(from);
     std::smatch match;
-    if (!std::regex_search(line, match, value))
-        return {};
-    const std::string mended = std::string(match.prefix()) + match[1].str() + diagnostic.example +
+    if (!std::regex_search(tail, match, value)) { // it points into an array
+        from = 0;
+        tail = line;
+        if (!std::regex_search(tail, match, value))
+            return {};
+    }
+    const std::string mended = line.substr(0, from) + std::string(match.prefix()) + match[1].str() + diagnostic.example +
                                std::string(match.suffix());
     return text.substr(0, start) + mended + text.substr(end);
 }

@@ -166,5 +166,5 @@ TEST_CASE("what stands on a faulty element is not judged") {
     CHECK(find_dome(d, "bath")->sound);
     CHECK(find_opening(d, "fan")->sound);
     CHECK_FALSE(d.joins[0].sound);
-    CHECK(d.sleeves[0].sound);
+    CHECK(d.sleeves[1].sound);
 }

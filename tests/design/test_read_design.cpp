@@ -57,8 +57,8 @@ TEST_CASE("head, course and tubes are read") {
 
 TEST_CASE("domes are read, ordered by their names") {
     const Design& d = whole();
-    REQUIRE(d.domes.size() == 3);
-    const Dome& bath = d.domes[0];
+    REQUIRE(d.domes.size() == 4);
+    const Dome& bath = d.domes[1];
     CHECK(bath.id == "bath");
     CHECK(bath.at.x() == Approx(-10 * 12 * in));
     CHECK(bath.at.y() == Approx(6 * 12 * in));
@@ -75,7 +75,7 @@ TEST_CASE("domes are read, ordered by their names") {
     CHECK(bath.fit.clear_height.value() == Approx(80 * in));
     CHECK(bath.fit.clear_square.value() == Approx(30 * in));
     CHECK_FALSE(bath.fit.clear_circle.has_value());
-    const Dome& drawn = d.domes[1];
+    const Dome& drawn = d.domes[2];
     CHECK(drawn.use == Use::store);
     CHECK(drawn.top.kind == TopKind::closed);
     CHECK(drawn.springline == 0);
@@ -84,7 +84,7 @@ TEST_CASE("domes are read, ordered by their names") {
     CHECK(drawn.profile.points[0].second == Approx(54 * in));
     CHECK(drawn.profile.points[2].first == Approx(108 * in));
     CHECK(drawn.profile.points[2].second == 0);
-    const Dome& vault = d.domes[2];
+    const Dome& vault = d.domes[3];
     CHECK(vault.springline == Approx(20 * in));
     CHECK(vault.profile.kind == ProfileKind::pointed);
     CHECK(vault.profile.rise.value() == Approx(108 * in));
@@ -95,11 +95,17 @@ TEST_CASE("domes are read, ordered by their names") {
     CHECK(vault.tube_place.line == 33);
     CHECK(vault.tube_place.column == 8);
     CHECK(vault.sound);
+    CHECK(vault.lower_tube == "");
+    CHECK(vault.second_wythe == 0);
+    const Dome& barn = d.domes[0];
+    CHECK(barn.lower_tube == "wide");
+    CHECK(barn.lower_height == Approx(30 * in));
+    CHECK(barn.second_wythe == Approx(15 * in));
 }
 
 TEST_CASE("openings are read with the places of their values") {
     const Design& d = whole();
-    REQUIRE(d.openings.size() == 5);
+    REQUIRE(d.openings.size() == 8);
     const Opening& door = d.openings[0];
     CHECK(door.id == "door");
     CHECK(door.in == "vault");
@@ -133,6 +139,51 @@ TEST_CASE("openings are read with the places of their values") {
     CHECK(gate.in == "porch");
     CHECK(gate.bearing.degrees == 330); // the tunnel's
     CHECK(gate.head.kind == HeadKind::square);
+    CHECK_FALSE(gate.head.lintel.has_value());
+    CHECK(gate.side == TunnelSide::end);
+    CHECK_FALSE(gate.niche_depth.has_value());
+    const Opening& hatch = d.openings[5];
+    REQUIRE(hatch.head.lintel.has_value());
+    CHECK(hatch.head.lintel->kind == LintelKind::concrete);
+    CHECK(hatch.head.lintel->bearing == Approx(14 * in));
+    CHECK(hatch.head.lintel->depth.value() == Approx(6 * in));
+    CHECK(hatch.head.lintel->width.value() == Approx(9 * in));
+    const Opening& shelf = d.openings[6];
+    CHECK(shelf.use == OpeningUse::niche);
+    CHECK(shelf.niche_depth.value() == Approx(7 * in));
+    const Opening& slit = d.openings[7];
+    CHECK(slit.in == "porch");
+    CHECK(slit.side == TunnelSide::right);
+    CHECK(slit.along == Approx(96 * in));
+    CHECK(slit.bearing.degrees == 60); // right of the porch's 330
+}
+
+TEST_CASE("a lintel takes its defaults") {
+    const DesignReading reading = read_design(replaced(
+        whole_design,
+        "lintel = { kind = \"concrete\", bearing = \"14 in\", depth = \"6 in\", width = \"9 in\" }",
+        "lintel = {}"));
+    REQUIRE(codes_of(reading) == "");
+    const LintelSpec& lintel = find_opening(reading.design, "hatch")->head.lintel.value();
+    CHECK(lintel.kind == LintelKind::timber);
+    CHECK(lintel.bearing == Approx(12 * in));
+    CHECK_FALSE(lintel.depth.has_value());
+    CHECK_FALSE(lintel.width.has_value());
+}
+
+TEST_CASE("a bearing in a tunnel may be written if it is the right one") {
+    const auto gate = [](const std::string& lines) {
+        return read_design(replaced(whole_design, "in = \"porch\"\nuse = \"door\"\n",
+                                    "in = \"porch\"\nuse = \"door\"\n" + lines));
+    };
+    CHECK(codes_of(gate("bearing = 330\n")) == "");
+    CHECK(codes_of(gate("bearing = -30.5\n")) == "");
+    CHECK(find_opening(gate("bearing = -30.5\n").design, "gate")->bearing.degrees == 330);
+    CHECK(codes_of(gate("bearing = 332\n")) == "bearing-off-its-tunnel");
+    const DesignReading left = gate("side = \"left\"\nalong = \"8 ft\"\nbearing = 240\n");
+    CHECK(codes_of(left) == "");
+    CHECK(codes_of(gate("side = \"left\"\nalong = \"8 ft\"\nbearing = 60\n")) ==
+          "bearing-off-its-tunnel");
 }
 
 TEST_CASE("tunnels, buttresses, joins and sleeves are read") {
@@ -167,11 +218,15 @@ TEST_CASE("tunnels, buttresses, joins and sleeves are read") {
     CHECK(d.joins[0].first == "vault");
     CHECK(d.joins[0].second == "bath");
     CHECK(d.joins[0].keep == "vault");
-    REQUIRE(d.sleeves.size() == 1);
-    CHECK(d.sleeves[0].in == "bath");
-    CHECK(d.sleeves[0].bearing.degrees == 300);
-    CHECK(d.sleeves[0].height == Approx(10 * in));
-    CHECK(d.sleeves[0].diameter == Approx(4 * in));
+    REQUIRE(d.sleeves.size() == 2);
+    CHECK(d.sleeves[1].in == "bath");
+    CHECK(d.sleeves[1].bearing.degrees == 300);
+    CHECK(d.sleeves[1].height == Approx(10 * in));
+    CHECK(d.sleeves[1].diameter == Approx(4 * in));
+    CHECK(d.sleeves[0].in == "link");
+    CHECK(d.sleeves[0].side == TunnelSide::left);
+    CHECK(d.sleeves[0].along == Approx(13 * 12 * in));
+    CHECK(d.sleeves[0].bearing.degrees == Approx(0).margin(1e-9)); // left of the link's 90
 }
 
 TEST_CASE("finish, ground, loads and materials are read in SI") {

@@ -54,6 +54,7 @@ const std::vector<std::pair<std::string, std::string>>& places() {
         {"fit", "fit = { "},
         {"[opening.NAME]", "[opening.door]\n"},
         {"head", "head = { "},
+        {"lintel", "lintel = { "},
         {"[tunnel.NAME]", "[tunnel.porch]\n"},
         {"[buttress.NAME]", "[buttress.flank]\n"},
         {"[join.NAME]", "[join.bath]\n"},

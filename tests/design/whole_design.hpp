@@ -218,6 +218,50 @@ top = { 9 = "25-1/4 in", 10 = "30-1/4 in" }
 
 [rules.shower]
 clear_height = "6 ft 6 in"
+
+[dome.barn]
+at = ["0 ft", "60 ft"]
+inside_diameter = "12 ft"
+springline = "40 in"
+profile = { kind = "round" }
+tube = "main"
+lower_tube = "wide"
+lower_height = "30 in"
+second_wythe = "15 in"
+
+[opening.hatch]
+in = "barn"
+bearing = 10
+width = "24 in"
+sill = "10 in"
+height = "20 in"
+head = { kind = "square", lintel = { kind = "concrete", bearing = "14 in", depth = "6 in", width = "9 in" } }
+
+[opening.shelf]
+in = "barn"
+use = "niche"
+bearing = 100
+width = "20 in"
+sill = "30 in"
+height = "20 in"
+head = { kind = "round" }
+depth = "7 in"
+
+[opening.slit]
+in = "porch"
+use = "vent"
+width = "8 in"
+sill = "30 in"
+height = "10 in"
+side = "right"
+along = "8 ft"
+
+[sleeve.pipe]
+in = "link"
+side = "left"
+along = "13 ft"
+height = "20 in"
+diameter = "2 in"
 )";
 
 /// The text with its first occurrence of a part replaced. Precondition: the part occurs.

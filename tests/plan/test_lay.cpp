@@ -315,3 +315,15 @@ TEST_CASE("the courses' volume tends to the profile's integral as the courses ge
         previous_error = error;
     }
 }
+
+TEST_CASE("a form is struck at the age that the design states") {
+    Design design = store_design();
+    design.course.strike_age_days = 10;
+    std::string rule;
+    for (const Course& course : lay(design).courses)
+        for (const SetNote& note : course.after)
+            if (note.what == "strike rule")
+                rule = note.text;
+    CHECK(rule.find("10 days old") != std::string::npos);
+    CHECK(rule.find("7 days") == std::string::npos);
+}
