@@ -58,12 +58,12 @@ void add_totals(Flow& flow, const Drafting& drafting) {
     Table table;
     table.columns = {{{"For the whole building"}, Align::left, false},
                      {{"In all"}, Align::right, true}};
-    table.rows = {{"Tube along the centre of the wall", drafting.length(totals.tube_length)},
-                  {"Tube to cut, ends included (no waste)", drafting.length(totals.cut_length)},
+    table.rows = {{"Tube along the centre of the wall", supply_text(totals.tube_length, drafting.unit())},
+                  {"Tube to cut, ends included (no waste)", supply_text(totals.cut_length, drafting.unit())},
                   {"Fill, tamped", volume_text(totals.fill_volume, drafting.unit())},
                   {"Fill in 5 gal buckets", buckets_text(totals.fill_volume) + " (" +
                                                 litres_text(totals.fill_volume) + " L)"},
-                  {"Barbed wire", drafting.length(totals.wire_length)}};
+                  {"Barbed wire", supply_text(totals.wire_length, drafting.unit())}};
     flow.table("To have ready", table);
 }
 

@@ -81,7 +81,7 @@ std::vector<Sheet> compass_table_pages(const Drafting& drafting) {
             return titled_page(
                 drafting, title,
                 "Settings of the tamped inside face at the middle of each course. Heights "
-                "from the bench mark, 0 = finished floor.");
+                "from the bench mark 0, the finished floor.");
         });
         flow.table("", compass_table(drafting, dome), sizes::body, sizes::least);
         for (Sheet& sheet : flow.finish())

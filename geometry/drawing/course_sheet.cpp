@@ -17,11 +17,14 @@ constexpr double sign_height = 19; // of the lines to fill in at the end
 /// How generously a sheet is set.
 struct Style {
     double text;      // mm
-    double plan_side; // mm, of the square that holds the plan
+    double plan_most; // mm, height of the box that holds the plan
     double plan_rim;  // mm around the ring for names and letters
     bool cut_heading; // over the table of cuts
 };
-constexpr Style styles[] = {{sizes::body, 106, 9, true}, {3.7, 98, 9, false}, {3.4, 94, 9, false}};
+constexpr Style styles[] = {{4.4, 116, 9, true}, {4.4, 104, 9, true},   {4.0, 106, 9, true},
+                            {4.0, 98, 9, false}, {4.0, 88, 8.5, false}, {3.7, 98, 8.5, false},
+                            {3.7, 86, 8, false}, {3.4, 92, 8, false},   {3.4, 78, 8, false}};
+constexpr double names_room = 5; // mm more than the rim at the left and right, for names
 
 std::string dome_name(const Drafting& drafting, const Ring& ring) {
     return drafting.schedule().building.domes.size() > 1 ? " of '" + ring.dome + "'" : "";
@@ -61,21 +64,22 @@ void add_head(Sheet& sheet, const PaperBox& box, const Drafting& drafting, const
         what = "DOME '" + ring.dome + "'. " + what;
     const std::string setting = drafting.length(
         ring.kind == RingKind::cap ? 2 * ring.outside_radius : readings.front().metres);
-    std::string under =
-        ring.kind == RingKind::cap ? "No compass: short bags laid side by side" : "";
+    std::string under = ring.kind == RingKind::cap
+                            ? "No compass: short bags side by side, centred on the pole's axis"
+                            : "";
     for (std::size_t i = 1; i < readings.size(); ++i)
         under +=
             (i > 1 ? " · " : "") + readings[i].from + " " + drafting.length(readings[i].metres);
     const double what_size = fitting_size(what, room, label, sizes::least, true, measure);
     add_text(sheet, {left, box.top - 5}, shortened(what, room, what_size, true, measure), what_size,
              true);
-    const double size = fitting_size(setting, room, under.empty() ? 24 : 19, 10, true, measure);
-    const double middle = under.empty() ? box.bottom + 12.5 : box.bottom + 16.6;
+    const double size = fitting_size(setting, room, under.empty() ? 24 : 18, 10, true, measure);
+    const double middle = under.empty() ? box.bottom + 12.5 : box.bottom + 17.2;
     add_text(sheet, {left - 0.04 * size, middle - 0.365 * size}, setting, size, true);
     if (!under.empty()) {
         const double under_size =
             fitting_size(under, room, sizes::strong, sizes::least, true, measure);
-        add_text(sheet, {left, box.bottom + 3}, shortened(under, room, under_size, true, measure),
+        add_text(sheet, {left, box.bottom + 2.8}, shortened(under, room, under_size, true, measure),
                  under_size, true);
     }
 }
@@ -96,7 +100,7 @@ void add_notes(Flow& flow, const Drafting& drafting, const std::string& heading,
     for (const SetNote& note : notes) {
         if (!belongs_to(drafting, note, dome))
             continue;
-        if (!headed)
+        if (!headed && !heading.empty())
             flow.heading(heading);
         headed = true;
         const bool warning = note.text.find("DO NOT") != std::string::npos ||
@@ -105,22 +109,63 @@ void add_notes(Flow& flow, const Drafting& drafting, const std::string& heading,
     }
 }
 
+const Course* course_numbered(const Schedule& schedule, int number) {
+    for (const Course& course : schedule.courses)
+        if (course.number == number)
+            return &course;
+    return nullptr;
+}
+
+/// What to do when the course is tamped: level, wire, what the design sets, what the next one
+/// needs.
+void add_after(Flow& flow, const Drafting& drafting, const Course& course, const Ring& ring) {
+    std::string always = "Top checked against the rod at four places.";
+    const Course* next = course_numbered(drafting.schedule(), course.number + 1);
+    if (course.wire_length > 0 && next && ring_of_dome(*next, ring.dome))
+        always += " Wire laid.";
+    flow.heading("When it is tamped");
+    flow.item(always, Flow::Mark::tick);
+    add_notes(flow, drafting, "", course.after, ring.dome);
+    std::string needs;
+    if (next)
+        for (const SetNote& note : next->before)
+            if (belongs_to(drafting, note, ring.dome))
+                needs += (needs.empty() ? "" : ", ") + note.what + " of '" + note.element + "'";
+    if (!needs.empty())
+        flow.item("Have ready for course " + std::to_string(next->number) + ": " + needs + ".",
+                  Flow::Mark::tick);
+}
+
+/// The box of the plan: at the largest scale for which there is room, and no larger than that scale
+/// needs.
+struct PlanBox {
+    Scale scale;
+    double width = 0, height = 0; // mm
+};
+
+PlanBox plan_box(const Drafting& drafting, const Ring& ring, const Style& style) {
+    constexpr double least_height = 70, least_width = 80; // mm
+    const double across = 2 * ring.outside_radius, room = style.plan_most - 2 * style.plan_rim;
+    PlanBox plan{largest_scale(across, across, room, room, drafting.unit()), 0, 0};
+    plan.height = std::max(least_height, plan.scale.on_paper(across) + 2 * style.plan_rim);
+    plan.width =
+        std::max(least_width, plan.scale.on_paper(across) + 2 * (style.plan_rim + names_room));
+    return plan;
+}
+
 /// Plan on the left; figures and tubes to cut on the right.
 void add_plan_and_figures(Sheet& sheet, const PaperBox& box, const Drafting& drafting,
                           const Course& course, const Ring& ring, const Ring* below,
-                          const DomeForm& dome, const Table* tubes, const Style& style) {
+                          const DomeForm& dome, const Table* tubes, const Style& style,
+                          const PlanBox& plan) {
     const MeasureText& measure = drafting.measure;
-    const double plan_side = style.plan_side;
-    const PaperBox square{box.left, box.top - plan_side, box.left + plan_side, box.top};
-    add_box(sheet, square, pens::fine);
-    Placer placer(grown(square, -1), measure);
-    const double radius = ring.outside_radius;
-    const double room = plan_side - 2 * style.plan_rim;
-    const Scale scale = largest_scale(2 * radius, 2 * radius, room, room, drafting.unit());
-    const PlanFrame frame{square.centre(), scale.on_paper(1)};
+    const PaperBox plan_area{box.left, box.bottom, box.left + plan.width, box.top};
+    add_box(sheet, plan_area, pens::fine);
+    Placer placer(grown(plan_area, -1), measure);
+    const PlanFrame frame{plan_area.centre(), plan.scale.on_paper(1)};
     const std::vector<CompassReading> readings = compass_readings(ring, dome, drafting.plan.design);
     const bool axis_first = !readings.empty() && readings.front().metres == ring.inside_radius;
-    const CoursePlan plan{drafting.schedule(),
+    const CoursePlan view{drafting.schedule(),
                           dome,
                           course,
                           ring,
@@ -128,19 +173,13 @@ void add_plan_and_figures(Sheet& sheet, const PaperBox& box, const Drafting& dra
                           true,
                           "datum",
                           axis_first ? drafting.length(ring.inside_radius) : ""};
-    // The scale stands in the lower left corner.
-    const std::string scale_text = scale.text;
-    TextItem scale_item =
-        text_at({square.left + 2, square.bottom + 1.8}, scale_text, sizes::small, true);
-    placer.take(corners(scale_item, measure));
-    sheet.items.push_back(scale_item);
-    add_course_plan(sheet, placer, plan, frame);
+    add_course_plan(sheet, placer, view, frame);
 
-    const double left = square.right + 5, width = box.right - left;
+    const double left = plan_area.right + 5, width = box.right - left;
     double y = add_facts(sheet, {left, box.top}, width,
-                         course_facts(drafting, course, ring, below, dome), measure);
+                         course_facts(drafting, course, ring, below, dome), style.text, measure);
     if (tubes) {
-        const TableLayout layout = lay_out(*tubes, width, sizes::body, sizes::small, true, measure);
+        const TableLayout layout = lay_out(*tubes, width, style.text, sizes::small, true, measure);
         add_table(sheet, *tubes, layout, {left, y - 3}, 0, tubes->rows.size(), measure);
     }
 }
@@ -207,15 +246,15 @@ Setting set_in_style(const Drafting& drafting, const Course& course, const Ring&
     const Schedule& schedule = drafting.schedule();
     const DomeForm& dome = *find_dome_form(schedule, ring.dome);
     const Ring* below = nullptr;
-    for (const Course& other : schedule.courses)
-        if (other.number == course.number - 1)
-            below = ring_of_dome(other, ring.dome);
+    if (const Course* under = course_numbered(schedule, course.number - 1))
+        below = ring_of_dome(*under, ring.dome);
     const std::string title = sheet_title(drafting, course, ring);
     bool first_page = true;
     const auto start_page = [&] {
         Page page = new_page(drafting, first_page ? title : title + ", continued");
         first_page = false;
-        const PaperBox head{page.body.left, page.body.top - head_height, page.body.right, page.body.top};
+        const PaperBox head{page.body.left, page.body.top - head_height, page.body.right,
+                            page.body.top};
         add_head(page.sheet, head, drafting, course, ring, dome);
         page.body.top = head.bottom - 1.5;
         return page;
@@ -225,23 +264,26 @@ Setting set_in_style(const Drafting& drafting, const Course& course, const Ring&
     add_notes(flow, drafting, "Before you lay this course", course.before, ring.dome);
 
     const Table tubes = tube_table(drafting, ring);
-    const double side = flow.width() - style.plan_side - 5;
+    const PlanBox plan = plan_box(drafting, ring, style);
+    const double side = flow.width() - plan.width - 5;
     const TableLayout tubes_layout =
         lay_out(tubes, side, style.text, sizes::small, true, drafting.measure);
-    const double facts =
-        facts_height(course_facts(drafting, course, ring, below, dome), side, drafting.measure);
-    const bool tubes_beside = facts + 3 + tubes_layout.height(tubes.rows.size()) <= style.plan_side;
+    const double facts = facts_height(course_facts(drafting, course, ring, below, dome), side,
+                                      style.text, drafting.measure);
+    const double with_tubes = facts + 3 + tubes_layout.height(tubes.rows.size());
+    const bool tubes_beside = with_tubes <= style.plan_most;
     flow.space(1);
-    flow.block(style.plan_side, [&](Sheet& sheet, const PaperBox& box) {
-        add_plan_and_figures(sheet, box, drafting, course, ring, below, dome,
-                             tubes_beside ? &tubes : nullptr, style);
-    });
+    flow.block(std::max(plan.height, tubes_beside ? with_tubes : facts),
+               [&](Sheet& sheet, const PaperBox& box) {
+                   add_plan_and_figures(sheet, box, drafting, course, ring, below, dome,
+                                        tubes_beside ? &tubes : nullptr, style, plan);
+               });
     const std::size_t plan_page = flow.pages();
     flow.space(0.5);
-    std::string remarks = plan_legend(ring, below);
+    std::string remarks = plan_legend(ring, below, plan.scale);
     for (const std::string& remark : tube_remarks(drafting, ring))
         remarks += " " + remark;
-    flow.paragraph(remarks, sizes::small);
+    flow.paragraph(remarks, std::max(sizes::small, 0.85 * style.text));
     if (!ring.cuts.empty()) {
         flow.table(style.cut_heading ? "Cuts, from the datum mark along the inside face" : "",
                    cut_table(drafting, ring, dome), style.text);
@@ -251,7 +293,7 @@ Setting set_in_style(const Drafting& drafting, const Course& course, const Ring&
         flow.table(ring.kind == RingKind::cap ? "Bags to cut" : "Tubes to cut", in_two(tubes),
                    style.text);
     }
-    add_notes(flow, drafting, "When it is tamped", course.after, ring.dome);
+    add_after(flow, drafting, course, ring);
     if (course.top > dome.springline + 1e-6) {
         const HoldBox hold = hold_box(drafting, flow.width(), words::hold_points(ring), style.text);
         flow.space(1.5);
@@ -259,8 +301,9 @@ Setting set_in_style(const Drafting& drafting, const Course& course, const Ring&
             add_hold_box(sheet, box, hold, style.text);
         });
     }
-    flow.at_bottom(sign_height,
-                   [&](Sheet& sheet, const PaperBox& box) { add_sign_lines(sheet, box, drafting); });
+    flow.at_bottom(sign_height, [&](Sheet& sheet, const PaperBox& box) {
+        add_sign_lines(sheet, box, drafting);
+    });
     setting.sheets = flow.finish();
     return setting;
 }

@@ -11,10 +11,19 @@ namespace coilwright {
 namespace {
 
 std::string change_text(const Drafting& drafting, double change) {
-    if (std::abs(change) < 0.5e-4)
+    const std::string text = fine_length_text(std::abs(change), drafting.unit());
+    if (text == fine_length_text(0, drafting.unit()))
         return "no change";
-    return fine_length_text(std::abs(change), drafting.unit()) +
-           (change < 0 ? " shorter" : " longer");
+    return text + (change < 0 ? " shorter" : " longer");
+}
+
+std::string step_text(const Drafting& drafting, double step) {
+    if (std::abs(step) < 5e-5)
+        return "none, plumb";
+    const std::string text = drafting.length(step);
+    if (text != drafting.length(0))
+        return text;
+    return drafting.unit() == DisplayUnit::feet ? "under 1/8 in" : "under 1 mm";
 }
 
 Fact wire_fact(const Drafting& drafting, const Course& course, const Ring& ring) {
@@ -24,7 +33,7 @@ Fact wire_fact(const Drafting& drafting, const Course& course, const Ring& ring)
     const int strands = wire_strands(drafting.plan.design, dome->tube);
     const std::string whose = course.rings.size() > 1 ? ", all domes" : "";
     return {"Wire on top, " + count_text(strands, "strand", "strands") + whose,
-            drafting.length(course.wire_length)};
+            supply_text(course.wire_length, drafting.unit())};
 }
 
 } // namespace
@@ -42,20 +51,24 @@ std::vector<Fact> course_facts(const Drafting& drafting, const Course& course, c
         facts.push_back({"Its top, on the rod", drafting.length(course.top)});
     if (ring.kind == RingKind::ring) {
         if (below)
-            facts.push_back(
-                {"Step-in from course " + std::to_string(course.number - 1),
-                 std::abs(ring.step_in) < 5e-5 ? "none, plumb" : drafting.length(ring.step_in)});
+            facts.push_back({"Step-in from course " + std::to_string(course.number - 1),
+                             step_text(drafting, ring.step_in)});
         facts.push_back({below ? "Bearing on the course below" : "Tamped width on the trench",
                          drafting.length(ring.bearing_width)});
+    }
+    if (ring.kind == RingKind::cap && !ring.runs.empty() && !ring.runs.front().tubes.empty()) {
+        const double bags = static_cast<double>(ring.runs.front().tubes.size());
+        facts.push_back({"Width of each bag", drafting.length(2 * ring.outside_radius / bags)});
     }
     if (ring.kind == RingKind::cap && below)
         facts.push_back({"Its edge, in from that of course " + std::to_string(course.number - 1),
                          drafting.length(below->outside_radius - ring.outside_radius)});
     const double fill = ring_fill(course, ring, drafting.schedule());
     const std::string buckets = buckets_text(fill), litres = litres_text(fill) + " L";
-    facts.push_back({"Tamped fill, 5 gal buckets", drafting.unit() == DisplayUnit::feet
-                                                       ? buckets + " (" + litres + ")"
-                                                       : litres + " (" + buckets + ")"});
+    if (drafting.unit() == DisplayUnit::feet)
+        facts.push_back({"Tamped fill, 5 gal buckets", buckets + " (" + litres + ")"});
+    else
+        facts.push_back({"Tamped fill (5 gal buckets)", litres + " (" + buckets + ")"});
     facts.push_back(wire_fact(drafting, course, ring));
     const double off = drafting.unit() == DisplayUnit::feet ? 0.0127 : 0.010;
     const std::string by = drafting.unit() == DisplayUnit::feet ? "1/2 in" : "10 mm";
@@ -63,7 +76,7 @@ std::vector<Fact> course_facts(const Drafting& drafting, const Course& course, c
         const double high = compass_change(ring, course, dome, design, off);
         const double low = compass_change(ring, course, dome, design, -off);
         const std::string arm = design.compass.arm == CompassArm::chain ? "chain" : "arm";
-        if (std::abs(high) < 0.5e-4 && std::abs(low) < 0.5e-4) {
+        if (change_text(drafting, high) == change_text(drafting, low)) {
             facts.push_back({"If it lies off the rod", arm + ": no change"});
         } else {
             facts.push_back({"Per " + by + " above rod: " + arm, change_text(drafting, high)});
@@ -75,43 +88,43 @@ std::vector<Fact> course_facts(const Drafting& drafting, const Course& course, c
 
 namespace {
 
-constexpr double name_size = sizes::small, value_size = 4.4;
-
-/// A fact's row: the value on the right, its name beside it in one line or two.
+/// A fact's row: the value on the right, its name beside it in one line or more.
 struct FactRow {
     std::vector<std::string> name;
-    double value_size = 0, height = 0;
+    double name_size = 0, value_size = 0, height = 0;
 };
 
-FactRow fact_row(const Fact& fact, double width, const MeasureText& measure) {
+FactRow fact_row(const Fact& fact, double width, double size, const MeasureText& measure) {
     FactRow row;
+    row.name_size = std::max(sizes::small, 0.88 * size);
     row.value_size =
-        fitting_size(fact.value, width * 0.62, value_size, sizes::small, true, measure);
+        fitting_size(fact.value, width * 0.62, 1.12 * size, sizes::small, true, measure);
     const double value_width = measure(fact.value, row.value_size, true).width;
-    row.name = wrapped(fact.name, std::max(width * 0.3, width - value_width - 2.5), name_size,
+    row.name = wrapped(fact.name, std::max(width * 0.3, width - value_width - 2.5), row.name_size,
                        false, measure, 3);
-    row.height = std::max(6.6, lines_height(row.name.size(), name_size) + 2.2);
+    row.height = std::max(1.65 * size, lines_height(row.name.size(), row.name_size) + 0.5 * size);
     return row;
 }
 
 } // namespace
 
-double facts_height(const std::vector<Fact>& facts, double width, const MeasureText& measure) {
+double facts_height(const std::vector<Fact>& facts, double width, double size,
+                    const MeasureText& measure) {
     double height = 0;
     for (const Fact& fact : facts)
-        height += fact_row(fact, width, measure).height;
+        height += fact_row(fact, width, size, measure).height;
     return height;
 }
 
 double add_facts(Sheet& sheet, Vec2 top_left, double width, const std::vector<Fact>& facts,
-                 const MeasureText& measure) {
+                 double size, const MeasureText& measure) {
     double y = top_left.y();
     const double right = top_left.x() + width;
     for (const Fact& fact : facts) {
-        const FactRow row = fact_row(fact, width, measure);
-        const double text_height = lines_height(row.name.size(), name_size);
+        const FactRow row = fact_row(fact, width, size, measure);
+        const double text_height = lines_height(row.name.size(), row.name_size);
         add_lines(sheet, {top_left.x(), y - (row.height - text_height) / 2 + 0.1}, row.name,
-                  name_size, false);
+                  row.name_size, false);
         add_text(sheet, {right, y - row.height / 2 - 0.365 * row.value_size},
                  shortened(fact.value, width * 0.7, row.value_size, true, measure), row.value_size,
                  true, Align::right);
@@ -175,7 +188,7 @@ Table cut_table(const Drafting& drafting, const Ring& ring, const DomeForm& dome
     table.columns = {{{"Cut"}, Align::centre, true},
                      {{"Opening"}, Align::left, false},
                      {{"Its side"}, Align::left, false},
-                     {{"From datum", "turn"}, Align::left, true},
+                     {{"Turn from", "the datum"}, Align::left, true},
                      {{"Bearing", "from datum"}, Align::right, false},
                      {{"Arc on the", "inside face"}, Align::right, true},
                      {{"Chord from", "datum mark"}, Align::right, true},
@@ -191,10 +204,11 @@ Table cut_table(const Drafting& drafting, const Ring& ring, const DomeForm& dome
     return table;
 }
 
-std::string plan_legend(const Ring& ring, const Ring* below) {
+std::string plan_legend(const Ring& ring, const Ring* below, const Scale& scale) {
+    std::string text = "From above, north up, " + scale.text + ".";
     if (ring.kind == RingKind::cap)
-        return "From above, north up. Grey: the bags, side by side along the datum line.";
-    std::string text = "From above, north up. Triangle: datum mark.";
+        return text + " Grey: the bags, side by side along the datum line.";
+    text += " Triangle: datum mark.";
     if (!ring.cuts.empty())
         text += " Letters: cuts at the inside face.";
     if (below && !joint_bearings(*below).empty())

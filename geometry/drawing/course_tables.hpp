@@ -2,6 +2,7 @@
 #pragma once
 
 #include "geometry/drawing/page.hpp"
+#include "geometry/drawing/scale.hpp"
 
 #include <string>
 #include <vector>
@@ -16,10 +17,12 @@ struct Fact {
 
 std::vector<Fact> course_facts(const Drafting& drafting, const Course& course, const Ring& ring,
                                const Ring* below, const DomeForm& dome);
-/// Draws facts one below the other, the name small above the value; returns the y where they end.
+/// Draws facts one below the other, the value bold at the right, its name beside it a little
+/// smaller than `size`; returns the y where they end.
 double add_facts(Sheet& sheet, Vec2 top_left, double width, const std::vector<Fact>& facts,
-                 const MeasureText& measure);
-double facts_height(const std::vector<Fact>& facts, double width, const MeasureText& measure);
+                 double size, const MeasureText& measure);
+double facts_height(const std::vector<Fact>& facts, double width, double size,
+                    const MeasureText& measure);
 
 /// Tube, length along its centre, length to cut; "*" where a joint could not keep its lap.
 Table tube_table(const Drafting& drafting, const Ring& ring);
@@ -31,7 +34,7 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const Ring& ring
 /// Letter, opening, side, way round, bearing from the datum, arc, chord, half-width.
 Table cut_table(const Drafting& drafting, const Ring& ring, const DomeForm& dome);
 
-/// What the marks of the plan mean.
-std::string plan_legend(const Ring& ring, const Ring* below);
+/// The plan's scale and what its marks mean.
+std::string plan_legend(const Ring& ring, const Ring* below, const Scale& scale);
 
 } // namespace coilwright

@@ -71,6 +71,13 @@ std::string fine_length_text(double metres, DisplayUnit unit) {
     return unit == DisplayUnit::feet ? feet_and_inches(metres, 16) : millimetres(metres, 1);
 }
 
+std::string supply_text(double metres, DisplayUnit unit) {
+    constexpr double hair = 1e-9; // a length that is whole stays so
+    if (unit == DisplayUnit::feet)
+        return fixed_text(std::ceil(metres / metres_per_foot - hair), 0) + " ft";
+    return fixed_text(std::ceil(metres * 10 - hair) / 10, 1) + " m";
+}
+
 std::string degrees_text(double degrees) {
     return fixed_text(degrees, 2) + "°";
 }

@@ -64,14 +64,15 @@ std::vector<RodMark> rod_marks(const Schedule& schedule) {
     for (const DomeForm& dome : schedule.building.domes) {
         if (dome.springline > 1e-6)
             marks.add(dome.springline, "springline", several ? dome.id : "");
-        marks.add(dome.apex(), "apex of the inside curve", several ? dome.id : "");
+        if (dome.cap_courses > 0) // a skylight leaves the apex in the air
+            marks.add(dome.apex(), "apex of the inside curve", several ? dome.id : "");
     }
     for (const OpeningPlan& opening : schedule.openings) {
         const OpeningForm& form = opening.form;
         if (form.use != OpeningUse::door || form.sill > 1e-6)
             marks.add(form.sill, "sill of", form.id);
         if (form.head && form.springing > form.sill + 1e-6)
-            marks.add(form.springing, "head starts,", form.id);
+            marks.add(form.springing, "springing of", form.id);
         marks.add(form.top, "top of", form.id);
     }
     return marks.list();

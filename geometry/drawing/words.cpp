@@ -18,7 +18,7 @@ std::vector<std::string> hold_points(const Ring& ring) {
     if (ring.kind == RingKind::cap)
         rules.push_back("Nobody under the cap until it has gained strength.");
     else if (ring.curb)
-        rules.push_back("Nobody under the eye while the curb is laid.");
+        rules.push_back("Nobody under the skylight while the curb is laid.");
     else
         rules = {"Close this ring before you stop.",
                  ring.cuts.empty() ? "Nobody under an open ring."

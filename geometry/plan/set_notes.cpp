@@ -86,16 +86,17 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
     course(opening.first_course)
         .before.push_back({form.id, "form",
                            "Set the form of " + called + ": " + length(2 * form.half_width) +
-                               " wide, its foot at " + length(form.sill) +
-                               " above the floor, at least " + length(opening.least_form_depth) +
-                               " deep. Plumb it, brace it, wedge it so that it can be eased."});
+                               " wide, at least " + length(opening.least_form_depth) +
+                               " deep, its foot at " + length(form.sill) +
+                               " above the floor. Plumb and brace it, on wedges that can be "
+                               "eased."});
     if (form.use == OpeningUse::door || form.use == OpeningUse::window)
         for (const int n :
              plate_courses(form, schedule.course_height, design.course.foundation))
             if (n <= opening.last_course)
                 course(n).after.push_back({form.id, "anchor plates",
-                                           "Nail an anchor plate into the tube on each jamb of " +
-                                               called + ", its block flush with the form."});
+                                           "Nail an anchor plate on each jamb of " + called +
+                                               ", block flush with the form."});
     const int strike = opening.strike_after_course;
     for (int n = opening.last_course; n < strike; ++n)
         course(n).after.push_back({form.id, "form stays",
@@ -115,6 +116,10 @@ void note_dome(Schedule& schedule, const DomeForm& dome) {
     const auto course = [&](int n) -> Course& {
         return schedule.courses[static_cast<std::size_t>(n) - 1];
     };
+    course(1).before.push_back(
+        {dome.id, "trench",
+         "Check that the trench is level and tamped, and that the pole of '" + dome.id +
+             "' stands plumb, guyed, with 0 marked on it."});
     for (int n = plumb_check_every; n < dome.last_ring; n += plumb_check_every)
         course(n).after.push_back(
             {dome.id, "pole check",
@@ -124,11 +129,12 @@ void note_dome(Schedule& schedule, const DomeForm& dome) {
         last.after.push_back({dome.id, "curb hoop",
                               "Set a closed hoop on this ring of '" + dome.id +
                                   "' (loops of wire, or a ring of steel or timber) before the "
-                                  "curb: it ties the eye."});
+                                  "curb: it ties the hole."});
     if (dome.cap_courses > 0)
         last.after.push_back({dome.id, "pole",
                               "Last ring of '" + dome.id +
-                                  "': take the pole out now, before the cap closes the dome."});
+                                  "': carry the pole's axis over to two strings across it, then "
+                                  "take the pole out, before the cap closes the dome."});
 }
 
 Course* course_numbered(Schedule& schedule, int n) {

@@ -1,0 +1,85 @@
+// A course's sheet as a crew reads it: type apart from the big figures, words for what rounds to
+// nothing, what to do afterwards and what to have ready.
+#include "exporters/pdf.hpp"
+#include "geometry/drawing/crew_book.hpp"
+#include "geometry/drawing/figures.hpp"
+#include "geometry/drawing/placer.hpp"
+#include "tests/drawing/plans.hpp"
+#include "tests/drawing/sheet_checks.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace coilwright;
+using namespace coilwright::testing;
+
+namespace {
+
+const Sheet& sheet_titled(const std::vector<Sheet>& book, const std::string& title) {
+    const auto found = std::find_if(book.begin(), book.end(),
+                                    [&](const Sheet& sheet) { return sheet.title == title; });
+    REQUIRE(found != book.end());
+    return *found;
+}
+
+bool has(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("No text stands within 1.5 mm of the big figures") {
+    const MeasureText measure = pango_measure();
+    for (const BuildingPlan& plan : {demo_plan("grain-store"), pair_plan()})
+        for (const Sheet& sheet : crew_book(plan, letter_paper(), measure)) {
+            if (!has(sheet.title, "Course "))
+                continue;
+            CAPTURE(sheet.title);
+            const std::vector<const TextItem*> texts = text_items(sheet);
+            for (const TextItem* big : texts)
+                for (const TextItem* other : texts)
+                    if (big != other && big->size >= 10)
+                        CHECK_FALSE(
+                            overlap(grown(corners(*big, measure), 1.5), corners(*other, measure)));
+        }
+}
+
+TEST_CASE("What rounds to nothing is said in words") {
+    // Course 8 of the store, the first of the curve, steps in by 0.02 in and leans as little.
+    const std::vector<Sheet> book =
+        crew_book(demo_plan("grain-store"), letter_paper(), pango_measure());
+    const std::string text = all_text(sheet_titled(book, "Course 8"));
+    CHECK(has(text, "Step-in from course 7 under 1/8 in"));
+    CHECK(has(text, "arm: no change"));
+    CHECK_FALSE(has(text, " 0 in"));
+}
+
+TEST_CASE("Lengths to have ready are rounded up") {
+    CHECK(supply_text(64.1 * 0.3048, DisplayUnit::feet) == "65 ft");
+    CHECK(supply_text(64 * 0.3048, DisplayUnit::feet) == "64 ft");
+    CHECK(supply_text(24.51, DisplayUnit::metres) == "24.6 m");
+    CHECK(supply_text(24.5, DisplayUnit::metres) == "24.5 m");
+}
+
+TEST_CASE("The sheet before a form is set says to have it ready") {
+    const BuildingPlan plan = demo_plan("grain-store");
+    const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
+    CHECK(has(all_text(sheet_titled(book, "Course 10")),
+              "Have ready for course 11: form of 'east', form of 'west'."));
+    CHECK_FALSE(has(all_text(sheet_titled(book, "Course 9")), "Have ready"));
+    CHECK(has(all_text(sheet_titled(book, "Course 9")), "Wire laid."));
+    // No course lies on the last: no wire.
+    CHECK_FALSE(has(all_text(sheet_titled(book, "Course 30, cap")), "Wire laid."));
+}
+
+TEST_CASE("The rod of a dome under a skylight has no mark for the apex in the air") {
+    for (const bool closed : {true, false}) {
+        std::string rod;
+        for (const Sheet& sheet : crew_book(demo_plan(closed ? "grain-store" : "cabin-metric"),
+                                            letter_paper(), pango_measure()))
+            if (has(sheet.title, "Story rod"))
+                rod += all_text(sheet);
+        CHECK(has(rod, "apex") == closed);
+    }
+}
