@@ -1,0 +1,191 @@
+#include "geometry/statics/slice.hpp"
+
+#include "geometry/statics/slice_program.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+namespace {
+
+// Between abutments that do not give, a flat arch could be pressed without end: stop at this many
+// times the load.
+constexpr double hardest_press = 1000;
+
+void limit_press(SliceProgram& built) {
+    for (const int column : built.normal)
+        if (column >= 0)
+            built.program.columns[static_cast<std::size_t>(column)].high = hardest_press;
+}
+
+ThrustLine extreme_thrust(const Slice& slice, int joint, double share, double sign) {
+    SliceProgram built = equilibrium_program(slice);
+    keep_within(built, share);
+    limit_press(built);
+    const auto j = static_cast<std::size_t>(joint);
+    // thrust = -force.x
+    const auto cost = [&](int column, double per_unit) {
+        if (column >= 0)
+            built.program.columns[static_cast<std::size_t>(column)].cost = -sign * per_unit;
+    };
+    cost(built.normal[j], square_to(slice.joints[j]).x());
+    cost(built.shear[j], along(slice.joints[j]).x());
+    const LinearSolution solution = minimise(built.program);
+    if (solution.outcome != LinearOutcome::optimal)
+        return {};
+    return read_thrust(slice, built, solution.x);
+}
+
+/// Least over all states of the greatest |part| / normal, part being the moment or the shear of
+/// each joint: a fractional program, solved by the method of Dinkelbach as widened by Crouzeix,
+/// Ferland and Schaible 1985. One step is enough where the normals are fixed by equilibrium, as on
+/// level joints.
+struct LeastRatio {
+    double ratio = 0;
+    ThrustLine line;
+};
+
+constexpr double widest = 1024; // ratios above are as good as none
+/// One step: the state that undercuts a ratio by most, in units of `scale` for each joint.
+LinearSolution undercut(const SliceProgram& built, const std::vector<int>& parts, double ratio,
+                        const std::vector<double>& scale) {
+    LinearProgram program = built.program;
+    const int over = program.add_column(-unlimited, unlimited, 1);
+    for (std::size_t j = 0; j < parts.size(); ++j) {
+        if (parts[j] < 0)
+            continue;
+        for (const double sign : {1.0, -1.0}) {
+            const int row = program.add_row(-unlimited, 0);
+            program.add(row, parts[j], sign);
+            program.add(row, built.normal[j], -ratio);
+            program.add(row, over, -scale[j]);
+        }
+    }
+    return minimise(program);
+}
+
+LeastRatio least_ratio(const Slice& slice, const SliceProgram& built,
+                       const std::vector<int>& parts) {
+    LeastRatio best;
+    best.ratio = 1;
+    std::vector<double> scale(parts.size(), 1.0);
+    for (int step = 0; step < 60; ++step) {
+        const LinearSolution solution = undercut(built, parts, best.ratio, scale);
+        if (solution.outcome != LinearOutcome::optimal || solution.value > 1e-9) {
+            if (best.line.stands || best.ratio == widest)
+                break;
+            best.ratio = widest; // nothing within 1: start from further out
+            continue;
+        }
+        double ratio = 0;
+        for (std::size_t j = 0; j < parts.size(); ++j) {
+            if (parts[j] < 0)
+                continue;
+            const double part = std::abs(solution.x[static_cast<std::size_t>(parts[j])]);
+            const double normal = solution.x[static_cast<std::size_t>(built.normal[j])];
+            if (part > 1e-9)
+                ratio = std::max(ratio, part / normal);
+            scale[j] = std::max(normal, 1e-6);
+        }
+        if (best.line.stands && ratio >= best.ratio)
+            break;
+        const bool settled = best.line.stands && best.ratio - ratio < 1e-10;
+        best.ratio = ratio;
+        best.line = read_thrust(slice, built, solution.x);
+        if (settled)
+            break;
+    }
+    return best;
+}
+
+double virtual_work(const Slice& slice, const std::vector<BlockMotion>& motions) {
+    double work = 0;
+    for (std::size_t i = 0; i < motions.size(); ++i) {
+        const SliceBlock& block = slice.blocks[i];
+        const double lever = block.push_height - block.centre.y();
+        work += -block.weight * motions[i].shift.y() +
+                block.push * (motions[i].shift.x() - lever * motions[i].turn);
+        // Hoops and ties give way at their limits.
+        const auto out = [&](double height) {
+            return motions[i].shift.x() - (height - block.centre.y()) * motions[i].turn;
+        };
+        const double hoop = std::min({0.0, out(block.hoop_bottom), out(block.hoop_top)});
+        if (block.hoop_limit > 0 && std::isfinite(block.hoop_limit))
+            work += block.hoop_limit * hoop;
+        if (block.tie_limit > 0 && std::isfinite(block.tie_limit))
+            work -= block.tie_limit * std::max(0.0, out(block.tie_height));
+    }
+    return work;
+}
+
+} // namespace
+
+ThrustLine least_thrust(const Slice& slice, int joint, double share) {
+    return extreme_thrust(slice, joint, share, 1);
+}
+
+ThrustLine greatest_thrust(const Slice& slice, int joint, double share) {
+    return extreme_thrust(slice, joint, share, -1);
+}
+
+CentredThrust centred_thrust(const Slice& slice) {
+    SliceProgram base = equilibrium_program(slice);
+    limit_press(base);
+    LeastRatio least = least_ratio(slice, base, base.moment);
+    return {std::move(least.line), least.ratio};
+}
+
+LeastFriction least_friction(const Slice& slice) {
+    SliceProgram base = equilibrium_program(slice, false);
+    keep_within(base, 1);
+    limit_press(base);
+    LeastRatio least = least_ratio(slice, base, base.shear);
+    return {std::move(least.line), least.ratio};
+}
+
+ThrustLine greatest_sway(const Slice& slice) {
+    SliceProgram built = equilibrium_program(slice);
+    keep_within(built, 1);
+    LinearProgram::Column& factor =
+        built.program.columns[static_cast<std::size_t>(built.load_factor)];
+    factor = {0, unlimited, -1};
+    const LinearSolution solution = minimise(built.program);
+    ThrustLine line;
+    if (solution.outcome == LinearOutcome::optimal)
+        return read_thrust(slice, built, solution.x);
+    if (solution.outcome == LinearOutcome::unbounded) {
+        line.stands = true;
+        line.load_factor = unlimited;
+    }
+    return line;
+}
+
+Mechanism collapse_mechanism(const Slice& slice) {
+    SliceProgram built = equilibrium_program(slice);
+    keep_within(built, 1);
+    const LinearSolution solution = minimise(built.program);
+    Mechanism mechanism;
+    if (solution.outcome != LinearOutcome::infeasible)
+        return mechanism;
+    // The certificate weighs the equations of equilibrium: virtual motions, up to their sign.
+    const auto motion = [&](int row) {
+        return -solution.certificate[static_cast<std::size_t>(row)];
+    };
+    double greatest = 0;
+    for (std::size_t i = 0; i < slice.blocks.size(); ++i) {
+        BlockMotion block;
+        block.shift = {motion(built.balance_x[i]), motion(built.balance_z[i])};
+        block.turn = motion(built.balance_turn[i]) / built.length;
+        greatest = std::max(greatest, block.shift.norm());
+        mechanism.blocks.push_back(block);
+    }
+    for (BlockMotion& block : mechanism.blocks) {
+        block.shift /= greatest;
+        block.turn /= greatest;
+    }
+    mechanism.work = virtual_work(slice, mechanism.blocks);
+    return mechanism;
+}
+
+} // namespace coilwright
