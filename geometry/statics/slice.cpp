@@ -9,14 +9,17 @@ namespace coilwright {
 
 namespace {
 
-// Between abutments that do not give, a flat arch could be pressed without end: stop at this many
-// times the load.
+// A flat arch between abutments that do not give, or a ring on a base that does not slide, could be
+// pressed without end: stop at this many times the load.
 constexpr double hardest_press = 1000;
 
 void limit_press(SliceProgram& built) {
-    for (const int column : built.normal)
-        if (column >= 0)
-            built.program.columns[static_cast<std::size_t>(column)].high = hardest_press;
+    for (const auto* columns : {&built.normal, &built.hoop_low, &built.hoop_high})
+        for (const int column : *columns)
+            if (column >= 0) {
+                double& high = built.program.columns[static_cast<std::size_t>(column)].high;
+                high = std::min(high, hardest_press);
+            }
 }
 
 ThrustLine extreme_thrust(const Slice& slice, int joint, double share, double sign) {

@@ -67,9 +67,10 @@ struct ThrustLine {
 /// that the slice can stand. Preconditions: weights >= 0 and not all 0, contacts longer than 0.
 
 /// The states of least and greatest horizontal thrust in a joint. `share`: the thrust keeps within
-/// this part of every contact, about its middle; 1: anywhere in it. No joint is pressed with more
-/// than 1000 times the whole load: a flat arch between abutments that do not give could be.
-/// Semicircular arch of t/R 0.1075, weight gamma: 0.6209 gamma R t either way (Milankovitch 1907).
+/// this part of every contact, about its middle; 1: anywhere in it. No joint or ring is pressed
+/// with more than 1000 times the whole load: a flat arch between abutments that do not give could
+/// be, and a ring on a base that does not slide. Semicircular arch of t/R 0.1075, weight gamma:
+/// 0.6209 gamma R t either way (Milankovitch 1907).
 ThrustLine least_thrust(const Slice& slice, int joint, double share = 1);
 ThrustLine greatest_thrust(const Slice& slice, int joint, double share = 1);
 

@@ -1,0 +1,45 @@
+#include "geometry/statics/materials.hpp"
+
+namespace coilwright {
+
+const Fill* fill_of_course(const Design& design, int n) {
+    const Fill* rest = nullptr;
+    for (const Fill& fill : design.fills) {
+        if (!fill.courses)
+            rest = rest ? rest : &fill;
+        else if (fill.courses->first <= n && n <= fill.courses->second)
+            return &fill;
+    }
+    return rest;
+}
+
+MaterialValue fill_density(const Design& design, int n) {
+    if (const Fill* fill = fill_of_course(design, n)) {
+        if (fill->density)
+            return {*fill->density, true, "the design's density"};
+        if (fill->dry_density)
+            return {*fill->dry_density, true, "the design's dry density"};
+    }
+    return {1762, false, "110 pcf, a judgement without source"};
+}
+
+MaterialValue fill_strength(const Design& design, int n) {
+    const Fill* fill = fill_of_course(design, n);
+    if (fill && fill->strength)
+        return {*fill->strength, true, "the design's strength"};
+    return {0.297e6, false, "prism of sand-filled bags, the weakest of Dunbar and Wipplinger 2006"};
+}
+
+MaterialValue plaster_density() {
+    return {1700, false, "a judgement without source"};
+}
+
+double wire_tension(const Design& design, const TubeType& tube) {
+    if (!design.wire.hoop_tension)
+        return 0;
+    constexpr double narrow = 12 * metres_per_inch;
+    const int strands = design.wire.strands.value_or(tube.lay_flat < narrow ? 1 : 2);
+    return strands * design.wire.breaking * design.wire.joint_factor;
+}
+
+} // namespace coilwright
