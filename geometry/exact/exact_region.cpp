@@ -218,7 +218,7 @@ private:
                             std::abs(cross(curve.direction, piece.to - curve.start)));
         });
         const auto around = formula_.around(outline_.curves[static_cast<std::size_t>(side)].shape);
-        std::vector<Side> sides(expression_.shapes.size(), Side::out);
+        std::vector<ShapeSide> sides(expression_.shapes.size(), ShapeSide::out);
         for (const int shape : around)
             sides[static_cast<std::size_t>(shape)] =
                 side_of(expression_.shapes[static_cast<std::size_t>(shape)], middle);

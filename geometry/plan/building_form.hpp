@@ -35,17 +35,17 @@ enum class JoinEffect { none, stops_at_wall, opens_to_room };
 JoinEffect join_effect(const BuildingForm& building, const std::string& dome,
                        const std::string& other);
 
-/// The wall at a height: (union of rings, tunnel walls, buttresses, caps) less what each of them is
-/// cut by. Which void cuts which solid:
+/// The wall at a height: the union of rings, caps, tunnel walls and buttresses, each less what cuts
+/// it:
+/// - a dome's inside cuts its own ring or cap, that of a dome joined to it in open plan, the walls
+///   of its tunnels and its buttresses;
+/// - a dome's outside cuts the ring or cap of a dome whose join keeps the first one's wall, and the
+///   walls of a tunnel from it for which its wall stays;
+/// - a tunnel's void cuts the tunnel's own walls; from the floor up also the rings, caps and
+///   buttresses of its domes, unless the wall stays;
+/// - an opening cuts the wall it is in and, in a dome, that dome's buttresses.
 ///
-/// | void                   | ring or cap                        | tunnel walls      | buttress |
-/// | a dome's inside        | its own; of a dome joined open     | of tunnels to it  | of that dome
-/// | | a joined dome's outside| where the other keeps its wall     | -                 | - | | a
-/// tunnel's void        | of its domes, from the floor up,   | its own           | of its domes  |
-/// |                        | unless the wall stays              |                   | | | an
-/// opening             | of the dome it is in               | the wall it is in | of that dome  |
-///
-/// Terms come in the order domes, tunnels, end walls, buttresses; `element` is the id.
+/// Terms come in the order domes, tunnels, buttresses; `element` is the id.
 PlanExpression wall_expression(const BuildingForm& building, double z);
 
 /// The wall of course n: at its middle, and whole over holes that are laid over.

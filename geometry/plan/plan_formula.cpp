@@ -18,7 +18,7 @@ constexpr double least_distance = 1e-11;
 
 } // namespace
 
-Side side_of(const Shape& shape, const Vec2& point) {
+ShapeSide side_of(const Shape& shape, const Vec2& point) {
     double outside = 0; // of a disc and beyond a box's corners not to scale, which is enough here
     if (const Disc* disc = std::get_if<Disc>(&shape)) {
         const double r = disc->radius;
@@ -31,8 +31,8 @@ Side side_of(const Shape& shape, const Vec2& point) {
                            std::max(box.low - left, left - box.high));
     }
     if (std::abs(outside) < least_distance)
-        return Side::unsure;
-    return outside < 0 ? Side::in : Side::out;
+        return ShapeSide::unsure;
+    return outside < 0 ? ShapeSide::in : ShapeSide::out;
 }
 
 PlanFormula::PlanFormula(const PlanExpression& expression, const PlanOutline& outline) {
@@ -86,26 +86,26 @@ PlanFormula::PlanFormula(const PlanExpression& expression, const PlanOutline& ou
     }
 }
 
-Side PlanFormula::value(std::span<const int> near, const std::vector<Side>& sides) const {
-    Side value = Side::out;
+ShapeSide PlanFormula::value(std::span<const int> near, const std::vector<ShapeSide>& sides) const {
+    ShapeSide value = ShapeSide::out;
     for (const int solid : near) {
-        const Side in_solid = sides[static_cast<std::size_t>(solid)];
-        if (in_solid == Side::out)
+        const ShapeSide in_solid = sides[static_cast<std::size_t>(solid)];
+        if (in_solid == ShapeSide::out)
             continue;
         for (const int term : part(terms_, first_term_, solid)) {
-            Side in_term = in_solid;
+            ShapeSide in_term = in_solid;
             for (const int less : part(less_, first_less_, term)) {
-                const Side in_less = sides[static_cast<std::size_t>(less)];
-                if (in_less == Side::out)
+                const ShapeSide in_less = sides[static_cast<std::size_t>(less)];
+                if (in_less == ShapeSide::out)
                     continue;
-                in_term = in_less == Side::in ? Side::out : Side::unsure;
-                if (in_term == Side::out)
+                in_term = in_less == ShapeSide::in ? ShapeSide::out : ShapeSide::unsure;
+                if (in_term == ShapeSide::out)
                     break;
             }
-            if (in_term == Side::in)
-                return Side::in;
-            if (in_term == Side::unsure)
-                value = Side::unsure;
+            if (in_term == ShapeSide::in)
+                return ShapeSide::in;
+            if (in_term == ShapeSide::unsure)
+                value = ShapeSide::unsure;
         }
     }
     return value;

@@ -8,10 +8,10 @@
 namespace coilwright {
 
 /// Where a point lies against a shape, or a formula's value.
-enum class Side : unsigned char { out, in, unsure };
+enum class ShapeSide : unsigned char { out, in, unsure };
 
 /// Unsure within 1e-11 m of the boundary.
-Side side_of(const Shape& shape, const Vec2& point);
+ShapeSide side_of(const Shape& shape, const Vec2& point);
 
 /// Shapes stand for themselves and for those that coincide with them; shapes that hold nothing are
 /// left out.
@@ -26,7 +26,7 @@ public:
 
     /// Value where all shapes but `near` are out. `sides` has one entry a shape. By three-valued
     /// logic: unsure if a shape is unsure and may decide it.
-    Side value(std::span<const int> near, const std::vector<Side>& sides) const;
+    ShapeSide value(std::span<const int> near, const std::vector<ShapeSide>& sides) const;
 
 private:
     static std::span<const int> part(const std::vector<int>& all, const std::vector<int>& first,

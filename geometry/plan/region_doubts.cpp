@@ -15,7 +15,7 @@ public:
     DoubtJudge(const PlanExpression& expression, const PlanOutline& outline,
                const Crossings& crossings, const PlanFormula& formula)
         : expression_(expression), outline_(outline), crossings_(crossings), formula_(formula),
-          sides_(expression.shapes.size(), Side::out) {}
+          sides_(expression.shapes.size(), ShapeSide::out) {}
 
     bool is_idle(const Doubt& doubt) {
         for (const int index : {doubt.curve, doubt.other})
@@ -26,7 +26,7 @@ public:
         const bool idle = local_.size() <= most_local_shapes &&
                           (doubt.touching ? touch_is_idle(a, b) : meeting_is_idle(doubt));
         for (const int shape : near_)
-            sides_[static_cast<std::size_t>(shape)] = Side::out;
+            sides_[static_cast<std::size_t>(shape)] = ShapeSide::out;
         return idle;
     }
 
@@ -50,15 +50,15 @@ private:
             if (std::abs(outside) <= doubt.reach || (doubt.touching && (shape == a || shape == b)))
                 local_.push_back(shape);
             else if (outside < 0)
-                sides_[static_cast<std::size_t>(shape)] = Side::in;
+                sides_[static_cast<std::size_t>(shape)] = ShapeSide::in;
         }
     }
 
     bool value(unsigned combination) {
         for (std::size_t i = 0; i < local_.size(); ++i)
             sides_[static_cast<std::size_t>(local_[i])] =
-                (combination >> i & 1U) != 0 ? Side::in : Side::out;
-        return formula_.value(near_, sides_) == Side::in;
+                (combination >> i & 1U) != 0 ? ShapeSide::in : ShapeSide::out;
+        return formula_.value(near_, sides_) == ShapeSide::in;
     }
     unsigned combinations() const { return 1U << local_.size(); }
 
@@ -124,7 +124,7 @@ private:
     const PlanOutline& outline_;
     const Crossings& crossings_;
     const PlanFormula& formula_;
-    std::vector<Side> sides_;
+    std::vector<ShapeSide> sides_;
     std::vector<int> near_, local_;
 };
 

@@ -34,7 +34,7 @@ public:
     Sorter(const PlanExpression& expression, const PlanOutline& outline, const Crossings& crossings,
            const PlanFormula& formula)
         : expression_(expression), outline_(outline), crossings_(crossings), formula_(formula),
-          stack_(outline, crossings, formula), sides_(expression.shapes.size(), Side::out) {}
+          stack_(outline, crossings, formula), sides_(expression.shapes.size(), ShapeSide::out) {}
 
     std::optional<std::vector<BoundaryPiece>> sort() {
         for (std::size_t shape = 0; shape < expression_.shapes.size(); ++shape) {
@@ -91,11 +91,11 @@ private:
             find_present(point);
             stack_.gather(index, point);
             stack_.add_shapes(present_);
-            const Side left = value_beside(true), right = value_beside(false);
-            if (left == Side::unsure || right == Side::unsure)
+            const ShapeSide left = value_beside(true), right = value_beside(false);
+            if (left == ShapeSide::unsure || right == ShapeSide::unsure)
                 continue;
             if (left != right && stack_.first() == index)
-                keep(index, from, to, left == Side::in);
+                keep(index, from, to, left == ShapeSide::in);
             return true;
         }
         return false;
@@ -104,14 +104,14 @@ private:
     /// Sets the sides of all shapes for a point, and lists those that it may lie in.
     void find_present(const Vec2& point) {
         for (const int shape : present_)
-            sides_[static_cast<std::size_t>(shape)] = Side::out;
+            sides_[static_cast<std::size_t>(shape)] = ShapeSide::out;
         present_.clear();
         for (const int other : around_) {
             const auto shape = static_cast<std::size_t>(other);
             if (!outline_.bounds[shape].holds(point))
                 continue;
-            const Side side = side_of(expression_.shapes[shape], point);
-            if (side == Side::out)
+            const ShapeSide side = side_of(expression_.shapes[shape], point);
+            if (side == ShapeSide::out)
                 continue;
             sides_[shape] = side;
             present_.push_back(other);
@@ -129,7 +129,7 @@ private:
         kept_.push_back(std::move(piece));
     }
 
-    Side value_beside(bool left) {
+    ShapeSide value_beside(bool left) {
         stack_.set_sides(sides_, left);
         return formula_.value(present_, sides_);
     }
@@ -139,7 +139,7 @@ private:
     const Crossings& crossings_;
     const PlanFormula& formula_;
     StackedSides stack_;
-    std::vector<Side> sides_;
+    std::vector<ShapeSide> sides_;
     std::span<const int> around_;
     std::vector<int> present_;
     std::vector<BoundaryPiece> kept_;

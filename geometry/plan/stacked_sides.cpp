@@ -27,7 +27,7 @@ void StackedSides::add_shapes(std::vector<int>& shapes) const {
     }
 }
 
-void StackedSides::set_sides(std::vector<Side>& sides, bool left) const {
+void StackedSides::set_sides(std::vector<ShapeSide>& sides, bool left) const {
     for (const Member& member : members_)
         sides[shape(member)] = side(member, left);
 }
@@ -38,7 +38,8 @@ int StackedSides::first() const {
         ->curve;
 }
 
-std::vector<int> StackedSides::bounding(std::span<const int> near, std::vector<Side>& sides) const {
+std::vector<int> StackedSides::bounding(std::span<const int> near,
+                                        std::vector<ShapeSide>& sides) const {
     std::vector<int> curves;
     for (const Member& member : members_)
         if (alone() || decides(member, near, sides))
@@ -56,10 +57,10 @@ std::vector<int> StackedSides::bounding(std::span<const int> near, std::vector<S
 
 /// Whether the formula on one of the two sides changes with this shape alone.
 bool StackedSides::decides(const Member& member, std::span<const int> near,
-                           std::vector<Side>& sides) const {
+                           std::vector<ShapeSide>& sides) const {
     for (const bool left : {true, false}) {
         set_sides(sides, left);
-        const Side value = formula_.value(near, sides);
+        const ShapeSide value = formula_.value(near, sides);
         sides[shape(member)] = side(member, !left);
         if (formula_.value(near, sides) != value)
             return true;

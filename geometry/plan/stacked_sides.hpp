@@ -19,7 +19,7 @@ public:
     void add_shapes(std::vector<int>& shapes) const;
 
     /// Sets the sides of their shapes to those of a point just left of the curve, or right of it.
-    void set_sides(std::vector<Side>& sides, bool left) const;
+    void set_sides(std::vector<ShapeSide>& sides, bool left) const;
 
     bool alone() const { return members_.size() == 1; }
     /// The first of them by index.
@@ -28,16 +28,17 @@ public:
     /// Those that the edge may be said to lie on, of which the region there depends on one alone;
     /// the longest first, equals by index; all where only several together decide. `sides` holds
     /// those of all other shapes `near`.
-    std::vector<int> bounding(std::span<const int> near, std::vector<Side>& sides) const;
+    std::vector<int> bounding(std::span<const int> near, std::vector<ShapeSide>& sides) const;
 
 private:
     struct Member {
         int curve;
         bool same_direction;
     };
-    bool decides(const Member& member, std::span<const int> near, std::vector<Side>& sides) const;
-    Side side(const Member& member, bool left) const {
-        return member.same_direction == left ? Side::in : Side::out;
+    bool decides(const Member& member, std::span<const int> near,
+                 std::vector<ShapeSide>& sides) const;
+    ShapeSide side(const Member& member, bool left) const {
+        return member.same_direction == left ? ShapeSide::in : ShapeSide::out;
     }
     std::size_t shape(const Member& member) const {
         return static_cast<std::size_t>(

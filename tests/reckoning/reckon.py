@@ -1,9 +1,9 @@
 """An independent reckoning of schedules, sharing no code with the program.
 
-Writes designs of every profile, head and unit, runs `coilwright courses FILE --json`, and compares
-compass radii (0.01 mm), cut bearings (0.001 degrees), lengths, tubes, wire, areas and totals with its
-own numbers. Curves are found here by bisection on their defining equations, areas by the midpoint
-rule, so that no closed form of the program is repeated.
+Writes designs of every profile, head, top and unit, runs `coilwright courses FILE --json`, and
+compares compass radii (0.01 mm), cut bearings (0.001 degrees), lengths, tubes, wire, areas, caps,
+curbs and totals with its own numbers. Curves are found here by bisection on their defining equations,
+areas by the midpoint rule, so that no closed form of the program is repeated.
 
 Usage: reckon.py PROGRAM
 """
@@ -111,6 +111,37 @@ def length_text(metres, unit):
     return f"{metres / INCH!r} in" if unit == "ft" else f"{metres!r} m"
 
 
+def bed_length(radius, gaps, gaps_above):
+    """Of a course's centreline, what it and the course above both lay, and in how many stretches.
+
+    Gaps are (bearing, half-width, radius of the circle that it cuts): no two of a course meet.
+    """
+    half = {}
+    for bearing, a, r in gaps + gaps_above:
+        half[bearing] = max(half.get(bearing, 0.0), math.asin(a / r))
+    return radius * (2 * math.pi - 2 * sum(half.values())), len(half)
+
+
+def cap_outside(design, n):
+    """Outside radius of the disc of course n, which closes a dome: x_ext + w."""
+    t, a, rise = design["t"], design["a"], design["rise"]
+    w = tamped(design)
+    height = lambda course: (course - 0.5 - design["foundation"]) * t - design["springline"]
+    if height(n) < rise:
+        return dome_half_width(design, height(n)) + w
+    if design["profile"] == "pointed":
+        rho = (a * a + rise * rise) / (2 * a)
+        if rho - a > w / 2:
+            return math.sqrt(max(0.0, rho * rho - height(n) ** 2)) - (rho - a) + w
+    below = max(course for course in range(1, n) if height(course) < rise)
+    slope = dome_half_width(design, height(below - 1)) - dome_half_width(design, height(below))
+    return dome_half_width(design, height(below)) - (n - below) * slope + w
+
+
+def tamped(design):
+    return design.get("tamped") or design["lay_flat"] - (math.pi / 2 - 1) * design["t"]
+
+
 def toml_of(design):
     unit = design["unit"]
     text = lambda value: f'"{length_text(value, unit)}"'
@@ -119,6 +150,7 @@ def toml_of(design):
         f"height = {text(design['t'])}", f"foundation = {design['foundation']}",
         f"end_allowance = {text(design['end'])}", f"longest_tube = {text(design['longest'])}",
         f"joint_lap = {text(0.3)}", "[tube.main]", f"lay_flat = {text(design['lay_flat'])}",
+        *([f"tamped_width = {text(design['tamped'])}"] if design.get("tamped") else []),
         "[dome.d]", 'use = "store"', f"inside_diameter = {text(2 * design['a'])}",
         f"springline = {text(design['springline'])}", 'tube = "main"',
     ]
@@ -131,6 +163,9 @@ def toml_of(design):
         lines.append(f'profile = {{ kind = "drawn", points = [{points}] }}')
     else:
         lines.append(f'profile = {{ kind = "{kind}", rise = {text(design["rise"])} }}')
+    if design.get("eye"):
+        lines.append(f'top = {{ kind = "skylight", diameter = {text(2 * design["eye"])}, '
+                     f'curb = {design["curb"]} }}')
     if design.get("datum"):
         lines.append(f'datum = "{design["datum"]}"')
     for hole in design["holes"]:
@@ -142,6 +177,7 @@ def toml_of(design):
             lines.append(f'head = {{ kind = "{hole["head"]}", rise = {text(hole["rise"])} }}')
         else:
             lines.append(f'head = {{ kind = "{hole["head"]}" }}')
+    lines += ["[wire]", f"strands = {design['strands']}", f"lap = {text(design['lap'])}"]
     return "\n".join(lines) + "\n"
 
 
@@ -162,13 +198,26 @@ def near_bearing(what, found, expected):
 
 def compare(design, schedule):
     t, foundation = design["t"], design["foundation"]
-    w = design["lay_flat"] - (math.pi / 2 - 1) * t
+    w = tamped(design)
     datum = next((h["bearing"] for h in design["holes"] if h["id"] == design.get("datum")),
                  min((h["bearing"] for h in design["holes"]), default=0.0))
     compared = 0
     previous_radius = None
+    previous_bed = None  # (course, centreline radius, gaps) of the ring below
     totals = {"tube_length": 0.0, "cut_length": 0.0, "fill_volume": 0.0, "wire_length": 0.0,
               "wall_volume": 0.0}
+
+    def wire(where, above):
+        """Of the course below, by what the course above it covers; above: its gaps, [] of a cap."""
+        if previous_bed is None:
+            return
+        course, radius, gaps = previous_bed
+        length, stretches = bed_length(radius, gaps, above)
+        ends = 2 * w * stretches if stretches else design["lap"]
+        near(f"{where} wire below", course["wire_length"], design["strands"] * (length + ends), 1e-4)
+
+    eye_ring = None  # inside radius of a skylight's last ring
+    curbs = caps = 0
     for index, course in enumerate(schedule["courses"]):
         n = index + 1
         z = (n - 0.5 - foundation) * t
@@ -178,6 +227,11 @@ def compare(design, schedule):
         ring, = course["rings"]
         r = dome_half_width(design, z - design["springline"])
         is_ring = z < design["springline"] + design["rise"] and r >= w / 2
+        if design.get("eye") and (eye_ring is not None or r <= design["eye"]):
+            eye_ring = previous_radius if eye_ring is None else eye_ring
+            r, is_ring, curbs = eye_ring, True, curbs + 1
+            if not ring["curb"]:
+                raise Mismatch(f"{where}: no curb, radius reckoned {r}")
         if (ring["kind"] == "ring") != is_ring:
             raise Mismatch(f"{where}: kind {ring['kind']}, radius reckoned {r}")
         for key in totals:
@@ -186,7 +240,16 @@ def compare(design, schedule):
         totals["wall_volume"] += course["wall_area"] * t
         if not is_ring:
             near(f"{where} inside", ring["inside_radius"], 0, 0)
+            if caps == 0 and cap_outside(design, n) < w / 2:  # so flat a crown has one disc all the same,
+                flat = previous_radius + w / 2                # half a tube on the last ring
+                near(f"{where} outside", ring["outside_radius"], flat, RADIUS_TOLERANCE)
+            else:
+                near(f"{where} outside", ring["outside_radius"], cap_outside(design, n),
+                     RADIUS_TOLERANCE)
+            caps += 1
             near(f"{where} disc", course["wall_area"], math.pi * ring["outside_radius"] ** 2, 1e-4)
+            wire(where, [])
+            previous_bed = None
             continue
         compared += 1
         near(f"{where} inside", ring["inside_radius"], r, RADIUS_TOLERANCE)
@@ -201,6 +264,9 @@ def compare(design, schedule):
         cut_by = [h for h in design["holes"] if 2 * hole_half_width(h, z) >= t - 1e-9]
         if len(ring["cuts"]) != 2 * len(cut_by):
             raise Mismatch(f"{where}: {len(ring['cuts'])} cuts, reckoned {2 * len(cut_by)}")
+        gaps = [(h["bearing"], hole_half_width(h, z), r + w / 2) for h in cut_by]
+        wire(where, gaps)
+        previous_bed = (course, r + w / 2, gaps)
         removed = 0.0
         area = math.pi * ((r + w) ** 2 - r * r)
         for hole in cut_by:
@@ -233,6 +299,12 @@ def compare(design, schedule):
                 cuts += tube["cut_length"]
             near(f"{where} {run['id']}", run["length"], run_total, 1e-4)
         near(f"{where} cut length", course["cut_length"], cuts, 1e-4)
+    if design.get("eye"):
+        near(f"{design['name']} curb", curbs, design["curb"], 0)
+    else:
+        if cap_outside(design, n + 1) >= w / 2:
+            raise Mismatch(f"{design['name']}: the cap lacks course {n + 1}")
+    near(f"{design['name']} wire on the last course", schedule["courses"][-1]["wire_length"], 0, 0)
     for key, value in totals.items():
         near(f"{design['name']} total {key}", schedule["totals"][key], value, 1e-3)
     near(f"{design['name']} courses", schedule["totals"]["courses"], len(schedule["courses"]), 0)
@@ -240,7 +312,7 @@ def compare(design, schedule):
 
 
 def designs():
-    """Every profile with every head, in feet and in metres."""
+    """Every profile with every head, in feet and in metres; under a cap and under a skylight."""
     heads = [("square", None), ("pointed", 0.7), ("round", None), ("segmental", 0.2), ("circle", None)]
     number = 0
     for unit, t, lay_flat in (("ft", 5 * INCH, 17 * INCH), ("m", 0.14, 0.45)):
@@ -259,10 +331,14 @@ def designs():
                 if head == "circle":
                     hole["height"] = width
                 holes.append(hole)
-            yield {"name": f"{profile} in {unit}", "unit": unit, "t": t, "lay_flat": lay_flat,
-                   "foundation": number % 4, "end": 0.2, "longest": 2.5 + number % 3, "a": a,
-                   "rise": rise, "springline": 0.11 * number, "profile": profile, "holes": holes,
-                   "datum": f"o{number % 5}" if number % 3 else None}
+            design = {"name": f"{profile} in {unit}", "unit": unit, "t": t, "lay_flat": lay_flat,
+                      "foundation": number % 4, "end": 0.2, "longest": 2.5 + number % 3, "a": a,
+                      "rise": rise, "springline": 0.11 * number, "profile": profile, "holes": holes,
+                      "datum": f"o{number % 5}" if number % 3 else None,
+                      "strands": 1 + number % 3, "lap": 0.1 * number}
+            yield design
+            yield {**design, "name": f"{profile} in {unit} under a skylight", "eye": 0.35 * a,
+                   "curb": number % 4, "tamped": lay_flat - 0.07}
 
 
 def main(program):
