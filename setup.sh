@@ -82,7 +82,7 @@ install_packages() {
 }
 
 # One compiler per core, but no more than memory allows: the heaviest file takes about 2 GB.
-jobs() {
+job_count() {
     local cores memory
     cores=$(nproc 2>/dev/null || echo 1)
     memory=$(awk '/^MemAvailable:/ { print int($2 / 2000000) }' /proc/meminfo 2>/dev/null || echo 1)
@@ -94,7 +94,7 @@ build_program() {
     say 'Building the program'
     # A build directory that is there already keeps its settings.
     [ -f build/build.ninja ] || cmake --preset program
-    cmake --build build --target coilwright --parallel "$(jobs)"
+    cmake --build build --target coilwright --parallel "$(job_count)"
 }
 
 demo() {
@@ -116,7 +116,7 @@ fuzz() {
     local target name seeds dictionary
     say 'Building the fuzz targets'
     cmake --preset fuzz
-    cmake --build --preset fuzz --target fuzzers --parallel "$(jobs)"
+    cmake --build --preset fuzz --target fuzzers --parallel "$(job_count)"
     mkdir -p build-fuzz/crashes
     for target in build-fuzz/tests/fuzz/fuzz-*; do
         if [ ! -f "$target" ] || [ ! -x "$target" ]; then continue; fi
@@ -140,7 +140,7 @@ sanitize() {
     pattern=$(IFS='|' && printf '%s' "${subjects[*]}")
     say 'Building with AddressSanitizer and UBSan'
     cmake --preset sanitize
-    cmake --build --preset sanitize --target "${targets[@]}" --parallel "$(jobs)"
+    cmake --build --preset sanitize --target "${targets[@]}" --parallel "$(job_count)"
     say "Testing under the sanitizers: ${subjects[*]}"
     ctest --preset sanitize --tests-regex "^($pattern): "
 }
@@ -153,7 +153,7 @@ run_tests() {
     fi
     say 'Building the program and its tests'
     cmake --preset release
-    cmake --build --preset release --parallel "$(jobs)"
+    cmake --build --preset release --parallel "$(job_count)"
     fuzz
     sanitize
     # Last, so that its summary closes the output.

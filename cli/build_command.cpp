@@ -27,7 +27,7 @@ constexpr const char* footer =
     "  crew-book  crew-book.pdf, compass-strip.pdf\n"
     "  models     shell and courses, each as .glb, .obj with .mtl, .stl\n"
     "  schedule   schedule.json, schedule.csv\n"
-    "\nA run that fails leaves earlier files as they were.";
+    "\nA run that fails or is stopped leaves earlier files as they were.";
 
 constexpr double least_tolerance = 0.0001;
 constexpr double greatest_tolerance = 0.05;
@@ -42,6 +42,9 @@ struct Options {
 
 /// What is wrong with the values of the options; empty: nothing. Fills `package`.
 std::string read_options(const Options& options, PackageOptions& package) {
+    if (options.out.empty()) { // an unset variable of a script, not the current folder
+        return "--out: the directory has no name; write . for the current one";
+    }
     for (const std::string& part : options.only) {
         const auto& known = package_parts();
         if (std::find(known.begin(), known.end(), part) == known.end()) {
@@ -156,7 +159,7 @@ void add_build_command(CLI::App& program, Action& chosen) {
     command
         ->add_option("--paper", options->paper,
                      "letter or a4; if not given, letter for designs in feet, else a4")
-        ->check(CLI::IsMember({"letter", "a4"}).description(""))
+        ->check(CLI::IsMember({"letter", "a4"}, CLI::ignore_case).description(""))
         ->type_name("SIZE");
     command
         ->add_option("--tolerance", options->tolerance,

@@ -1,8 +1,11 @@
 #include "cli/design_source.hpp"
 
+#include "exporters/fault_text.hpp"
 #include "exporters/schedule_json.hpp"
 #include "geometry/design/read_design.hpp"
 
+#include <algorithm>
+#include <cerrno>
 #include <filesystem>
 #include <fstream>
 #include <istream>
@@ -30,7 +33,7 @@ std::string fault_of_path(const std::string& file) {
         return "there is no file \"" + file + "\"";
     }
     if (error) {
-        return "cannot read \"" + file + "\": " + error.message();
+        return cannot("read \"" + file + "\"", error.value());
     }
     if (status.type() == std::filesystem::file_type::directory) {
         return "\"" + file + "\" is a directory; name a design file in it";
@@ -71,8 +74,7 @@ DesignSource read_source(const std::string& file, std::istream& in) {
         }
         std::ifstream stream(file, std::ios::binary);
         if (!stream) {
-            source.fault =
-                "cannot open \"" + file + "\": " + std::generic_category().message(errno);
+            source.fault = cannot("read \"" + file + "\"", errno);
             return source;
         }
         read_bounded(stream, source.text);

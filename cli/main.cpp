@@ -1,5 +1,6 @@
 #include "cli/program.hpp"
 
+#include <csignal>
 #include <cstdlib>
 #include <iostream>
 #include <string_view>
@@ -20,6 +21,8 @@ bool is_dumb_terminal() {
 } // namespace
 
 int main(int count, char** values) try {
+    // A file over the size limit is then a write that fails, which is told and taken back.
+    std::signal(SIGXFSZ, SIG_IGN);
     const bool steerable = !is_dumb_terminal();
     const bool colour = steerable && !set_in_environment("NO_COLOR");
     coilwright::Console console{std::cin, std::cout, std::cerr};

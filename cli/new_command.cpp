@@ -142,23 +142,26 @@ void add_new_command(CLI::App& program, Action& chosen) {
     command->add_option("--name", options->name, "Of the building")->capture_default_str();
     command->add_option("--unit", options->unit, "ft or m")
         ->capture_default_str()
-        ->check(CLI::IsMember({"ft", "m"}).description(""))
+        ->check(CLI::IsMember({"ft", "m"}, CLI::ignore_case).description(""))
         ->type_name("UNIT");
     command->add_option("--use", options->use, "store, habitable, bath, shower or tiny-house")
         ->capture_default_str()
         ->check(
-            CLI::IsMember({"store", "habitable", "bath", "shower", "tiny-house"}).description(""))
+            CLI::IsMember({"store", "habitable", "bath", "shower", "tiny-house"}, CLI::ignore_case)
+                .description(""))
         ->type_name("USE");
     command->add_option("--diameter", options->diameter, "Inside; 9 ft or 2.75 m if not given")
         ->type_name("LENGTH");
     command->add_option("--profile", options->profile, "pointed, round, catenary or parabola")
         ->capture_default_str()
-        ->check(CLI::IsMember({"pointed", "round", "catenary", "parabola"}).description(""))
+        ->check(CLI::IsMember({"pointed", "round", "catenary", "parabola"}, CLI::ignore_case)
+                    .description(""))
         ->type_name("KIND");
     command
         ->add_option("--door", options->door, "Its head: pointed, round, segmental, square or none")
         ->capture_default_str()
-        ->check(CLI::IsMember({"pointed", "round", "segmental", "square", "none"}).description(""))
+        ->check(CLI::IsMember({"pointed", "round", "segmental", "square", "none"}, CLI::ignore_case)
+                    .description(""))
         ->type_name("KIND");
     command->add_option("--windows", options->windows, "How many, 0 to 6")
         ->capture_default_str()

@@ -2,6 +2,7 @@
 
 #include "cli/commands.hpp"
 #include "cli/exit_code.hpp"
+#include "exporters/pdf.hpp"
 #include "geometry/base/nearest_word.hpp"
 
 #include <CLI/CLI.hpp>
@@ -37,23 +38,26 @@ constexpr const char* program_footer =
     "  3  could not read or write\n"
     "\nColour is used on terminals only, and not at all where NO_COLOR is set.";
 
-/// The word that stands where a command should, if it is none of them.
-std::string misspelt_command(const CLI::App& program, const std::vector<std::string>& arguments) {
-    if (arguments.empty() || arguments.front().substr(0, 1) == "-") {
-        return {};
-    }
+/// What is wrong with the word where a command should stand; empty: nothing.
+std::string command_fault(const CLI::App& program, const std::vector<std::string>& arguments) {
     std::vector<std::string> known;
+    std::string list;
     for (const CLI::App* command : program.get_subcommands({})) {
         known.push_back(command->get_name());
+        list += (list.empty() ? "" : ", ") + command->get_name();
+    }
+    if (arguments.empty()) {
+        return "name a command: " + list;
+    }
+    if (arguments.front().substr(0, 1) == "-") {
+        return {};
     }
     if (std::find(known.begin(), known.end(), arguments.front()) != known.end()) {
         return {};
     }
-    std::string text = "there is no command \"" + arguments.front().substr(0, 60) + "\"";
-    if (const auto near = nearest_word(arguments.front(), known)) {
-        text += "; did you mean " + *near + "?";
-    }
-    return text;
+    const auto near = nearest_word(arguments.front(), known);
+    return "there is no command \"" + arguments.front().substr(0, 60) + "\" (" + list + ")" +
+           (near ? "; did you mean " + *near + "?" : "");
 }
 
 ExitCode print_usage_error(const CLI::App& program, const std::string& message, Console& console) {
@@ -72,6 +76,8 @@ ExitCode run(const std::vector<std::string>& arguments, Console& console) {
     program.set_version_flag("--version", version_text, "Print the version and end");
     program.set_help_flag("-h,--help", "Print this help and end");
     program.get_formatter()->column_width(24);
+    program.get_formatter()->label("SUBCOMMAND", "COMMAND");
+    program.get_formatter()->label("REQUIRED", "(must be given)");
     program.footer(program_footer);
     program.require_subcommand(1);
 
@@ -80,10 +86,13 @@ ExitCode run(const std::vector<std::string>& arguments, Console& console) {
     add_check_command(program, chosen);
     add_courses_command(program, chosen);
     add_build_command(program, chosen);
+    for (CLI::App* command : program.get_subcommands({})) {
+        command->group("Commands");
+    }
 
-    const std::string misspelt = misspelt_command(program, arguments);
-    if (!misspelt.empty()) {
-        return print_usage_error(program, misspelt, console);
+    const std::string fault = command_fault(program, arguments);
+    if (!fault.empty()) {
+        return print_usage_error(program, fault, console);
     }
     try {
         // The parser takes them from the back.
@@ -107,6 +116,8 @@ ExitCode print_exception(Console& console) {
     } catch (const std::bad_alloc&) {
         print_error(console, "out of memory");
     } catch (const std::system_error& error) { // of files, threads, streams
+        print_error(console, error.what());
+    } catch (const MissingFont& error) {
         print_error(console, error.what());
     } catch (const std::exception& error) {
         print_error(console,

@@ -1,14 +1,16 @@
 #include "exporters/files.hpp"
 
 #include "exporters/fault_text.hpp"
+#include "exporters/held_signals.hpp"
 
+#include <algorithm>
 #include <cerrno>
-#include <cstdio>
 #include <fcntl.h>
 #include <map>
 #include <set>
 #include <sys/stat.h>
 #include <unistd.h>
+#include <utility>
 
 namespace coilwright {
 namespace {
@@ -34,6 +36,9 @@ public:
 private:
     int number_;
 };
+
+constexpr const char* stopped = "stopped by a signal: nothing is written";
+constexpr std::size_t longest_write = std::size_t{1} << 22; // bytes between looks for a signal
 
 std::vector<std::string> components(const std::string& path) {
     std::vector<std::string> parts(1);
@@ -66,8 +71,8 @@ std::string path_fault(const std::string& path) {
 // The set on its way to disk. What is not kept is taken back when the writer goes.
 class SetWriter {
 public:
-    explicit SetWriter(const std::filesystem::path& directory)
-        : directory_(directory.empty() ? "." : directory) {}
+    SetWriter(const std::filesystem::path& directory, const HeldSignals& signals)
+        : directory_(directory.empty() ? "." : directory), signals_(signals) {}
     ~SetWriter() {
         if (!kept_)
             take_back();
@@ -90,6 +95,7 @@ public:
         for (const OutputFile& file : files)
             if (std::string fault = write_beside(file); !fault.empty())
                 return fault;
+        // From here on it takes no time worth stopping for: all of the set or nothing.
         for (Pending& file : pending_)
             if (std::string fault = put_in_place(file); !fault.empty())
                 return fault;
@@ -200,13 +206,17 @@ private:
         pending_.push_back(std::move(next));
         const std::string& shown = pending_.back().shown;
         for (std::size_t done = 0; done < file.bytes.size();) {
-            const ssize_t count =
-                ::write(output.get(), file.bytes.data() + done, file.bytes.size() - done);
+            if (signals_.pending())
+                return stopped;
+            const std::size_t block = std::min(file.bytes.size() - done, longest_write);
+            const ssize_t count = ::write(output.get(), file.bytes.data() + done, block);
             if (count < 0 && errno != EINTR)
                 return cannot("write " + shown, errno);
             if (count > 0)
                 done += static_cast<std::size_t>(count);
         }
+        if (signals_.pending())
+            return stopped;
         if (::fsync(output.get()) != 0 && errno != EINVAL)
             return cannot("write " + shown, errno);
         if (!output.close())
@@ -270,6 +280,7 @@ private:
     }
 
     std::filesystem::path directory_;
+    const HeldSignals& signals_;
     std::map<std::string, Descriptor> open_; // by path within directory_; "" is directory_ itself
     std::vector<Pending> pending_;
     std::vector<std::filesystem::path> made_;
@@ -281,7 +292,8 @@ private:
 
 WriteResult write_files(const std::filesystem::path& directory,
                         const std::vector<OutputFile>& files) {
-    SetWriter writer(directory);
+    const HeldSignals signals; // acts when the set is in place, or taken back
+    SetWriter writer(directory, signals);
     return {writer.write(files)};
 }
 

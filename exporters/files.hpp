@@ -21,11 +21,12 @@ struct WriteResult {
 
 /// Writes every file beside its place first (same directory, hidden temporary name, flushed to
 /// disk) and then renames all: a failure leaves earlier files as they were, no temporary and no
-/// directory made on the way. Creates `directory` (empty: the current one) and sub-directories
-/// where missing. Refuses a set with a path that is absolute, leaves the directory, has an empty
-/// part or stands twice, and one that would go through a link below the directory or replace a
-/// directory, device or pipe. A link in a file's own place is replaced by the file. The fault is
-/// one plain sentence, the same in every locale, safe to print.
+/// directory made on the way. SIGINT, SIGTERM and SIGHUP wait meanwhile; one that comes before the
+/// renames makes it such a failure, and acts once all is taken back. Creates `directory` (empty:
+/// the current one) and sub-directories where missing. Refuses a set with a path that is absolute,
+/// leaves the directory, has an empty part or stands twice, and one that would go through a link
+/// below the directory or replace a directory, device or pipe. A link in a file's own place is
+/// replaced by the file. The fault is one plain sentence, the same in every locale, safe to print.
 WriteResult write_files(const std::filesystem::path& directory,
                         const std::vector<OutputFile>& files);
 

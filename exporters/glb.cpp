@@ -1,31 +1,23 @@
 // GLB by our own hand: the writer of Assimp 5.2 leaves out the nodes' extras and adds extensions
 // that the Khronos validator does not know. Assimp reads the files back in the tests.
 #include "exporters/bytes.hpp"
+#include "exporters/json_values.hpp"
 #include "exporters/materials.hpp"
 #include "exporters/model_formats.hpp"
 #include "geometry/base/slug.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <limits>
 #include <map>
-#include <nlohmann/json.hpp>
 #include <stdexcept>
 
 namespace coilwright {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
 // Numbers of the glTF 2.0 specification (ISO/IEC 12113:2022).
 constexpr int float_component = 5126, u16_component = 5123, u32_component = 5125;
 constexpr int vertex_target = 34962, index_target = 34963;
 constexpr std::uint32_t glb_magic = 0x46546c67, json_chunk = 0x4e4f534a, binary_chunk = 0x004e4942;
-
-double rounded(double value) {
-    const double millionths = std::round(value * 1e6);
-    return millionths == 0 ? 0 : millionths / 1e6;
-}
 
 // One buffer view: accessors of one kind, end to end.
 struct View {
@@ -92,8 +84,8 @@ Json part_extras(const SolidPart& part) {
     if (part.course > 0)
         extras["course"] = part.course;
     if (part.compass_radius > 0)
-        extras["compass_radius"] = rounded(part.compass_radius);
-    extras["volume"] = rounded(part.volume);
+        extras["compass_radius"] = json_number(part.compass_radius);
+    extras["volume"] = json_number(part.volume);
     return extras;
 }
 

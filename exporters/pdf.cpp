@@ -74,6 +74,8 @@ template <typename Write>
 std::string guarded(const char* what, const Write& write) {
     try {
         return write();
+    } catch (const MissingFont&) {
+        throw;
     } catch (const std::exception& fault) {
         throw std::runtime_error(std::string(what) + ": " + fault.what());
     } catch (...) {

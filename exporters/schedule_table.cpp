@@ -41,7 +41,7 @@ std::string course_table(const Schedule& schedule) {
                             is_cap ? "" : length(ring.inside_radius), length(ring.outside_radius),
                             is_cap ? "" : length(ring.chain), is_cap ? "" : length(ring.step_in),
                             std::to_string(ring.runs.size()), std::to_string(tube_count(ring)),
-                            cut_letters(ring), volume_text(course.fill_volume, schedule.unit),
+                            cut_letters(ring), volume_text(ring.fill_volume, schedule.unit),
                             course_kind(course, ring)});
         }
     return text_table({{"course"},

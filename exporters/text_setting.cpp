@@ -1,5 +1,7 @@
 #include "exporters/text_setting.hpp"
 
+#include "exporters/pdf.hpp"
+
 #include <fontconfig/fontconfig.h>
 #include <pango/pangocairo.h>
 #include <pango/pangofc-fontmap.h>
@@ -60,8 +62,9 @@ Face find_face(FcConfig* system, int weight) {
         face.signs.reset(FcCharSetCopy(signs));
     }
     if (face.file.empty())
-        throw std::runtime_error("The font DejaVu Sans (regular and bold) is not installed "
-                                 "(Debian: fonts-dejavu-core).");
+        throw MissingFont(
+            "the sheets are set in the font DejaVu Sans, regular and bold, which is not "
+            "installed (Debian: fonts-dejavu-core)");
     return face;
 }
 

@@ -11,7 +11,7 @@ namespace coilwright {
 /// The text as one line of valid UTF-8: control characters become blanks.
 std::string one_line(const std::string& text);
 
-/// Extent of a line as show_text paints it. Throws std::runtime_error without fonts.
+/// Extent of a line as show_text paints it. Throws MissingFont (pdf.hpp).
 TextExtent measure_text(const std::string& text, double size, bool bold);
 
 /// Paints a text item in a context whose unit is the millimetre with y up.

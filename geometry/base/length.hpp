@@ -15,7 +15,7 @@ enum class DisplayUnit { feet, metres };
 
 /// A length read from text, or why it could not be read (`fault` empty: it was read).
 struct LengthReading {
-    double value = 0; // metres, or square metres from read_area
+    double value = 0;  // metres, or square metres from read_area
     std::string fault; // what was found wrong, as the second half of a sentence
 };
 
@@ -35,18 +35,19 @@ LengthReading read_area(std::string_view text, DisplayUnit bare);
 
 /// Feet, inches and fractions, to the nearest 1/8 in by default: 2.6035 -> "8 ft 6-1/2 in",
 /// 2.7432 -> "9 ft 0 in", 0.1397 -> "5-1/2 in", 0 -> "0 in", negative with a leading "-".
-/// `denominator` is 1, 2, 4, 8 or 16; halves go away from zero.
+/// `denominator` is 1, 2, 4, 8 or 16; halves go away from zero. Beyond 10^12 m, where a double no
+/// longer holds eighths of an inch, whole metres: "2000000000000 m"; so too millimetres.
 std::string feet_and_inches(double metres, int denominator = 8);
 /// Whole millimetres: 2.6035 -> "2604 mm" (halves away from zero). `decimals` 0 to 3.
 std::string millimetres(double metres, int decimals = 0);
 /// feet_and_inches or millimetres by the unit of the design.
 std::string length_text(double metres, DisplayUnit unit);
-/// "50.3 sq ft" or "4.67 m²", one or two decimals.
+/// "50.3 sq ft" (one decimal) or "4.67 m²" (two).
 std::string area_text(double square_metres, DisplayUnit unit);
-/// "12.3 cu ft" or "0.348 m³".
+/// "12.3 cu ft" (one decimal) or "0.348 m³" (three).
 std::string volume_text(double cubic_metres, DisplayUnit unit);
 
-/// A number with a fixed count of decimals, '.' in every locale, no "-0": (1.005, 1) -> "1.0".
+/// A number with a fixed count of decimals, '.' in every locale, no "-0": (-0.04, 1) -> "0.0".
 std::string fixed_text(double value, int decimals);
 
 } // namespace coilwright

@@ -14,8 +14,8 @@ namespace coilwright {
 int edit_distance(std::string_view a, std::string_view b);
 
 /// The known word within a third of the longer word's length (at least 1) of `word`, upper and
-/// lower case and '-' and '_' taken as equal; the first of equals. None where nothing is near or
-/// `word` is longer than 40 bytes.
+/// lower case taken as equal, and '-', '_' and ' '; the first of equals. None where nothing is near
+/// or `word` is longer than 40 bytes.
 std::optional<std::string> nearest_word(std::string_view word,
                                         const std::vector<std::string>& known);
 

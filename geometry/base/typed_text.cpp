@@ -92,7 +92,10 @@ bool TypedScanner::take(char c) {
 }
 
 bool TypedScanner::take_sign() {
-    return take('-') || (take('+') && false);
+    if (take('-'))
+        return true;
+    take('+');
+    return false;
 }
 
 std::string TypedScanner::take_digits() {

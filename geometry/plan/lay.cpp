@@ -40,15 +40,15 @@ void add_lengths(Course& course, const std::vector<LaidTube>& tubes) {
 }
 
 void measure_tubes(Course& course, double t) {
-    for (const Ring& ring : course.rings) {
+    for (Ring& ring : course.rings) {
         double length = 0;
         for (const Run& run : ring.runs) {
             length += run.length;
             add_lengths(course, run.tubes);
         }
-        course.fill_volume += ring.kind == RingKind::cap
-                                  ? rounded_disc_volume(ring.outside_radius, t)
-                                  : stadium_area(ring.width, t) * length;
+        ring.fill_volume = ring.kind == RingKind::cap ? rounded_disc_volume(ring.outside_radius, t)
+                                                      : stadium_area(ring.width, t) * length;
+        course.fill_volume += ring.fill_volume;
     }
     for (const Straight& straight : course.straights) {
         add_lengths(course, straight.tubes);

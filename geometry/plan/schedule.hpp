@@ -69,6 +69,7 @@ struct Ring {
     double contact_width = 0; // for statics
     double radius_per_height =
         0; // dr/dz at z_n, <= 0: what to change the arm by if the course lies off
+    double fill_volume = 0; // m3, of its tubes' stadium sections; of a cap with its rounded rim
     std::vector<Run> runs;
     std::vector<Cut> cuts; // clockwise from the datum
 };

@@ -115,6 +115,7 @@ TEST_CASE("build takes the paper that it is told, else that of the design's unit
     CHECK_THAT(size("models/grain-store.toml", {"--paper", "a4"}), Contains("A4"));
     CHECK_THAT(size("models/cabin-metric.toml", {}), Contains("A4"));
     CHECK_THAT(size("models/cabin-metric.toml", {"--paper", "letter"}), Contains("612 x 792"));
+    CHECK_THAT(size("models/grain-store.toml", {"--paper", "A4"}), Contains("A4"));
 }
 
 TEST_CASE("build meshes more coarsely with a larger tolerance") {
@@ -202,6 +203,10 @@ TEST_CASE("build refuses values that it does not know") {
         CHECK_THAT(refused("--tolerance", tolerance), Contains("--tolerance"));
     }
     CHECK(run({"build", store()}).code == 2); // --out is required
+    const Outcome nameless = shell(scratch.path(), program() + " build '" + store() + "' --out ''");
+    CHECK(nameless.code == 2);
+    CHECK_THAT(nameless.err, Contains("--out"));
+    CHECK(all_below(scratch.path()).empty());
 }
 
 TEST_CASE("build warns of failing checks and writes all the same") {
@@ -213,4 +218,45 @@ TEST_CASE("build warns of failing checks and writes all the same") {
     CHECK(outcome.code == 0);
     CHECK_THAT(outcome.err, Contains("Warning:"));
     CHECK(all_below(scratch.path()).size() == 2);
+}
+
+TEST_CASE("build that is stopped leaves a whole package or none, and nothing beside it") {
+    const ScratchDirectory scratch;
+    const auto out = scratch.path() / "package";
+    int stopped = 0;
+    for (const std::string signal : {"TERM", "INT", "HUP"}) {
+        for (int hundredths = 2; hundredths < 60; hundredths += 6) {
+            std::filesystem::remove_all(out);
+            const Outcome outcome = shell(
+                scratch.path(), "timeout -s " + signal + " 0." + (hundredths < 10 ? "0" : "") +
+                                    std::to_string(hundredths) + " " + program() + " build '" +
+                                    store() + "' --out package");
+            stopped += outcome.code != 0;
+            const bool all = std::filesystem::exists(out) && all_below(out) == whole_package;
+            CAPTURE(signal, hundredths, outcome.code);
+            CHECK((all || !std::filesystem::exists(out)));
+        }
+    }
+    CHECK(stopped > 0);
+}
+
+TEST_CASE("build takes back what grows over the system's limit on files") {
+    const ScratchDirectory scratch;
+    const Outcome outcome =
+        shell(scratch.path(), "ulimit -f 100; " + program() + " build '" + store() + "' --out p");
+    CHECK(outcome.code == 3);
+    CHECK_THAT(outcome.err, Contains("larger than the system allows"));
+    CHECK(all_below(scratch.path()).empty());
+}
+
+TEST_CASE("build without its font says what to install") {
+    const ScratchDirectory scratch;
+    put_bytes(scratch.path() / "fonts.conf", "<?xml version=\"1.0\"?><fontconfig></fontconfig>");
+    const std::string command =
+        "FONTCONFIG_FILE=\"$PWD/fonts.conf\" " + program() + " build '" + store() + "' --out p";
+    const Outcome outcome = shell(scratch.path(), command);
+    CHECK(outcome.code == 3);
+    CHECK_THAT(outcome.err, Contains("fonts-dejavu-core") && !Contains("report"));
+    CHECK(all_below(scratch.path()) == std::vector<std::string>{"fonts.conf"});
+    CHECK(shell(scratch.path(), command + " --only models,schedule").code == 0);
 }

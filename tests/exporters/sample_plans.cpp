@@ -84,6 +84,7 @@ Course course_of(int number, Ring ring) {
     course.tube_length = 9.81;
     course.cut_length = 12.34;
     course.wire_length = 20.5;
+    ring.fill_volume = course.fill_volume;
     course.rings = {std::move(ring)};
     return course;
 }

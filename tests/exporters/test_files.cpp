@@ -33,6 +33,33 @@ private:
     void (*previous_action_)(int);
 };
 
+/// Sends this thread a signal that waits until it is taken away again. `action` is what the program
+/// would do with it: SIG_DFL, SIG_IGN.
+class WaitingSignal {
+public:
+    WaitingSignal(int signal, void (*action)(int))
+        : signal_(signal), previous_action_(std::signal(signal, action)) {
+        sigemptyset(&set_);
+        sigaddset(&set_, signal);
+        pthread_sigmask(SIG_BLOCK, &set_, &before_);
+        ::raise(signal);
+    }
+    ~WaitingSignal() {
+        const timespec at_once{0, 0};
+        sigtimedwait(&set_, nullptr, &at_once);
+        pthread_sigmask(SIG_SETMASK, &before_, nullptr);
+        std::signal(signal_, previous_action_);
+    }
+    WaitingSignal(const WaitingSignal&) = delete;
+    WaitingSignal& operator=(const WaitingSignal&) = delete;
+
+private:
+    int signal_;
+    void (*previous_action_)(int);
+    sigset_t set_;
+    sigset_t before_;
+};
+
 } // namespace
 
 TEST_CASE("a set of files is written, with the directories it needs") {
@@ -135,6 +162,13 @@ TEST_CASE("a failure leaves earlier files as they were, and nothing beside them"
         result = write_files(out, {{"a", "new"}, {"first", "1"}, {"n", "2"}, {"n/n", "3"}});
         CHECK(result.fault.find("/n: a directory has that name") != std::string::npos);
     }
+    SECTION("the program is told to stop") {
+        for (const int signal : {SIGINT, SIGTERM, SIGHUP}) {
+            const WaitingSignal waiting(signal, SIG_DFL);
+            result = write_files(out, {{"a", "new"}, {"new/n", "1"}, {"z", "new"}});
+            CHECK(result.fault.find("stopped by a signal") == 0);
+        }
+    }
     SECTION("a pipe has the name") {
         REQUIRE(::mkfifo((out / "pipe").c_str(), 0600) == 0);
         result = write_files(out, {{"a", "new"}, {"new/n", "1"}, {"pipe", "2"}});
@@ -146,6 +180,24 @@ TEST_CASE("a failure leaves earlier files as they were, and nothing beside them"
     CHECK(all_below(out) == Paths{"a", "z"});
     CHECK(bytes_of(out / "a") == "old a");
     CHECK(bytes_of(out / "z") == "old z");
+}
+
+TEST_CASE("a signal that the program ignores does not stop the writing") {
+    const ScratchDirectory scratch;
+    const WaitingSignal waiting(SIGHUP, SIG_IGN); // as under nohup
+    CHECK(write_files(scratch.path(), {{"a", "1"}}).fault == "");
+    CHECK(bytes_of(scratch.path() / "a") == "1");
+}
+
+TEST_CASE("signals act again once files are written") {
+    static volatile std::sig_atomic_t arrived;
+    arrived = 0;
+    const ScratchDirectory scratch;
+    const auto before = std::signal(SIGTERM, [](int) { arrived = 1; });
+    CHECK(write_files(scratch.path(), {{"a", "1"}}).ok());
+    ::raise(SIGTERM);
+    std::signal(SIGTERM, before);
+    CHECK(arrived == 1);
 }
 
 TEST_CASE("an output directory that cannot be is refused, and none of it stays") {

@@ -1,4 +1,3 @@
-#include "exporters/findings_table.hpp"
 #include "exporters/schedule_table.hpp"
 #include "exporters/text_table.hpp"
 #include "tests/exporters/sample_plans.hpp"
@@ -52,6 +51,18 @@ TEST_CASE("the schedule's table has a line for each course and each cut") {
     CHECK(text.find('\x01') == std::string::npos);
 }
 
+TEST_CASE("domes that share a course each have their own fill in the table") {
+    BuildingPlan plan = awkward_plan();
+    Course& course = plan.schedule.courses.front();
+    course.rings.push_back(course.rings.front());
+    course.rings[0].fill_volume = 0.3;
+    course.rings[1].fill_volume = 0.171;
+    plan.schedule.unit = DisplayUnit::metres;
+    const std::vector<std::string> lines = lines_of(schedule_table(plan));
+    CHECK(lines[5].find("0.300 m³") != std::string::npos);
+    CHECK(lines[6].find("0.171 m³") != std::string::npos);
+}
+
 TEST_CASE("the tables are in millimetres where the design is metric") {
     BuildingPlan plan = awkward_plan();
     plan.schedule.unit = DisplayUnit::metres;
@@ -59,30 +70,6 @@ TEST_CASE("the tables are in millimetres where the design is metric") {
     CHECK(text.find("1372 mm") != std::string::npos);
     CHECK(text.find("0.471 m³") != std::string::npos);
     CHECK(text.find(" in ") == std::string::npos);
-    CHECK(findings_table(plan).find("25 mm") != std::string::npos);
-}
-
-TEST_CASE("findings are listed with value, limit, source and remedy, and counted") {
-    const BuildingPlan plan = awkward_plan();
-    const std::vector<std::string> lines = lines_of(findings_table(plan));
-    REQUIRE(lines.size() == 6);
-    CHECK(lines[2] ==
-          "advice      opening.door  sill-misses-joint   1 in  3/8 in  common practice, "
-          "no source  =1+1, \"quoted\"");
-    CHECK(lines[3].find("not judged  dome.vault    headroom") == 0);
-    CHECK(lines[5] == "fails: 0; advice: 1; not judged: 1; holds: 0");
-    BuildingPlan clean = plan;
-    clean.findings.clear();
-    CHECK(findings_table(clean) == "No findings.\n");
-}
-
-TEST_CASE("values of findings are shown by what they count") {
-    CHECK(finding_value(0.2032, FindingUnit::metre, DisplayUnit::feet) == "8 in");
-    CHECK(finding_value(0.2032, FindingUnit::metre, DisplayUnit::metres) == "203 mm");
-    CHECK(finding_value(9.290304, FindingUnit::square_metre, DisplayUnit::feet) == "100.0 sq ft");
-    CHECK(finding_value(51.83, FindingUnit::degree, DisplayUnit::feet) == "51.8°");
-    CHECK(finding_value(3, FindingUnit::count, DisplayUnit::feet) == "3");
-    CHECK(finding_value(0.5, FindingUnit::none, DisplayUnit::feet) == "0.500");
 }
 
 } // namespace coilwright

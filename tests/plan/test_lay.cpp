@@ -160,8 +160,10 @@ TEST_CASE("every random design is refused with a diagnostic or laid with its inv
         const Schedule schedule = lay(design);
         double volume = 0, tubes_total = 0, cut_total = 0, wire = 0, wall = 0;
         for (const Course& course : schedule.courses) {
-            double course_length = 0, course_cut = 0;
+            double course_length = 0, course_cut = 0, course_fill = 0;
             for (const Ring& r : course.rings) {
+                REQUIRE(r.fill_volume > 0);
+                course_fill += r.fill_volume;
                 REQUIRE(std::isfinite(r.inside_radius));
                 REQUIRE(r.outside_radius > 0);
                 REQUIRE(r.step_in >= -1e-12);
@@ -210,7 +212,7 @@ TEST_CASE("every random design is refused with a diagnostic or laid with its inv
             REQUIRE(course.tube_length == Approx(course_length).epsilon(1e-12));
             REQUIRE(course.cut_length == Approx(course_cut).epsilon(1e-12));
             REQUIRE(course.wire_length >= 0);
-            REQUIRE(course.fill_volume > 0);
+            REQUIRE(course.fill_volume == Approx(course_fill).epsilon(1e-12)); // no straights here
             REQUIRE(course.fill_volume < course.wall_area * schedule.course_height * 1.05 + 1e-3);
             tubes_total += course.tube_length;
             cut_total += course.cut_length;
