@@ -36,6 +36,8 @@ const std::map<std::string, Layer>& layers() {
         {"geometry/plan", {design_data, {}, {}}},
         {"geometry/exact", {with(design_data, {"geometry/plan"}), {}, {"CGAL"}}},
         {"geometry/solids", {with(design_data, {"geometry/plan"}), {"Eigen"}, {"CGAL"}}},
+        {"geometry/statics",
+         {with(design_data, {"geometry/plan"}), {}, {"ClpSimplex.hpp", "CoinPackedMatrix.hpp"}}},
         {"geometry/drawing", {with(design_data, {"geometry/plan"}), {}, {}}},
         {"exporters",
          {with(design_data, {"geometry/plan", "geometry/solids", "geometry/drawing"}),
