@@ -1,6 +1,7 @@
 // Weights, centres and contacts of a dome's courses.
 #include "geometry/base/quantity.hpp"
 #include "geometry/plan/section.hpp"
+#include "geometry/statics/course_mass.hpp"
 #include "geometry/statics/dome_slice.hpp"
 #include "geometry/statics/materials.hpp"
 
@@ -32,7 +33,7 @@ double stadium_second_moment(double w, double t) {
     return rectangle + 2 * (own + area * arm * arm);
 }
 
-Turned fill_of(const DomeCourse& course, double t, double density) {
+Turned fill_of(const WallCourse& course, double t, double density) {
     Turned mass;
     if (course.cap) { // a sector of a disc with its whole height
         const double r = course.outside;
@@ -47,24 +48,6 @@ Turned fill_of(const DomeCourse& course, double t, double density) {
     return mass;
 }
 
-/// Section of plaster on one face of a course: over the crests along the slope, in the groove
-/// between two rounds, and in the step.
-double plaster_section(double thickness, double t, double step) {
-    if (thickness <= 0)
-        return 0;
-    return thickness * std::hypot(t, step) + (1 - pi / 4) * t * t / 2 + std::abs(step) * t / 2;
-}
-
-void set_contact(DomeCourse& course, const DomeCourse* below, double edge) {
-    double inner = course.inside, outer = course.outside;
-    if (below) {
-        inner = std::max(inner, below->inside);
-        outer = std::min(outer, below->outside);
-    }
-    course.contact_inner = inner > 0 ? inner + edge : 0;
-    course.contact_outer = outer - edge;
-}
-
 double open_share(const std::vector<RingGap>& gaps, double radius) {
     if (gaps.empty())
         return 0;
@@ -76,21 +59,37 @@ double open_share(const std::vector<RingGap>& gaps, double radius) {
 
 } // namespace
 
+double plaster_section(double thickness, double t, double step) {
+    if (thickness <= 0)
+        return 0;
+    return thickness * std::hypot(t, step) + (1 - pi / 4) * t * t / 2 + std::abs(step) * t / 2;
+}
+
+void set_contact(WallCourse& course, const WallCourse* below, double edge) {
+    double inner = course.inside, outer = course.outside;
+    if (below) {
+        inner = std::max(inner, below->inside);
+        outer = std::min(outer, below->outside);
+    }
+    course.contact_inner = inner > 0 ? inner + edge : 0;
+    course.contact_outer = outer - edge;
+}
+
 double sector_mass_radius(double inside_radius, double outside_radius) {
     const double sum = inside_radius + outside_radius;
     return 2.0 / 3 * (sum - inside_radius * outside_radius / sum);
 }
 
-std::vector<DomeCourse> dome_courses(const Design& design, const BuildingForm& building,
+std::vector<WallCourse> dome_courses(const Design& design, const BuildingForm& building,
                                      const DomeForm& dome, const DomeLoads& loads) {
     const double t = dome.course_height;
     const double edge = design.course.edge == TubeEdge::round ? t / 2 : 0;
     const Dome* written = find_dome(design, dome.id);
     const TubeType* tube = written ? find_tube(design, written->tube) : nullptr;
-    std::vector<DomeCourse> courses;
+    std::vector<WallCourse> courses;
     for (int n = 1; n <= dome.courses(); ++n) {
         const double z = dome.course_middle(n);
-        DomeCourse course;
+        WallCourse course;
         course.number = n;
         course.cap = n > dome.last_ring + dome.curb_courses;
         course.bottom = dome.course_bottom(n);
@@ -107,8 +106,8 @@ std::vector<DomeCourse> dome_courses(const Design& design, const BuildingForm& b
     }
     const double snow = loads.snow ? design.site.snow.value_or(0.0) : 0;
     for (std::size_t i = 0; i < courses.size(); ++i) {
-        DomeCourse& course = courses[i];
-        const DomeCourse* above = i + 1 < courses.size() ? &courses[i + 1] : nullptr;
+        WallCourse& course = courses[i];
+        const WallCourse* above = i + 1 < courses.size() ? &courses[i + 1] : nullptr;
         Turned mass = fill_of(course, t, fill_density(design, course.number).value);
         const double outside_above = above ? above->outside : course.inside;
         if (loads.plaster) {
@@ -140,16 +139,16 @@ std::vector<DomeCourse> dome_courses(const Design& design, const BuildingForm& b
     return courses;
 }
 
-std::optional<int> first_without_contact(const std::vector<DomeCourse>& courses) {
-    for (const DomeCourse& course : courses)
+std::optional<int> first_without_contact(const std::vector<WallCourse>& courses) {
+    for (const WallCourse& course : courses)
         if (course.contact_width() <= 0)
             return course.number;
     return std::nullopt;
 }
 
-std::vector<std::string> gap_ids(const std::vector<DomeCourse>& courses) {
+std::vector<std::string> gap_ids(const std::vector<WallCourse>& courses) {
     std::vector<std::string> ids;
-    for (const DomeCourse& course : courses)
+    for (const WallCourse& course : courses)
         for (const RingGap& gap : course.gaps)
             ids.push_back(gap.by);
     std::sort(ids.begin(), ids.end());

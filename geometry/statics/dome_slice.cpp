@@ -8,19 +8,19 @@ namespace coilwright {
 
 namespace {
 
-double half_degrees(const DomeCourse& course, const RingGap& gap) {
+double half_degrees(const WallCourse& course, const RingGap& gap) {
     return half_gap_degrees(gap, (course.inside + course.outside) / 2);
 }
 
-int top_course(const std::vector<DomeCourse>& courses, const DomeSlice& what) {
+int top_course(const std::vector<WallCourse>& courses, const DomeSlice& what) {
     return what.last.value_or(static_cast<int>(courses.size()));
 }
 
 /// Degrees from one side of a gap to the nearest gap beyond it, in the courses it cuts; 360 if
 /// none.
-double free_arc(const std::vector<DomeCourse>& courses, const std::string& id) {
+double free_arc(const std::vector<WallCourse>& courses, const std::string& id) {
     double least = 360;
-    for (const DomeCourse& course : courses) {
+    for (const WallCourse& course : courses) {
         const auto own = std::find_if(course.gaps.begin(), course.gaps.end(),
                                       [&](const RingGap& gap) { return gap.by == id; });
         if (own == course.gaps.end())
@@ -35,7 +35,7 @@ double free_arc(const std::vector<DomeCourse>& courses, const std::string& id) {
     return std::max(0.0, least);
 }
 
-SliceBlock block_of(const DomeCourse& course, double kept, const DomeSlice& what) {
+SliceBlock block_of(const WallCourse& course, double kept, const DomeSlice& what) {
     SliceBlock block;
     block.centre = {course.mass_radius, (course.bottom + course.top) / 2};
     block.weight = block.sway = course.weight * kept;
@@ -59,9 +59,9 @@ void merge(SliceBlock& above, const SliceBlock& below) {
 
 } // namespace
 
-std::vector<double> kept_beside(const std::vector<DomeCourse>& courses, const std::string& gap) {
+std::vector<double> kept_beside(const std::vector<WallCourse>& courses, const std::string& gap) {
     double half = 0;
-    for (const DomeCourse& course : courses)
+    for (const WallCourse& course : courses)
         for (const RingGap& other : course.gaps)
             if (other.by == gap)
                 half = std::max(half, half_degrees(course, other));
@@ -74,7 +74,7 @@ std::vector<double> kept_beside(const std::vector<DomeCourse>& courses, const st
     return kept;
 }
 
-Slice dome_slice(const std::vector<DomeCourse>& courses, const DomeSlice& what) {
+Slice dome_slice(const std::vector<WallCourse>& courses, const DomeSlice& what) {
     const int last = top_course(courses, what);
     assert(1 <= what.first && what.first <= last && last <= static_cast<int>(courses.size()));
     const std::vector<double> kept =
@@ -84,7 +84,7 @@ Slice dome_slice(const std::vector<DomeCourse>& courses, const DomeSlice& what) 
     slice.joints.emplace_back();
     for (int n = last; n >= what.first; --n) {
         const auto i = static_cast<std::size_t>(n - 1);
-        const DomeCourse& course = courses[i];
+        const WallCourse& course = courses[i];
         assert(course.contact_width() > 0);
         const SliceBlock block = block_of(course, kept[i], what);
         if (course.cap && n < last)
@@ -100,7 +100,7 @@ Slice dome_slice(const std::vector<DomeCourse>& courses, const DomeSlice& what) 
     return slice;
 }
 
-int joint_under(const std::vector<DomeCourse>& courses, const DomeSlice& what, int course) {
+int joint_under(const std::vector<WallCourse>& courses, const DomeSlice& what, int course) {
     int joint = 1;
     for (int n = top_course(courses, what); n > course; --n)
         if (!courses[static_cast<std::size_t>(n - 1)].cap ||

@@ -11,7 +11,7 @@ namespace coilwright {
 
 /// One course of a dome as the statics sees it: its first ring (a second wythe beside it is left
 /// out), or a cap disc. Heights above the floor, radii from the pole, m.
-struct DomeCourse {
+struct WallCourse {
     int number = 1;
     bool cap = false;
     double bottom = 0, top = 0;
@@ -40,7 +40,7 @@ struct DomeLoads {
 /// course carries between the flats of the two: max of inner faces + t/2 to min of outer faces -
 /// t/2 (edge = "square": without the t/2; two discs: from the pole); the lowest stands on the
 /// ground with its own flat. Preconditions: as lay(); `dome` is of `building`.
-std::vector<DomeCourse> dome_courses(const Design& design, const BuildingForm& building,
+std::vector<WallCourse> dome_courses(const Design& design, const BuildingForm& building,
                                      const DomeForm& dome, const DomeLoads& loads = {});
 
 /// (2/3)(ro3 - ri3)/(ro2 - ri2): where a sector of a ring has its mass, thin in angle. 2.0, 2.4 ->
@@ -63,19 +63,19 @@ struct DomeSlice {
 /// angle and on either side of half as much again, or half the way to the next gap where that is
 /// less; its courses weigh what the gap leaves of them. Precondition: contacts are longer than 0
 /// (first_without_contact), first <= last.
-Slice dome_slice(const std::vector<DomeCourse>& courses, const DomeSlice& what = {});
+Slice dome_slice(const std::vector<WallCourse>& courses, const DomeSlice& what = {});
 
 /// The joint under a course in such a slice; within the cap, the joint under the cap. Precondition:
 /// the slice has that course.
-int joint_under(const std::vector<DomeCourse>& courses, const DomeSlice& what, int course);
+int joint_under(const std::vector<WallCourse>& courses, const DomeSlice& what, int course);
 
 /// The lowest course whose flat finds nothing to lie on.
-std::optional<int> first_without_contact(const std::vector<DomeCourse>& courses);
+std::optional<int> first_without_contact(const std::vector<WallCourse>& courses);
 
 /// Ids of all gaps in a dome, each once, sorted.
-std::vector<std::string> gap_ids(const std::vector<DomeCourse>& courses);
+std::vector<std::string> gap_ids(const std::vector<WallCourse>& courses);
 
 /// The strip beside a gap: by course, the share of the strip's angle that is wall.
-std::vector<double> kept_beside(const std::vector<DomeCourse>& courses, const std::string& gap);
+std::vector<double> kept_beside(const std::vector<WallCourse>& courses, const std::string& gap);
 
 } // namespace coilwright

@@ -17,7 +17,7 @@ namespace {
 
 constexpr double inch = metres_per_inch;
 
-std::vector<DomeCourse> courses_of(const Design& design, const DomeLoads& loads = {}) {
+std::vector<WallCourse> courses_of(const Design& design, const DomeLoads& loads = {}) {
     const BuildingForm building = make_building_form(design);
     return dome_courses(design, building, building.domes.front(), loads);
 }
@@ -46,7 +46,7 @@ Design scaled_store(double k) {
 TEST_CASE("fill of a course: density times the volume that the schedule counts") {
     Design design = closed_store();
     const Schedule schedule = lay(design);
-    const std::vector<DomeCourse> courses = courses_of(design);
+    const std::vector<WallCourse> courses = courses_of(design);
     REQUIRE(courses.size() == schedule.courses.size());
     for (std::size_t i = 0; i < courses.size(); ++i) {
         if (courses[i].cap)
@@ -58,7 +58,7 @@ TEST_CASE("fill of a course: density times the volume that the schedule counts")
 }
 
 TEST_CASE("centre of a course's mass: by strips across the stadium") {
-    const std::vector<DomeCourse> courses = courses_of(closed_store());
+    const std::vector<WallCourse> courses = courses_of(closed_store());
     const double t = 5 * inch, w = 15 * inch, inside = 54 * inch;
     double area = 0, first = 0, second = 0;
     const int strips = 200000;
@@ -84,7 +84,7 @@ TEST_CASE("joints carry between the flats, as the schedule says") {
     for (const TubeEdge edge : {TubeEdge::round, TubeEdge::square}) {
         design.course.edge = edge;
         const Schedule schedule = lay(design);
-        const std::vector<DomeCourse> courses = courses_of(design);
+        const std::vector<WallCourse> courses = courses_of(design);
         for (std::size_t i = 0; i < courses.size(); ++i) {
             CAPTURE(i);
             CHECK(courses[i].contact_width() ==
@@ -92,7 +92,7 @@ TEST_CASE("joints carry between the flats, as the schedule says") {
         }
     }
     design.course.edge = TubeEdge::round;
-    const std::vector<DomeCourse> courses = courses_of(design);
+    const std::vector<WallCourse> courses = courses_of(design);
     // Course 1 stands on the ground with its flat, from 54 + 2.5 to 69 - 2.5 in.
     CHECK(courses[0].contact_inner == Approx(56.5 * inch));
     CHECK(courses[0].contact_outer == Approx(66.5 * inch));
@@ -105,11 +105,11 @@ TEST_CASE("joints carry between the flats, as the schedule says") {
 
 TEST_CASE("plaster and snow weigh what their volume and plan say") {
     Design design = closed_store();
-    const std::vector<DomeCourse> bare = courses_of(design);
+    const std::vector<WallCourse> bare = courses_of(design);
     design.finish.inside_plaster = 1.5 * inch;
     design.finish.outside_plaster = 2 * inch;
     design.ground.level = -1; // all of the wall stands out of the ground
-    const std::vector<DomeCourse> plastered = courses_of(design);
+    const std::vector<WallCourse> plastered = courses_of(design);
     // Of a plumb course: thickness and grooves on each face, 1700 kg/m3; the inside from the floor
     // up.
     const double t = 5 * inch, groove = (1 - pi / 4) * t * t / 2;
@@ -130,9 +130,9 @@ TEST_CASE("plaster and snow weigh what their volume and plan say") {
     CHECK(sum < 3 * 1700 * standard_gravity * skin * 3.5 * inch);
 
     design.site.snow = 957.6;
-    const std::vector<DomeCourse> snowed = courses_of(design, {true, true});
+    const std::vector<WallCourse> snowed = courses_of(design, {true, true});
     double snow = 0;
-    for (const DomeCourse& course : snowed)
+    for (const WallCourse& course : snowed)
         snow += course.snow_weight;
     // All of the plan within the base ring, a radian of it.
     CHECK(snow == Approx(957.6 * 69 * 69 * inch * inch / 2).epsilon(1e-9));
@@ -171,7 +171,7 @@ TEST_CASE("fills, strengths and wire of the design count; defaults say so") {
 }
 
 TEST_CASE("openings break the rings of their courses and take their share of the strip beside") {
-    const std::vector<DomeCourse> courses = courses_of(store_design());
+    const std::vector<WallCourse> courses = courses_of(store_design());
     // The door: 0 to 80 in, courses 4 to 19; 32 in wide, so asin(16 / 61.5) to either side.
     CHECK(courses[2].gaps.empty());
     REQUIRE(courses[3].gaps.size() == 1);
@@ -203,7 +203,7 @@ TEST_CASE("openings break the rings of their courses and take their share of the
     // The cap: all its weight, on the joint under its lowest disc.
     const Slice top = dome_slice(courses, {});
     double cap = 0;
-    for (const DomeCourse& course : courses)
+    for (const WallCourse& course : courses)
         cap += course.cap ? course.weight : 0;
     CHECK(top.blocks[0].weight == Approx(cap));
     CHECK(top.joints[1].inner.x() == Approx(courses[27].contact_inner));
@@ -220,14 +220,14 @@ TEST_CASE("a second window near by leaves the strip beside the first less wall")
         opening("near", 190, 20 * inch, 30 * inch, 30 * inch, HeadKind::round));
     std::sort(design.openings.begin(), design.openings.end(),
               [](const Opening& a, const Opening& b) { return a.id < b.id; });
-    const std::vector<DomeCourse> courses = courses_of(design);
+    const std::vector<WallCourse> courses = courses_of(design);
     CHECK(kept_beside(courses, "door")[3] < alone);
     CHECK(gap_ids(courses) == std::vector<std::string>{"door", "near"});
 }
 
 TEST_CASE("openings, ties, friction: nothing that weakens helps, nothing that helps weakens") {
     Design design = store_design();
-    const std::vector<DomeCourse> courses = courses_of(design);
+    const std::vector<WallCourse> courses = courses_of(design);
     DomeSlice closed, broken, beside;
     closed.ignore_gaps = true;
     beside.beside = "door";
@@ -239,7 +239,7 @@ TEST_CASE("openings, ties, friction: nothing that weakens helps, nothing that he
     CHECK(beside_share >= broken_share - 1e-9);
 
     design.wire.hoop_tension = true;
-    const std::vector<DomeCourse> tied = courses_of(design);
+    const std::vector<WallCourse> tied = courses_of(design);
     for (const DomeSlice& what : {closed, broken, beside}) {
         const CentredThrust with = centred_thrust(dome_slice(tied, what));
         CHECK(with.share <= centred_thrust(dome_slice(courses, what)).share + 1e-9);
@@ -269,7 +269,7 @@ TEST_CASE("openings, ties, friction: nothing that weakens helps, nothing that he
 }
 
 TEST_CASE("a store twice the size stands as this one does and pushes eight times as hard") {
-    const std::vector<DomeCourse> one = courses_of(store_design()),
+    const std::vector<WallCourse> one = courses_of(store_design()),
                                   two = courses_of(scaled_store(2));
     REQUIRE(one.size() == two.size());
     DomeSlice what;
@@ -288,7 +288,7 @@ TEST_CASE("domes at random: every state keeps to its contacts, whole rings beat 
     for (std::uint64_t seed = 1; seed <= 80; ++seed) {
         CAPTURE(seed);
         const Design design = random_design(seed);
-        const std::vector<DomeCourse> courses = courses_of(design);
+        const std::vector<WallCourse> courses = courses_of(design);
         if (courses.empty() || first_without_contact(courses))
             continue;
         DomeSlice what;
@@ -298,7 +298,7 @@ TEST_CASE("domes at random: every state keeps to its contacts, whole rings beat 
         REQUIRE(whole.line.stands);
         CHECK(whole.share <= broken.share + 1e-7);
         double above = 0, weight = 0;
-        for (const DomeCourse& course : courses)
+        for (const WallCourse& course : courses)
             weight += course.weight;
         for (std::size_t j = 1; j < whole.line.joints.size(); ++j) {
             above += dome_slice(courses, what).blocks[j - 1].weight;
