@@ -142,7 +142,7 @@ sanitize() {
     cmake --preset sanitize
     cmake --build --preset sanitize --target "${targets[@]}" --parallel "$(job_count)"
     say "Testing under the sanitizers: ${subjects[*]}"
-    ctest --preset sanitize --tests-regex "^($pattern): "
+    ctest --preset sanitize --tests-regex "^($pattern):"
 }
 
 run_tests() {
