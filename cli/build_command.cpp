@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <memory>
 #include <ostream>
 #include <system_error>
@@ -25,8 +26,10 @@ constexpr const char* footer =
     "  coilwright build models/workshop.toml --out package/workshop --only models,schedule\n"
     "\nParts for --only:\n"
     "  crew-book  crew-book.pdf, compass-strip.pdf\n"
-    "  models     shell and courses, each as .glb, .obj with .mtl, .stl\n"
+    "  models     shell and courses, each in every format\n"
     "  schedule   schedule.json, schedule.csv\n"
+    "\nFormats for --formats:\n"
+    "  glb, obj (with mtl), stl, ply, dae, 3mf; GLB and 3MF keep their axes, GLB its unit\n"
     "\nA run that fails or is stopped leaves earlier files as they were.";
 
 constexpr double least_tolerance = 0.0001;
@@ -38,22 +41,60 @@ struct Options {
     std::vector<std::string> only;
     std::string paper;
     std::string tolerance = "2 mm";
+    std::vector<std::string> formats;
+    std::string unit;
+    bool y_up = false;
 };
+
+/// What is wrong with a list of words, or nothing.
+std::string unknown_word(const std::string& option, const std::string& what,
+                         const std::vector<std::string>& words,
+                         const std::vector<std::string>& known) {
+    for (const std::string& word : words) {
+        if (std::find(known.begin(), known.end(), word) != known.end()) {
+            continue;
+        }
+        std::string text = option + ": there is no " + what + " \"" + word + "\" (";
+        for (const std::string& one : known) {
+            text += (one == known.front() ? "" : ", ") + one;
+        }
+        const auto near = nearest_word(word, known);
+        return text + ")" + (near ? "; did you mean " + *near + "?" : "");
+    }
+    return {};
+}
+
+/// The words asked for, each once, in the order of the known ones.
+std::vector<std::string> without_repeats(const std::vector<std::string>& words,
+                                         const std::vector<std::string>& known) {
+    std::vector<std::string> kept;
+    std::copy_if(known.begin(), known.end(), std::back_inserter(kept), [&](const auto& word) {
+        return std::find(words.begin(), words.end(), word) != words.end();
+    });
+    return kept;
+}
 
 /// What is wrong with the values of the options; empty: nothing. Fills `package`.
 std::string read_options(const Options& options, PackageOptions& package) {
     if (options.out.empty()) { // an unset variable of a script, not the current folder
         return "--out: the directory has no name; write . for the current one";
     }
-    for (const std::string& part : options.only) {
-        const auto& known = package_parts();
-        if (std::find(known.begin(), known.end(), part) == known.end()) {
-            std::string text = "--only: there is no part \"" + part + "\" (";
-            for (const std::string& word : known) {
-                text += (word == known.front() ? "" : ", ") + word;
-            }
-            const auto near = nearest_word(part, known);
-            return text + ")" + (near ? "; did you mean " + *near + "?" : "");
+    std::vector<std::string> formats;
+    for (const ModelFormat& format : model_formats()) {
+        formats.push_back(format.name);
+    }
+    std::string fault = unknown_word("--only", "part", options.only, package_parts());
+    if (fault.empty()) {
+        fault = unknown_word("--formats", "format", options.formats, formats);
+    }
+    if (!fault.empty()) {
+        return fault;
+    }
+    package.formats = options.formats.empty() ? formats : without_repeats(options.formats, formats);
+    package.models.y_up = options.y_up;
+    for (const FileUnit unit : file_units()) {
+        if (unit_word(unit) == options.unit) {
+            package.models.unit = unit;
         }
     }
     package.parts = options.only.empty() ? package_parts() : options.only;
@@ -166,6 +207,16 @@ void add_build_command(CLI::App& program, Action& chosen) {
                      "Greatest distance of the models' facets from the true surface")
         ->capture_default_str()
         ->type_name("LENGTH");
+    command->add_option("--formats", options->formats, "Formats of the models (see below)")
+        ->delimiter(',')
+        ->allow_extra_args(false)
+        ->type_name("NAME,...");
+    command
+        ->add_option("--unit", options->unit,
+                     "m, cm, mm, ft or in: unit of the models whose format leaves it open")
+        ->check(CLI::IsMember({"m", "cm", "mm", "ft", "in"}).description(""))
+        ->type_name("UNIT");
+    command->add_flag("--y-up", options->y_up, "Turn the models whose format leaves it open +Y up");
     command->callback([options, &chosen] {
         chosen = [options](Console& console) { return run(*options, console); };
     });

@@ -45,6 +45,8 @@ _coilwright() {
     new:--out) _coilwright_files .toml "$word" && return ;;
     new:--name | new:--diameter | new:--windows | build:--tolerance) return ;;
     build:--only) _coilwright_list "crew-book models schedule" "$word" && return ;;
+    build:--formats) _coilwright_list "glb obj stl ply dae 3mf" "$word" && return ;;
+    build:--unit) _coilwright_words "m cm mm ft in" "$word" && return ;;
     build:--paper) _coilwright_words "letter a4" "$word" && return ;;
     build:--out)
         mapfile -t COMPREPLY < <(compgen -d -- "$word")
@@ -59,7 +61,8 @@ _coilwright() {
         "--name --unit --use --diameter --profile --door --windows --out --force --help" "$word" ;;
     check:-*) _coilwright_words "--json --help" "$word" ;;
     courses:-*) _coilwright_words "--json --csv --help" "$word" ;;
-    build:-*) _coilwright_words "--out --only --paper --tolerance --help" "$word" ;;
+    build:-*) _coilwright_words \
+        "--out --only --paper --tolerance --formats --unit --y-up --help" "$word" ;;
     *) _coilwright_files .toml "$word" ;;
     esac
 }

@@ -1,6 +1,5 @@
 #include "cli/package.hpp"
 
-#include "exporters/model_formats.hpp"
 #include "exporters/pdf.hpp"
 #include "exporters/schedule_csv.hpp"
 #include "exporters/schedule_json.hpp"
@@ -28,13 +27,14 @@ Package crew_sheets(const BuildingPlan& plan, const PaperSize& paper) {
             {}};
 }
 
-Package model_files(SolidResult result, const std::string& stem) {
+Package model_files(SolidResult result, const std::string& stem, const PackageOptions& options) {
     Package files{{}, std::move(result.faults)};
     if (!files.faults.empty()) {
         return files;
     }
-    for (const ModelFormat& format : model_formats()) {
-        std::vector<OutputFile> written = format.write(result.model, stem);
+    for (const std::string& name : options.formats) {
+        std::vector<OutputFile> written =
+            find_model_format(name)->write(result.model, stem, options.models);
         std::move(written.begin(), written.end(), std::back_inserter(files.files));
     }
     return files;
@@ -50,12 +50,13 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
         work.push_back({"crew book", [&] { return crew_sheets(plan, options.paper); }});
     }
     if (wants("models")) {
-        work.push_back(
-            {"shell model",
-             [&] { return model_files(shell_model(plan.schedule, options.tolerance), "shell"); }});
+        work.push_back({"shell model", [&] {
+                            return model_files(shell_model(plan.schedule, options.tolerance),
+                                               "shell", options);
+                        }});
         work.push_back({"courses model", [&] {
                             return model_files(courses_model(plan.schedule, options.tolerance),
-                                               "courses");
+                                               "courses", options);
                         }});
     }
     if (wants("schedule")) {

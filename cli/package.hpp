@@ -2,6 +2,7 @@
 #pragma once
 
 #include "exporters/files.hpp"
+#include "exporters/model_formats.hpp"
 #include "geometry/drawing/paper.hpp"
 #include "geometry/plan/plan_building.hpp"
 #include "geometry/solids/solid_model.hpp"
@@ -16,6 +17,8 @@ struct PackageOptions {
     std::vector<std::string> parts; // words of package_parts()
     PaperSize paper;
     double tolerance = default_tolerance;
+    std::vector<std::string> formats; // of the models: names of model_formats()
+    ModelOptions models;
 };
 
 /// Every word that `--only` takes, in the order in which parts are told.

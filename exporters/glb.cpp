@@ -4,7 +4,7 @@
 #include "exporters/json_values.hpp"
 #include "exporters/materials.hpp"
 #include "exporters/model_formats.hpp"
-#include "geometry/base/slug.hpp"
+#include "exporters/model_tree.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -30,6 +30,7 @@ struct Buffers {
 };
 
 void add_positions(const Mesh& mesh, View& view) {
+    constexpr FileFrame frame{FileUnit::metre, true}; // as the format fixes it
     const float big = std::numeric_limits<float>::max();
     float low[3] = {big, big, big}, high[3] = {-big, -big, -big};
     Json accessor{{"bufferView", 0},
@@ -38,14 +39,12 @@ void add_positions(const Mesh& mesh, View& view) {
                   {"count", mesh.vertices.size()},
                   {"type", "VEC3"}};
     for (const Vec3& vertex : mesh.vertices) {
-        // Up is +y in glTF, and -z what is north here. Adding 0 turns -0 into 0.
-        const float turned[3] = {static_cast<float>(vertex.x()) + 0.0f,
-                                 static_cast<float>(vertex.z()) + 0.0f,
-                                 static_cast<float>(-vertex.y()) + 0.0f};
+        const Vec3 placed = frame.placed(vertex);
         for (int axis = 0; axis < 3; ++axis) {
-            append_f32(view.bytes, turned[axis]);
-            low[axis] = std::min(low[axis], turned[axis]);
-            high[axis] = std::max(high[axis], turned[axis]);
+            const float value = static_cast<float>(placed[axis]);
+            append_f32(view.bytes, value);
+            low[axis] = std::min(low[axis], value);
+            high[axis] = std::max(high[axis], value);
         }
     }
     accessor["min"] = low;
@@ -101,38 +100,27 @@ public:
     Buffers buffers;
 
     void add(const SolidModel& model) {
-        SlugTable names;
-        std::vector<std::string> group_names, part_names;
-        for (const SolidGroup& group : model.groups)
-            group_names.push_back(names.unique(group.slug));
-        for (const SolidPart& part : model.parts)
-            part_names.push_back(names.unique(part.slug));
-        const std::string building = names.unique(slug(model.name));
-
-        scene.nodes.push_back({{"name", building}, {"extras", {{"title", model.name}}}});
+        const ModelTree tree = model_tree(model);
+        scene.nodes.push_back({{"name", tree.building}, {"extras", {{"title", model.name}}}});
         for (std::size_t k = 0; k < model.groups.size(); ++k) {
-            const SolidGroup& group = model.groups[k];
-            Json node{{"name", group_names[k]}, {"extras", {{"title", group.title}}}};
-            group_nodes_[group.slug] = hang(std::move(node), group.parent);
+            Json node{{"name", tree.groups[k]}, {"extras", {{"title", model.groups[k].title}}}};
+            hang(std::move(node), tree.group_parents[k]);
         }
         for (std::size_t k = 0; k < model.parts.size(); ++k) {
             const SolidPart& part = model.parts[k];
-            Json node{{"name", part_names[k]}};
+            Json node{{"name", tree.parts[k]}};
             if (!part.mesh.triangles.empty())
-                node["mesh"] = add_mesh(part, part_names[k]);
+                node["mesh"] = add_mesh(part, tree.parts[k]);
             node["extras"] = part_extras(part);
-            hang(std::move(node), part.group);
+            hang(std::move(node), tree.part_parents[k]);
         }
     }
 
 private:
-    std::size_t hang(Json node, const std::string& parent_slug) {
-        const auto found = group_nodes_.find(parent_slug);
-        const std::size_t parent = found == group_nodes_.end() ? 0 : found->second;
-        const std::size_t place = scene.nodes.size();
-        scene.nodes[parent]["children"].push_back(place);
+    // Nodes: the building, then the groups in their order, then the parts.
+    void hang(Json node, int group) {
+        scene.nodes[static_cast<std::size_t>(group + 1)]["children"].push_back(scene.nodes.size());
         scene.nodes.push_back(std::move(node));
-        return place;
     }
 
     std::size_t add_mesh(const SolidPart& part, const std::string& name) {
@@ -156,7 +144,6 @@ private:
         return entry->second;
     }
 
-    std::map<std::string, std::size_t> group_nodes_;
     std::map<Material, std::size_t> materials_;
 };
 
@@ -209,7 +196,8 @@ std::string join(Buffers& buffers, Scene& scene, Json& document) {
 
 } // namespace
 
-std::vector<OutputFile> write_glb(const SolidModel& model, const std::string& stem) {
+std::vector<OutputFile> write_glb(const SolidModel& model, const std::string& stem,
+                                  const ModelOptions&) {
     SceneMaker maker;
     maker.add(model);
     Json document{{"asset", {{"version", "2.0"}, {"generator", "Coilwright " COILWRIGHT_VERSION}}},

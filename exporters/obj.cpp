@@ -3,65 +3,20 @@
 #include "exporters/bytes.hpp"
 #include "exporters/materials.hpp"
 #include "exporters/model_formats.hpp"
+#include "exporters/model_tree.hpp"
 
-#include <array>
 #include <cmath>
-#include <set>
 
 namespace coilwright {
 namespace {
-
-using Point = std::array<std::int64_t, 3>; // in 10^-decimals metres
-
-std::vector<Point> rounded_points(const Mesh& mesh, double per_metre) {
-    std::vector<Point> points;
-    points.reserve(mesh.vertices.size());
-    for (const Vec3& vertex : mesh.vertices)
-        points.push_back({std::llround(vertex.x() * per_metre),
-                          std::llround(vertex.y() * per_metre),
-                          std::llround(vertex.z() * per_metre)});
-    return points;
-}
-
-__extension__ using Wide = __int128;
-
-// Exact: the products fit in 128 bits for any building under 10^9 units of 10^-9 m.
-bool has_area(const Point& a, const Point& b, const Point& c) {
-    for (int i = 0; i < 3; ++i) {
-        const int j = (i + 1) % 3;
-        const Wide left = static_cast<Wide>(b[i] - a[i]) * (c[j] - a[j]);
-        const Wide right = static_cast<Wide>(b[j] - a[j]) * (c[i] - a[i]);
-        if (left != right)
-            return true;
-    }
-    return false;
-}
-
-bool keeps_every_face(const SolidModel& model, double per_metre) {
-    for (const SolidPart& part : model.parts) {
-        const std::vector<Point> points = rounded_points(part.mesh, per_metre);
-        for (const auto& [a, b, c] : part.mesh.triangles)
-            if (!has_area(points[a], points[b], points[c]))
-                return false;
-    }
-    return true;
-}
-
-// Micrometres, or nanometres where a face would vanish in micrometres.
-int least_decimals(const SolidModel& model) {
-    return keeps_every_face(model, 1e6) ? 6 : 9;
-}
 
 std::string heading(const SolidModel& model) {
     return "# Coilwright " COILWRIGHT_VERSION "\n# " + comment_line(model.name) + "\n";
 }
 
 std::string material_library(const SolidModel& model) {
-    std::set<Material> used;
-    for (const SolidPart& part : model.parts)
-        used.insert(part.material);
     std::string text = heading(model) + "# Kd: sRGB values\n";
-    for (const Material material : used) {
+    for (const Material material : materials_of(model)) {
         const MaterialLook& looks = look(material);
         text += "\nnewmtl " + looks.name + "\nKd";
         for (const double linear : {looks.red, looks.green, looks.blue}) {
@@ -77,23 +32,21 @@ std::string material_library(const SolidModel& model) {
 
 } // namespace
 
-std::vector<OutputFile> write_obj(const SolidModel& model, const std::string& stem) {
-    const int decimals = least_decimals(model);
-    const double per_metre = decimals == 6 ? 1e6 : 1e9;
-    std::string text = heading(model) +
-                       "# Unit: metre. Axes: x east, y north, z up; z = 0 is the finished floor.\n"
-                       "mtllib " +
-                       stem + ".mtl\ns off\n";
+std::vector<OutputFile> write_obj(const SolidModel& model, const std::string& stem,
+                                  const ModelOptions& options) {
+    const FileFrame frame = frame_of(*find_model_format("obj"), options);
+    const int decimals = decimals_for(model, frame);
+    const ModelTree tree = model_tree(model);
+    std::string text =
+        heading(model) + "# " + frame.sentence() + "\nmtllib " + stem + ".mtl\ns off\n";
     std::size_t before = 1; // vertices count through the whole file, from 1
-    for (const SolidPart& part : model.parts) {
-        text += "\no " + part.slug + "\ng " + part.slug + "\n";
+    for (std::size_t k = 0; k < model.parts.size(); ++k) {
+        const SolidPart& part = model.parts[k];
+        text += "\no " + tree.parts[k] + "\ng " + tree.parts[k] + "\n";
         text += "usemtl " + look(part.material).name + "\n";
-        for (const Point& point : rounded_points(part.mesh, per_metre)) {
-            text += 'v';
-            for (const std::int64_t value : point) {
-                text += ' ';
-                append_decimal(text, value, decimals);
-            }
+        for (const DecimalPoint& point : decimal_points(part.mesh, frame, decimals)) {
+            text += "v ";
+            append_point(text, point, decimals);
             text += '\n';
         }
         for (const auto& triangle : part.mesh.triangles) {

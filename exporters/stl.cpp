@@ -10,10 +10,6 @@ namespace {
 
 using Vec3f = Eigen::Vector3f;
 
-Vec3f in_millimetres(const Vec3& metres) {
-    return (metres * 1000).cast<float>();
-}
-
 void append_vector(std::string& bytes, const Vec3f& vector) {
     for (int axis = 0; axis < 3; ++axis)
         append_f32(bytes, vector[axis] + 0.0f); // no -0
@@ -32,7 +28,9 @@ void append_facet(std::string& bytes, const Vec3f& a, const Vec3f& b, const Vec3
 
 } // namespace
 
-std::vector<OutputFile> write_stl(const SolidModel& model, const std::string& stem) {
+std::vector<OutputFile> write_stl(const SolidModel& model, const std::string& stem,
+                                  const ModelOptions& options) {
+    const FileFrame frame = frame_of(*find_model_format("stl"), options);
     std::uint64_t count = 0;
     for (const SolidPart& part : model.parts)
         count += part.mesh.triangles.size();
@@ -40,7 +38,8 @@ std::vector<OutputFile> write_stl(const SolidModel& model, const std::string& st
         throw std::length_error("an STL file holds at most 2^32 - 1 triangles");
 
     // Readers take a file that begins with "solid" for the text form of STL.
-    std::string bytes = "Coilwright " COILWRIGHT_VERSION ", binary STL, unit millimetre, z up";
+    std::string bytes = "Coilwright " COILWRIGHT_VERSION ", binary STL, unit " +
+                        unit_name(frame.unit) + (frame.y_up ? ", y up" : ", z up");
     bytes.resize(80, ' ');
     bytes.reserve(84 + 50 * count);
     append_u32(bytes, static_cast<std::uint32_t>(count));
@@ -48,7 +47,7 @@ std::vector<OutputFile> write_stl(const SolidModel& model, const std::string& st
         std::vector<Vec3f> points;
         points.reserve(part.mesh.vertices.size());
         for (const Vec3& vertex : part.mesh.vertices)
-            points.push_back(in_millimetres(vertex));
+            points.push_back(frame.placed(vertex).cast<float>());
         for (const auto& [a, b, c] : part.mesh.triangles)
             append_facet(bytes, points[a], points[b], points[c]);
     }

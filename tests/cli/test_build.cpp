@@ -14,10 +14,11 @@ using nlohmann::json;
 
 namespace {
 
-const std::vector<std::string> whole_package{"compass-strip.pdf", "courses.glb",   "courses.mtl",
-                                             "courses.obj",       "courses.stl",   "crew-book.pdf",
-                                             "schedule.csv",      "schedule.json", "shell.glb",
-                                             "shell.mtl",         "shell.obj",     "shell.stl"};
+const std::vector<std::string> whole_package{
+    "compass-strip.pdf", "courses.3mf", "courses.dae", "courses.glb",   "courses.mtl",
+    "courses.obj",       "courses.ply", "courses.stl", "crew-book.pdf", "schedule.csv",
+    "schedule.json",     "shell.3mf",   "shell.dae",   "shell.glb",     "shell.mtl",
+    "shell.obj",         "shell.ply",   "shell.stl"};
 
 std::string store() {
     return in_project("models/grain-store.toml");
@@ -92,9 +93,11 @@ TEST_CASE("build writes only the parts asked for") {
     using Files = std::vector<std::string>;
     CHECK(written({"--only", "schedule"}) == Files{"schedule.csv", "schedule.json"});
     CHECK(written({"--only", "crew-book"}) == Files{"compass-strip.pdf", "crew-book.pdf"});
-    CHECK(written({"--only", "models"}).size() == 8);
-    CHECK(written({"--only", "schedule,models"}).size() == 10);
-    CHECK(written({"--only", "schedule", "--only", "models"}).size() == 10);
+    CHECK(written({"--only", "models"}).size() == 14);
+    CHECK(written({"--only", "schedule,models"}).size() == 16);
+    CHECK(written({"--only", "schedule", "--only", "models"}).size() == 16);
+    CHECK(written({"--only", "models", "--formats", "stl,glb,stl"}) ==
+          std::vector<std::string>{"courses.glb", "courses.stl", "shell.glb", "shell.stl"});
 
     // The list ends with its word: FILE may follow it.
     const ScratchDirectory scratch;
@@ -194,6 +197,9 @@ TEST_CASE("build refuses values that it does not know") {
         CHECK(all_below(scratch.path()).empty());
         return outcome.err;
     };
+    CHECK_THAT(refused("--formats", "glb,dea"),
+               Contains("no format \"dea\"") && Contains("did you mean dae?"));
+    CHECK_THAT(refused("--unit", "yd"), Contains("--unit"));
     CHECK_THAT(refused("--only", "model"), Contains("did you mean models?"));
     CHECK_THAT(refused("--only", "drawings"), Contains("crew-book, models, schedule"));
     CHECK_THAT(refused("--paper", "a5"), Contains("--paper"));
@@ -259,4 +265,17 @@ TEST_CASE("build without its font says what to install") {
     CHECK_THAT(outcome.err, Contains("fonts-dejavu-core") && !Contains("report"));
     CHECK(all_below(scratch.path()) == std::vector<std::string>{"fonts.conf"});
     CHECK(shell(scratch.path(), command + " --only models,schedule").code == 0);
+}
+
+TEST_CASE("build writes the models in the unit and with the axis asked for") {
+    const ScratchDirectory scratch;
+    REQUIRE(run({"build", store(), "--out", scratch.path(), "--only", "models", "--formats",
+                 "obj,glb", "--unit", "in", "--y-up"})
+                .code == 0);
+    CHECK_THAT(bytes_of(scratch.path() / "shell.obj"),
+               Contains("# Unit: inch. Axes: x east, y up, -z north"));
+    const ScratchDirectory plain;
+    REQUIRE(run({"build", store(), "--out", plain.path(), "--only", "models", "--formats", "glb"})
+                .code == 0);
+    CHECK(bytes_of(plain.path() / "shell.glb") == bytes_of(scratch.path() / "shell.glb"));
 }

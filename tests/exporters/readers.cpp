@@ -16,19 +16,21 @@ namespace coilwright {
 namespace {
 
 void walk(const aiScene& scene, const aiNode& node, std::vector<std::string> path,
-          std::vector<ReadPart>& parts) {
+          const aiMatrix4x4& above, Placement placement, std::vector<ReadPart>& parts) {
     path.emplace_back(node.mName.C_Str());
-    if (!node.mTransformation.IsIdentity())
+    if (placement == Placement::refused && !node.mTransformation.IsIdentity())
         throw std::runtime_error("a node is turned or moved");
+    const aiMatrix4x4 placed = above * node.mTransformation;
     for (unsigned k = 0; k < node.mNumMeshes; ++k) {
         const aiMesh& mesh = *scene.mMeshes[node.mMeshes[k]];
         ReadPart part;
         part.path = path;
         part.material = scene.mMaterials[mesh.mMaterialIndex]->GetName().C_Str();
         part.has_normals = mesh.HasNormals();
-        for (unsigned v = 0; v < mesh.mNumVertices; ++v)
-            part.mesh.vertices.emplace_back(mesh.mVertices[v].x, mesh.mVertices[v].y,
-                                            mesh.mVertices[v].z);
+        for (unsigned v = 0; v < mesh.mNumVertices; ++v) {
+            const aiVector3D vertex = placed * mesh.mVertices[v];
+            part.mesh.vertices.emplace_back(vertex.x, vertex.y, vertex.z);
+        }
         for (unsigned f = 0; f < mesh.mNumFaces; ++f) {
             const aiFace& face = mesh.mFaces[f];
             if (face.mNumIndices != 3)
@@ -38,19 +40,20 @@ void walk(const aiScene& scene, const aiNode& node, std::vector<std::string> pat
         parts.push_back(std::move(part));
     }
     for (unsigned k = 0; k < node.mNumChildren; ++k)
-        walk(scene, *node.mChildren[k], path, parts);
+        walk(scene, *node.mChildren[k], path, placed, placement, parts);
 }
 
 } // namespace
 
-std::vector<ReadPart> read_by_assimp(const std::string& bytes, const std::string& extension) {
+std::vector<ReadPart> read_by_assimp(const std::string& bytes, const std::string& extension,
+                                     Placement placement) {
     Assimp::Importer importer;
     const aiScene* scene =
         importer.ReadFileFromMemory(bytes.data(), bytes.size(), 0, extension.c_str());
     if (!scene)
         throw std::runtime_error(importer.GetErrorString());
     std::vector<ReadPart> parts;
-    walk(*scene, *scene->mRootNode, {}, parts);
+    walk(*scene, *scene->mRootNode, {}, {}, placement, parts);
     return parts;
 }
 

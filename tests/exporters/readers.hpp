@@ -18,9 +18,14 @@ struct ReadPart {
     Mesh mesh;
 };
 
-/// Every node with a mesh, in the order of the tree. `extension` is "glb", "obj" or "stl".
-/// Throws std::runtime_error with Assimp's word if it refuses the bytes.
-std::vector<ReadPart> read_by_assimp(const std::string& bytes, const std::string& extension);
+/// What a reading does with nodes that are turned, moved or scaled.
+enum class Placement { refused, applied };
+
+/// Every node with a mesh, in the order of the tree. `extension` is "glb", "obj", "stl", "ply" or
+/// "dae". With Placement::applied coordinates are in the frame of the scene, for DAE metres and +Y
+/// up. Throws std::runtime_error with Assimp's word if it refuses the bytes.
+std::vector<ReadPart> read_by_assimp(const std::string& bytes, const std::string& extension,
+                                     Placement placement = Placement::refused);
 
 /// One shape as tinyobjloader (in doubles) found it; vertices are those its faces use.
 struct ReadShape {

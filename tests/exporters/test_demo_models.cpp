@@ -3,6 +3,8 @@
 #include "exporters/model_formats.hpp"
 #include "geometry/solids/mesh_check.hpp"
 #include "tests/exporters/glb_file.hpp"
+#include "tests/exporters/read_3mf.hpp"
+#include "tests/exporters/read_ply.hpp"
 #include "tests/exporters/readers.hpp"
 #include "tests/exporters/sample_plans.hpp"
 
@@ -105,6 +107,60 @@ TEST_CASE("STL: the demo designs' models weld into the solids they were") {
             first = last;
         }
         CHECK(first == read.mesh.triangles.size());
+    }
+}
+
+TEST_CASE("PLY: the demo designs' models are the solids they were, part by part") {
+    for (const auto& [name, model] : demo_models()) {
+        CAPTURE(name);
+        const ReadPly read = read_ply(write_ply(model, "m")[0].bytes);
+        std::size_t first = 0;
+        for (std::size_t k = 0; k < model.parts.size(); ++k) {
+            const std::size_t last = first + model.parts[k].mesh.triangles.size();
+            REQUIRE(last <= read.parts.size());
+            CHECK((read.parts[first] == k && read.parts[last - 1] == k));
+            check_part(welded(some_triangles(read.mesh, first, last)), model.parts[k], 1, false);
+            first = last;
+        }
+        CHECK(first == read.mesh.triangles.size());
+    }
+}
+
+TEST_CASE("DAE: the demo designs' models are whole, named and in true metres") {
+    for (const auto& [name, model] : demo_models()) {
+        CAPTURE(name);
+        std::map<std::string, ReadPart> by_name;
+        const std::string bytes = write_dae(model, "m", {FileUnit::inch, true})[0].bytes;
+        for (ReadPart& part : read_by_assimp(bytes, "dae", Placement::applied))
+            by_name[part.path.back()] = std::move(part);
+        REQUIRE(by_name.size() == model.parts.size());
+        for (const SolidPart& part : model.parts) {
+            CAPTURE(part.slug);
+            const ReadPart& read = by_name.at(part.slug);
+            CHECK(read.material == look(part.material).name);
+            CHECK(read.mesh.triangles.size() == part.mesh.triangles.size());
+            CHECK(welded(read.mesh).vertices.size() == part.mesh.vertices.size());
+            CHECK(volume(read.mesh) == Approx(part.volume).epsilon(1e-4));
+            CHECK(bounds(read.mesh).high.y() == Approx(bounds(part.mesh).high.z()).margin(1e-5));
+        }
+    }
+}
+
+TEST_CASE("3MF: lib3mf finds the demo designs' models clean, closed and named") {
+    for (const auto& [name, model] : demo_models()) {
+        CAPTURE(name);
+        const Read3mf read = read_3mf(write_3mf(model, "m")[0].bytes);
+        CHECK(read.warnings.empty());
+        REQUIRE(read.parts.size() == model.parts.size());
+        std::map<std::string, const Read3mfPart*> by_name;
+        for (const Read3mfPart& part : read.parts)
+            by_name[part.path.back()] = &part;
+        for (const SolidPart& part : model.parts) {
+            const Read3mfPart& found = *by_name.at(part.slug);
+            CHECK(found.closed);
+            CHECK(found.material == look(part.material).name);
+            check_part(found.mesh, part, 1000, true);
+        }
     }
 }
 

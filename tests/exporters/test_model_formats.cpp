@@ -4,7 +4,9 @@
 #include "tests/exporters/sample_models.hpp"
 #include "tests/exporters/scratch.hpp"
 
+#include <Eigen/Geometry>
 #include <catch2/catch.hpp>
+#include <cmath>
 
 namespace coilwright {
 
@@ -12,11 +14,11 @@ TEST_CASE("every model format gives the same bytes twice, and where decimals are
     const SolidModel model = small_building();
     for (const ModelFormat& format : model_formats()) {
         CAPTURE(format.name);
-        const std::vector<OutputFile> first = format.write(model, "shell");
+        const std::vector<OutputFile> first = format.write(model, "shell", {});
         REQUIRE_FALSE(first.empty());
         CHECK(first[0].path == "shell." + format.name);
         const CommaLocale commas;
-        const std::vector<OutputFile> second = format.write(model, "shell");
+        const std::vector<OutputFile> second = format.write(model, "shell", {});
         REQUIRE(second.size() == first.size());
         for (std::size_t k = 0; k < first.size(); ++k)
             CHECK((first[k].path == second[k].path && first[k].bytes == second[k].bytes));
@@ -28,7 +30,14 @@ TEST_CASE("the reference names every model format") {
     for (const ModelFormat& format : model_formats()) {
         CAPTURE(format.name);
         CHECK_FALSE(format.what.empty());
-        CHECK(page.find("| `" + format.name + "` | " + format.what + " |") != std::string::npos);
+        const std::string up = format.y_up ? "+Y" : "Z";
+        const std::string row = "| `" + format.name + "` | " + format.what + " | " +
+                                unit_name(format.unit) + (format.unit_is_free ? ", `--unit`" : "") +
+                                " | " + up + (format.up_is_free ? ", `--y-up`" : "") + " | " +
+                                format.names + " | " + format.tree + " | " + format.colours +
+                                " | " + format.precision + " |";
+        CAPTURE(row);
+        CHECK(page.find(row) != std::string::npos);
     }
     for (const Material material : {Material::earth, Material::earth_cap, Material::lime_plaster,
                                     Material::timber, Material::glass, Material::ground}) {
@@ -70,6 +79,40 @@ TEST_CASE("the looks of matt materials reflect what their Munsell value says") {
     check(Material::lime_plaster, 9);
     check(Material::timber, 7);
     check(Material::ground, 4);
+}
+
+// International yard and pound agreement of 1959: the inch is 25.4 mm exactly.
+TEST_CASE("a file's frame scales by its unit and turns without mirroring") {
+    const Vec3 point(1, 2, 3);
+    CHECK(FileFrame{FileUnit::metre, false}.placed(point) == point);
+    CHECK(FileFrame{FileUnit::millimetre, true}.placed(point) == Vec3(1000, 3000, -2000));
+    CHECK(FileFrame{FileUnit::inch, false}
+              .placed({0.0254, -0.0254 * 36, 0})
+              .isApprox(Vec3(1, -36, 0), 1e-15));
+    CHECK(FileFrame{FileUnit::foot, false}
+              .placed({0.3048, 0, 3.048})
+              .isApprox(Vec3(1, 0, 10), 1e-15));
+    const FileFrame turned{FileUnit::metre, true};
+    const Vec3 x = turned.placed({1, 0, 0}), y = turned.placed({0, 1, 0}),
+               z = turned.placed({0, 0, 1});
+    CHECK(x.cross(y).dot(z) == 1);
+    CHECK_FALSE(std::signbit(turned.placed({0, 0, 0}).z()));
+}
+
+TEST_CASE("formats that fix their unit or axes keep them whatever is asked") {
+    const ModelOptions asked{FileUnit::inch, true};
+    for (const ModelFormat& format : model_formats()) {
+        CAPTURE(format.name);
+        const FileFrame plain = frame_of(format, {}), frame = frame_of(format, asked);
+        CHECK(plain.unit == format.unit);
+        CHECK(plain.y_up == format.y_up);
+        CHECK(frame.unit == (format.unit_is_free ? FileUnit::inch : format.unit));
+        CHECK(frame.y_up == (format.y_up || format.up_is_free));
+        const SolidModel model = small_building();
+        const bool same =
+            format.write(model, "m", {})[0].bytes == format.write(model, "m", asked)[0].bytes;
+        CHECK(same == !(format.unit_is_free || format.up_is_free));
+    }
 }
 
 } // namespace coilwright

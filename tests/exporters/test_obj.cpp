@@ -127,4 +127,21 @@ TEST_CASE("an OBJ file names coordinates below zero and whole metres right") {
     CHECK(vertices.back() == "0.000000 3.000000 -0.500000");
 }
 
+TEST_CASE("an OBJ file in another unit and with +Y up says so and is so") {
+    SolidModel model;
+    model.name = "box";
+    model.parts = {sample_part("BOX", "", box_mesh({0, 0, 0}, {0.0254, 0.3048, 1}))};
+    const auto vertices = [&](FileUnit unit, bool y_up) {
+        const std::string obj = write_obj(model, "m", {unit, y_up})[0].bytes;
+        CHECK(obj.find("# Unit: " + unit_name(unit) +
+                       (y_up ? ". Axes: x east, y up, -z north"
+                             : ". Axes: x east, y north, z up")) != std::string::npos);
+        return lines_that_begin(obj, "v").back();
+    };
+    CHECK(vertices(FileUnit::millimetre, false) == "25.400 304.800 1000.000");
+    CHECK(vertices(FileUnit::centimetre, true) == "2.5400 100.0000 -30.4800");
+    CHECK(vertices(FileUnit::inch, false) == "1.00000 12.00000 39.37008");
+    CHECK(vertices(FileUnit::foot, true) == "0.083333 3.280840 -1.000000");
+}
+
 } // namespace coilwright

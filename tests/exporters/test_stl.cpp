@@ -2,9 +2,11 @@
 #include "geometry/solids/mesh_check.hpp"
 #include "tests/exporters/readers.hpp"
 #include "tests/exporters/sample_models.hpp"
+#include "tests/exporters/scratch.hpp"
 
 #include <Eigen/Geometry>
 #include <catch2/catch.hpp>
+#include <cmath>
 
 namespace coilwright {
 namespace {
@@ -69,6 +71,35 @@ TEST_CASE("Assimp reads an STL file as one mesh of the same size") {
     }
     CHECK(parts[0].mesh.triangles.size() == triangles);
     CHECK(volume(parts[0].mesh) == Approx(whole).epsilon(1e-5));
+}
+
+// ADMesh, the checker of STL files: what it would have to mend, and the volume it finds.
+TEST_CASE("ADMesh finds nothing to mend in an STL file") {
+    SolidModel model = small_building();
+    model.parts.resize(1);
+    const ScratchDirectory scratch;
+    for (const FileUnit unit : file_units()) {
+        CAPTURE(unit_word(unit));
+        const auto file = scratch.path() / "m.stl";
+        put_bytes(file, write_stl(model, "m", {unit, true})[0].bytes);
+        const std::string report = output_of({"admesh", file.string()});
+        CAPTURE(report);
+        const auto numbers = [&](const std::string& label) {
+            const std::size_t at = report.find(label);
+            REQUIRE(at != std::string::npos);
+            return report.substr(at + label.size(), report.find('\n', at) - at - label.size());
+        };
+        CHECK(std::stoi(numbers("Number of parts       :")) == 1);
+        CHECK(std::stod(numbers("Volume   :")) * std::pow(metres_in(unit), 3) ==
+              Approx(model.parts[0].volume).epsilon(1e-4));
+        for (const char* const label :
+             {"Degenerate facets     :", "Edges fixed           :", "Facets removed        :",
+              "Facets added          :", "Facets reversed       :", "Backwards edges       :",
+              "Normals fixed         :"})
+            CHECK(std::stoi(numbers(label)) == 0);
+        // Up is +y: the ring lies 0.0635 m above the floor, its tube 0.06 m in radius.
+        CHECK(std::stod(numbers("Min Y = ")) * metres_in(unit) == Approx(0.0035).margin(1e-5));
+    }
 }
 
 } // namespace coilwright
