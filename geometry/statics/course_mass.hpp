@@ -14,4 +14,8 @@ double plaster_section(double thickness, double course_height, double step);
 /// The ends of the joint under a course: the overlap of the flats, `edge` within the faces.
 void set_contact(WallCourse& course, const WallCourse* below, double edge);
 
+/// Weights in N per metre and centres of courses whose faces are set, for walls with parallel
+/// sides; of the solid ones at the crown the right half.
+void weigh_parallel(std::vector<WallCourse>& courses, const Design& design, const DomeLoads& loads);
+
 } // namespace coilwright

@@ -68,9 +68,35 @@ LinearSolution undercut(const SliceProgram& built, const std::vector<int>& parts
     return minimise(program);
 }
 
+/// The normals of a wall with a free top and level joints are the weights above, whatever the
+/// thrust. In units of the whole load; empty where the slice is another.
+std::vector<double> fixed_normals(const Slice& slice, double force) {
+    std::vector<double> normals{1.0};
+    if (!slice.free_start)
+        return {};
+    double above = 0;
+    for (std::size_t i = 0; i < slice.blocks.size(); ++i) {
+        if (slice.joints[i + 1].inner.y() != slice.joints[i + 1].outer.y())
+            return {};
+        above += slice.blocks[i].weight;
+        normals.push_back(above / force);
+    }
+    return normals;
+}
+
 LeastRatio least_ratio(const Slice& slice, const SliceProgram& built,
                        const std::vector<int>& parts) {
     LeastRatio best;
+    const std::vector<double> fixed = fixed_normals(slice, built.force);
+    if (!fixed.empty() && fixed[1] > 0) { // no fraction: one step tells
+        const LinearSolution solution = undercut(built, parts, 0, fixed);
+        best.ratio = widest;
+        if (solution.outcome != LinearOutcome::optimal)
+            return best;
+        best.ratio = std::max(0.0, solution.value);
+        best.line = read_thrust(slice, built, solution.x);
+        return best;
+    }
     best.ratio = 1;
     std::vector<double> scale(parts.size(), 1.0);
     for (int step = 0; step < 60; ++step) {

@@ -5,6 +5,7 @@
 #include "geometry/base/vec.hpp"
 #include "geometry/statics/linear_program.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace coilwright {
@@ -25,7 +26,8 @@ struct SliceBlock {
     double weight = 0;
     double push = 0; // horizontal load towards +x at push_height
     double push_height = 0;
-    double sway = 0; // horizontal load at the centre for each 1 of the load factor
+    double sway = 0;                      // horizontal load for each 1 of the load factor...
+    std::optional<double> sway_height;    // ...at this height; none: at the centre
     double hoop_bottom = 0, hoop_top = 0; // heights between which hoop compression may act
     double hoop_limit = 0;                // greatest hoop compression, N; 0: no closed ring
     double tie_height = 0;

@@ -60,6 +60,10 @@ void add_block(SliceProgram& built, const SliceBlock& block) {
     built.balance_turn.push_back(program.add_row(lever * load_x, lever * load_x));
     if (block.sway != 0)
         program.add(built.balance_x.back(), built.load_factor, block.sway / built.force);
+    if (block.sway != 0 && block.sway_height)
+        program.add(built.balance_turn.back(), built.load_factor,
+                    -(*block.sway_height - block.centre.y()) / built.length * block.sway /
+                        built.force);
     const auto radial_force = [&](double limit, double height, double sign) {
         if (limit <= 0)
             return -1;

@@ -28,7 +28,7 @@ void weigh(WallCourse& course, const WallCourse* above, const Design& design,
             (course.inside + course.outside) / 2);
     if (loads.plaster) {
         const double density = plaster_density().value;
-        const double outside_above = above ? above->outside : 0;
+        const double outside_above = above ? above->outside : course.inside;
         if (!course.cap && course.bottom >= -height_tie)
             add(density * plaster_section(design.finish.inside_plaster, t,
                                           above && !above->cap ? course.inside - above->inside : 0),
@@ -39,7 +39,7 @@ void weigh(WallCourse& course, const WallCourse* above, const Design& design,
                 course.outside);
     }
     course.weight = standard_gravity * mass;
-    const double outside_above = above ? std::min(above->outside, course.outside) : 0;
+    const double outside_above = std::min(above ? above->outside : course.inside, course.outside);
     course.snow_weight =
         loads.snow ? design.site.snow.value_or(0.0) * (course.outside - outside_above) : 0;
     course.weight += course.snow_weight;
@@ -49,6 +49,12 @@ void weigh(WallCourse& course, const WallCourse* above, const Design& design,
 }
 
 } // namespace
+
+void weigh_parallel(std::vector<WallCourse>& courses, const Design& design,
+                    const DomeLoads& loads) {
+    for (std::size_t i = 0; i < courses.size(); ++i)
+        weigh(courses[i], i + 1 < courses.size() ? &courses[i + 1] : nullptr, design, loads);
+}
 
 std::vector<WallCourse> tunnel_courses(const Design& design, const TunnelForm& tunnel,
                                        const DomeLoads& loads) {
@@ -67,8 +73,7 @@ std::vector<WallCourse> tunnel_courses(const Design& design, const TunnelForm& t
         course.strength = fill_strength(design, n).value;
         courses.push_back(course);
     }
-    for (std::size_t i = 0; i < courses.size(); ++i)
-        weigh(courses[i], i + 1 < courses.size() ? &courses[i + 1] : nullptr, design, loads);
+    weigh_parallel(courses, design, loads);
     return courses;
 }
 
