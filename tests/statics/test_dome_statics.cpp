@@ -1,0 +1,102 @@
+// The whole statics of the demo designs.
+#include "geometry/design/read_design.hpp"
+#include "geometry/plan/plan_building.hpp"
+#include "geometry/statics/dome_statics.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <fstream>
+#include <iterator>
+
+using namespace coilwright;
+
+namespace {
+
+BuildingPlan plan_of(const std::string& demo) {
+    std::ifstream file(COILWRIGHT_SOURCE_DIR "/models/" + demo, std::ios::binary);
+    DesignReading reading = read_design(std::string{std::istreambuf_iterator<char>(file), {}});
+    return plan_building(std::move(reading.design), std::move(reading.diagnostics));
+}
+
+} // namespace
+
+TEST_CASE("demo domes: every strip has a line, those beside openings are no better") {
+    for (const char* demo :
+         {"grain-store.toml", "washroom.toml", "workshop.toml", "cabin-metric.toml"}) {
+        CAPTURE(demo);
+        const BuildingPlan plan = plan_of(demo);
+        REQUIRE(plan.sound());
+        const BuildingForm& building = plan.schedule.building;
+        for (const DomeForm& dome : building.domes) {
+            const DomeStatics statics = dome_statics(plan.design, building, dome);
+            REQUIRE_FALSE(statics.without_contact);
+            REQUIRE(statics.strips.size() == gap_ids(statics.courses).size() + 1);
+            CHECK(statics.strips[0].beside.empty());
+            CHECK(statics.worst > 0);
+            const double worst = statics.strips[statics.worst].centred.share;
+            for (const StripStatics& strip : statics.strips) {
+                CAPTURE(strip.beside);
+                REQUIRE(strip.centred.line.stands);
+                CHECK(strip.centred.share >= statics.strips[0].centred.share - 1e-9);
+                CHECK(strip.centred.share <= worst);
+                CHECK(strip.centred.share < 1);
+                REQUIRE(strip.friction.line.stands);
+                CHECK(strip.joints.front().course == 1);
+                // With the design's friction there is a line just where the least that is needed is
+                // had.
+                const bool enough = strip.friction.friction <= plan.design.ground.friction;
+                if (enough)
+                    CHECK(strip.least.stands);
+                if (!strip.least.stands)
+                    continue;
+                // The thrust on the ground is within its friction, and the centred line's is in
+                // between the extremes where it keeps within that.
+                const double ground =
+                    strip.greatest.joints.back().normal * plan.design.ground.friction;
+                CHECK(strip.greatest.joints.back().thrust() <= ground * (1 + 1e-6));
+                CHECK(strip.least.joints.back().thrust() <=
+                      strip.greatest.joints.back().thrust() * (1 + 1e-9));
+                // Pressures: at least the weight over the whole flat.
+                for (const JointCheck& joint : strip.joints)
+                    CHECK(joint.pressure >=
+                          joint.normal /
+                              statics.courses[static_cast<std::size_t>(joint.course - 1)]
+                                  .contact_width() *
+                              (1 - 1e-9));
+            }
+            CHECK_FALSE(statics.piers.empty());
+            const ThrustLine springing = springline_thrust(statics.courses, dome);
+            REQUIRE(springing.stands);
+            CHECK(springing.joints.back().thrust() > 0);
+            // The stem must take it down: the least on the ground cannot be less, for no ring
+            // pulls.
+            CHECK(springing.joints.back().thrust() <=
+                  statics.strips[0].least.joints.back().thrust() * (1 + 1e-6));
+        }
+    }
+}
+
+TEST_CASE("a course that finds nothing to lie on is named, and nothing is reckoned") {
+    BuildingPlan plan = plan_of("grain-store.toml");
+    Design design = plan.design;
+    design.domes[0].profile.kind = ProfileKind::parabola;
+    design.domes[0].profile.rise = 0.762; // 30 in on a half-span of 54
+    const BuildingForm building = make_building_form(design);
+    const DomeStatics statics = dome_statics(design, building, building.domes[0]);
+    REQUIRE(statics.without_contact);
+    CHECK(statics.strips.empty());
+    CHECK(*statics.without_contact > 3);
+}
+
+TEST_CASE("snow adds its weight to the ground and takes nothing off the thrust") {
+    BuildingPlan plan = plan_of("grain-store.toml");
+    plan.design.site.snow = 2000;
+    const BuildingForm& building = plan.schedule.building;
+    const DomeStatics bare = dome_statics(plan.design, building, building.domes[0], {true, false});
+    const DomeStatics snowed = dome_statics(plan.design, building, building.domes[0], {true, true});
+    const double r = building.domes[0].profile.half_span + building.domes[0].width;
+    CHECK(snowed.strips[0].least.joints.back().normal - bare.strips[0].least.joints.back().normal ==
+          Approx(2000 * r * r / 2).epsilon(1e-6));
+    CHECK(snowed.strips[0].least.joints.back().thrust() >
+          bare.strips[0].least.joints.back().thrust());
+}
