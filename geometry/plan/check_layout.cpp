@@ -20,11 +20,11 @@ void check_dome(const Dome& dome, LayoutFaults& faults) {
     const std::string subject = "dome." + dome.id;
     const DomeForm form = make_dome_form(design, dome);
     if (form.last_ring == 0) {
-        Diagnostic& found =
-            faults.add("dome-without-ring", dome.place, subject,
-                       "No course of '" + dome.id + "' can be laid as a ring: its inside radius of " +
-                           faults.length(dome.inside_diameter / 2) +
-                           " is too small for its tube or its skylight.");
+        Diagnostic& found = faults.add("dome-without-ring", dome.place, subject,
+                                       "No course of '" + dome.id +
+                                           "' can be laid as a ring: its inside radius of " +
+                                           faults.length(dome.inside_diameter / 2) +
+                                           " is too small for its tube or its skylight.");
         found.allowed = "an inside radius of at least half a tamped tube (" +
                         faults.length(form.width / 2) + "), and more than the skylight's";
         found.example = "inside_diameter = \"" + faults.length(4 * form.width) + "\"";
@@ -43,8 +43,6 @@ void check_dome(const Dome& dome, LayoutFaults& faults) {
 }
 
 } // namespace
-
-double rings_end(const DomeForm& dome) { return dome.course_bottom(dome.last_ring + 1); }
 
 std::vector<Diagnostic> check_layout(const Design& design) {
     LayoutFaults faults(design);

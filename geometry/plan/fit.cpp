@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace coilwright {
 
@@ -30,13 +31,21 @@ struct Fitting {
     std::vector<Diagnostic> faults;
 
     std::string length(double metres) const { return length_text(metres, design.unit); }
+    double step() const { // what lengths are written to
+        return design.unit == DisplayUnit::feet ? metres_per_inch / 8 : 0.001;
+    }
+    /// A length written as a value of a key, not more than it is.
+    std::string written(const char* key, double metres) const {
+        return key + std::string(" = \"") + length(std::floor(metres / step() + 1e-6) * step()) +
+               '"';
+    }
     std::string area(double square_metres) const { return area_text(square_metres, design.unit); }
 };
 
 /// The greatest diameter, in whole 1/8 in or mm, whose floor or outside area stays within the wish.
 void fit_diameter(Fitting& work) {
     Dome& dome = work.dome;
-    const double step = work.design.unit == DisplayUnit::feet ? metres_per_inch / 8 : 0.001;
+    const double step = work.step();
     const bool floor = dome.fit.floor_area.has_value();
     const double wish = floor ? *dome.fit.floor_area : *dome.fit.outside_area;
     const TubeType* tube = find_tube(work.design, dome.tube);
@@ -70,20 +79,25 @@ void fit_diameter(Fitting& work) {
     work.fitted.push_back(fitted);
 }
 
+/// The least rise that a fit may end at: a pointed arch is never lower than a round one, and
+/// flatter than a tenth of its half-span no curve can be laid.
+double least_rise(const Dome& dome) {
+    const double half_span = dome.inside_diameter / 2;
+    return dome.profile.kind == ProfileKind::pointed ? half_span : 0.1 * half_span;
+}
+
 /// The rise that brings the apex to its wished height; false where no arch of this kind has it.
 bool fit_rise(Fitting& work) {
     Dome& dome = work.dome;
     const double rise = *dome.fit.apex - dome.springline;
-    const double half_span = dome.inside_diameter / 2;
-    const bool pointed = dome.profile.kind == ProfileKind::pointed;
-    const double least = pointed ? half_span : 0.1 * half_span;
+    const double least = least_rise(dome);
     if (rise < least - height_tie) {
         work.faults.push_back(wish_fault(
             dome, "fit-apex-too-low",
             "An apex at " + work.length(*dome.fit.apex) + " leaves a rise of " + work.length(rise) +
                 " above the springline at " + work.length(dome.springline) + ".",
             "an apex at least " + work.length(least) + " above the springline",
-            "apex = \"" + work.length(dome.springline + 2 * half_span) + "\""));
+            "apex = \"" + work.length(dome.springline + dome.inside_diameter) + "\""));
         return false;
     }
     dome.profile.rise = rise;
@@ -108,8 +122,7 @@ double clear_height_with(const Fitting& work, int k, double radius) {
     trial.springline = k * work.design.course.height;
     if (trial.profile.fit_rise) {
         trial.profile.rise = *trial.fit.apex - trial.springline;
-        const bool pointed = trial.profile.kind == ProfileKind::pointed;
-        if (*trial.profile.rise < (pointed ? trial.inside_diameter / 2 : 0.01))
+        if (*trial.profile.rise < least_rise(trial))
             return 0;
     }
     const DomeForm form = make_dome_form(work.design, trial);
@@ -117,41 +130,88 @@ double clear_height_with(const Fitting& work, int k, double radius) {
                                : clear_height_at(form, work.design.finish.inside_plaster, radius);
 }
 
+/// The wished place about the pole.
+struct Place {
+    bool square = false;
+    double size = 0; // side of a square, diameter of a circle
+
+    const char* word() const { return square ? "square" : "circle"; }
+    const char* key() const { return square ? "clear_square" : "clear_circle"; }
+    /// From the pole to its furthest point: a square's corner governs.
+    double radius() const { return square ? size / std::sqrt(2.0) : size / 2; }
+};
+
+/// The springline, in courses, that is the first to give the wished height, and the greatest height
+/// that any gives.
+struct Search {
+    std::optional<int> courses;
+    double best = 0;
+};
+Search search_springline(const Fitting& work, double radius) {
+    const double height = *work.dome.fit.clear_height;
+    const double whole_stem = std::ceil(height / work.design.course.height) + 2;
+    const int most = static_cast<int>(std::min<double>(whole_stem, most_courses));
+    Search search;
+    for (int k = 0; k <= most && !search.courses; ++k) {
+        const double reached = clear_height_with(work, k, radius);
+        search.best = std::max(search.best, reached);
+        if (reached >= height - height_tie)
+            search.courses = k;
+    }
+    return search;
+}
+
+/// A smaller place that the dome has the wished height over, or else the largest that the floor
+/// holds.
+std::string smaller_place(const Fitting& work, const Place& wished, double room) {
+    Place largest = wished;
+    for (const double share : {0.95, 0.75, 0.5, 0.25}) {
+        Place place = wished;
+        place.size =
+            std::floor((wished.square ? std::sqrt(2.0) : 2.0) * room * share / 0.0254) * 0.0254;
+        if (share == 0.95)
+            largest = place;
+        if (place.size < wished.size && search_springline(work, place.radius()).courses)
+            return work.written(wished.key(), place.size);
+    }
+    return work.written(wished.key(), largest.size);
+}
+
 void fit_springline(Fitting& work) {
     Dome& dome = work.dome;
     const FitWish& wish = dome.fit;
     const bool square = wish.clear_square.has_value();
-    const double size = square ? *wish.clear_square : wish.clear_circle.value_or(0.0);
-    const double radius = square ? size / std::sqrt(2.0) : size / 2; // a square's corner governs
+    const Place wished{square, square ? *wish.clear_square : wish.clear_circle.value_or(0.0)};
+    const double radius = wished.radius();
     const double room = dome.inside_diameter / 2 - work.design.finish.inside_plaster;
-    const std::string place = work.length(size) + (square ? " square" : " circle");
+    const std::string place = work.length(wished.size) + " " + wished.word();
     if (radius >= room) {
-        const double most =
-            std::floor((square ? std::sqrt(2.0) : 2.0) * room * 0.95 / 0.0254) * 0.0254;
         work.faults.push_back(wish_fault(dome, "fit-too-wide",
                                          "A clear " + place + " does not fit on a floor " +
                                              work.length(2 * room) + " across after plaster.",
-                                         std::string("a ") + (square ? "square" : "circle") +
-                                             " whose " + (square ? "corners lie" : "edge lies") +
-                                             " within " + work.length(room) + " of the pole",
-                                         std::string(square ? "clear_square" : "clear_circle") +
-                                             " = \"" + work.length(most) + "\""));
+                                         std::string("a ") + wished.word() + " whose " +
+                                             (square ? "corners lie" : "edge lies") + " within " +
+                                             work.length(room) + " of the pole",
+                                         smaller_place(work, wished, room)));
         return;
     }
     const double height = *wish.clear_height;
-    const double whole_stem = std::ceil(height / work.design.course.height) + 2;
-    const int most = static_cast<int>(std::min<double>(whole_stem, most_courses));
-    int k = 0;
-    while (k <= most && clear_height_with(work, k, radius) < height - height_tie)
-        ++k;
-    if (k > most) {
-        work.faults.push_back(wish_fault(
-            dome, "fit-not-reached",
-            "No springline gives " + work.length(height) + " clear over a " + place + ".",
-            "a clear height that the dome can have under its apex and cap",
-            "clear_height = \"6 ft 8 in\""));
+    const Search search = search_springline(work, radius);
+    if (!search.courses) {
+        constexpr double least_height = 0.3; // that a design may wish for
+        // The greatest height that there is, else a higher apex, else a smaller place.
+        const std::string example =
+            search.best > least_height + work.step() ? work.written("clear_height", search.best)
+            : dome.profile.fit_rise ? work.written("apex", height + dome.inside_diameter)
+                                    : smaller_place(work, wished, radius);
+        work.faults.push_back(
+            wish_fault(dome, "fit-not-reached",
+                       "No springline gives " + work.length(height) + " clear over a " + place +
+                           "; the most is " + work.length(search.best) + ".",
+                       "a clear height that the dome can have under its apex and cap", example));
         return;
     }
+    const int k = *search.courses;
     dome.springline = k * work.design.course.height;
     dome.fit_springline = false;
     Fitted fitted;

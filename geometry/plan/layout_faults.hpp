@@ -2,6 +2,7 @@
 #pragma once
 
 #include "geometry/plan/building_form.hpp"
+#include "geometry/plan/opening_place.hpp"
 
 #include <string>
 #include <utility>
@@ -36,18 +37,16 @@ private:
     std::vector<Diagnostic> faults_;
 };
 
-/// Of the circle of a wall's face, what an opening or a tunnel may take at the most: jambs nearer to
-/// its widest place could not be built.
-inline constexpr double widest_share = 0.98;
-
 void check_openings(const BuildingForm& building, LayoutFaults& faults);
+/// Wall between an opening of a dome and whatever else takes its ring. `openings`: those that each
+/// have their place in it.
+void check_gaps(const BuildingForm& building, const DomeForm& dome,
+                const std::vector<OpeningForm>& openings, LayoutFaults& faults);
+void check_tunnel_openings(const BuildingForm& building, LayoutFaults& faults);
 void check_tunnels(const BuildingForm& building, LayoutFaults& faults);
 void check_buttresses(const BuildingForm& building, LayoutFaults& faults);
 void check_domes_apart(const BuildingForm& building, LayoutFaults& faults);
 /// Sleeves, and every pair of elements that must not meet in plan.
 void check_meetings(const BuildingForm& building, LayoutFaults& faults);
-
-/// Upper end of the rings proper of a dome.
-double rings_end(const DomeForm& dome);
 
 } // namespace coilwright

@@ -1,0 +1,135 @@
+#include "geometry/plan/layout_faults.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+namespace {
+
+/// Openings in the end wall and the sides of tunnels.
+class TunnelOpeningCheck {
+public:
+    TunnelOpeningCheck(const BuildingForm& building, LayoutFaults& faults)
+        : building_(building), faults_(faults) {}
+
+    void run(const TunnelForm& tunnel) {
+        for (const OpeningForm& form : building_.openings)
+            if (form.in == tunnel.id)
+                check_in_tunnel(form, tunnel);
+    }
+
+private:
+    const BuildingForm& building_;
+    LayoutFaults& faults_;
+
+    std::string length(double metres) const { return faults_.length(metres); }
+    const Opening& written(const std::string& id) const {
+        return *find_opening(faults_.design(), id);
+    }
+
+    void check_in_tunnel(const OpeningForm& form, const TunnelForm& tunnel) {
+        const Opening& opening = written(form.id);
+        const std::string subject = "opening." + form.id;
+        const double walls_end = tunnel.course_bottom(tunnel.side_courses + 1);
+        const bool in_end = opening.side == TunnelSide::end;
+        if (in_end && !tunnel.end_wall) {
+            Diagnostic& found = faults_.add("opening-without-wall", opening.in_place, subject,
+                                            "'" + form.id + "' stands in the end of '" + tunnel.id +
+                                                "', which has no end wall.");
+            found.allowed =
+                "a tunnel with `end = \"wall\"`, or an opening in a side: `side = \"left\"` "
+                "and `along`";
+            found.example = "end = \"wall\"";
+            return;
+        }
+        if (form.fan_depth > 0 || form.niche_depth > 0) {
+            Diagnostic& found = faults_.add(
+                "head-not-in-tunnel", opening.place, subject,
+                "'" + form.id + "' in the tunnel '" + tunnel.id +
+                    "' is a niche or has a fan head; tunnels take plain openings only.");
+            found.allowed = "corbelled or square heads that go through";
+            found.example = "laid = \"corbelled\"";
+            return;
+        }
+        if (form.top > walls_end + height_tie) {
+            Diagnostic& found = faults_.add("opening-too-high", opening.height_place, subject,
+                                            "The head of '" + form.id + "' at " + length(form.top) +
+                                                " lies above the walls of '" + tunnel.id +
+                                                "', which end at " + length(walls_end) + ".");
+            found.allowed = "a head no higher than " + length(walls_end);
+            found.example = "height = \"" +
+                            length(std::max(tunnel.course_height, walls_end - form.sill)) + "\"";
+            return;
+        }
+        if (in_end)
+            check_in_end_wall(form, opening, tunnel);
+        else
+            check_in_side(form, opening, tunnel);
+    }
+
+    void check_in_end_wall(const OpeningForm& form, const Opening& opening,
+                           const TunnelForm& tunnel) {
+        const double pier = tunnel.width / 2; // no sliver of less than half a tube beside it
+        for (double z = form.sill; z < form.top; z += tunnel.course_height / 4) {
+            const double a = half_width(form, z), b = inner_half_width(tunnel, z);
+            if (a <= 0 || b - a >= pier - height_tie)
+                continue;
+            Diagnostic& found =
+                faults_.add("opening-too-wide", opening.width_place, "opening." + form.id,
+                            "'" + form.id + "' is " + length(2 * a) + " wide at " + length(z) +
+                                " above the floor, where the end wall of '" + tunnel.id + "' is " +
+                                length(2 * b) + " wide.");
+            found.allowed = "piers of at least half a tube (" + length(pier) + ") on each side";
+            found.example = "width = \"" + length(std::max(0.1, 2 * (b - pier))) + "\"";
+            return;
+        }
+    }
+
+    void check_in_side(const OpeningForm& form, const Opening& opening, const TunnelForm& tunnel) {
+        const double w = tunnel.width;
+        double from = w, to = tunnel.reach - (tunnel.end_wall ? 2 * w : w);
+        if (const DomeForm* dome = find_dome(building_, tunnel.from))
+            from += outside_radius(*dome, 0);
+        if (const DomeForm* dome = find_dome(building_, tunnel.to))
+            to = tunnel.reach - outside_radius(*dome, 0) - w;
+        if (opening.along - form.half_width < from - height_tie ||
+            opening.along + form.half_width > to + height_tie) {
+            Diagnostic& found = faults_.add(
+                "opening-off-wall", opening.along_place, "opening." + form.id,
+                "'" + form.id + "' reaches from " + length(opening.along - form.half_width) +
+                    " to " + length(opening.along + form.half_width) + " along '" + tunnel.id +
+                    "', whose free wall reaches from " + length(from) + " to " + length(to) + ".");
+            found.allowed = "a tube's width of wall on each side";
+            found.example = "along = \"" + length((from + to) / 2) + "\"";
+            return;
+        }
+        for (const OpeningForm& other : building_.openings) {
+            const Opening& second = written(other.id);
+            if (other.id <= form.id || other.in != form.in || second.side != opening.side)
+                continue;
+            const bool apart_in_height = other.sill - form.top >= w || form.sill - other.top >= w;
+            const double gap =
+                std::abs(second.along - opening.along) - form.half_width - other.half_width;
+            if (apart_in_height || gap >= w - height_tie)
+                continue;
+            Diagnostic& found =
+                faults_.add("openings-too-close", second.along_place, "opening." + other.id,
+                            "'" + other.id + "' comes within " + length(std::max(0.0, gap)) +
+                                " of '" + form.id + "'.");
+            found.allowed =
+                "at least one tamped tube width (" + length(w) + ") of wall between them";
+            found.example = "along = \"" +
+                            length(opening.along + form.half_width + w + other.half_width) + "\"";
+        }
+    }
+};
+
+} // namespace
+
+void check_tunnel_openings(const BuildingForm& building, LayoutFaults& faults) {
+    for (const TunnelForm& tunnel : building.tunnels)
+        TunnelOpeningCheck(building, faults).run(tunnel);
+}
+
+} // namespace coilwright
