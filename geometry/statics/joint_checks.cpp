@@ -1,5 +1,7 @@
 #include "geometry/statics/joint_checks.hpp"
 
+#include "geometry/plan/section.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -26,8 +28,8 @@ std::vector<JointCheck> check_joints(const std::vector<WallCourse>& courses, con
         const WallCourse* below = n > 1 ? &courses[i - 1] : nullptr;
         if (course.cap && below && below->cap)
             break;
-        const JointThrust& joint =
-            line.joints[static_cast<std::size_t>(joint_under(courses, what, n))];
+        const auto j = static_cast<std::size_t>(joint_under(courses, what, n));
+        const JointThrust& joint = line.joints[j];
         const double share = below ? std::min(kept[i], kept[i - 1]) : kept[i];
         JointCheck check;
         check.course = n;
@@ -37,6 +39,10 @@ std::vector<JointCheck> check_joints(const std::vector<WallCourse>& courses, con
         check.pressure = contact_pressure(check.normal, course.contact_width(), joint.offset);
         check.strength = below ? std::min(course.strength, below->strength) : course.strength;
         check.friction_needed = joint.normal > 0 ? std::abs(joint.shear) / joint.normal : 0;
+        check.hoop = line.hoops[j - 1] - line.ties[j - 1];
+        if (line.hoops[j - 1] > 0 && !course.cap)
+            check.hoop_pressure = line.hoops[j - 1] / stadium_area(course.outside - course.inside,
+                                                                   course.top - course.bottom);
         checks.push_back(check);
     }
     return checks;

@@ -22,6 +22,8 @@ struct JointCheck {
     double pressure = 0;        // Pa; under course 1: on the ground
     double strength = 0;        // Pa, of the weaker of the two fills; under course 1 of its own
     double friction_needed = 0; // |shear| / normal
+    double hoop = 0; // of the course above it, N; compression positive, wire's pull negative
+    double hoop_pressure = 0; // Pa, of compression on the tube's section
 };
 
 /// The joints of a dome's slice, from course `first` up. A joint beside a gap carries on what the

@@ -128,6 +128,35 @@ LeastRatio least_ratio(const Slice& slice, const SliceProgram& built,
     return best;
 }
 
+/// Of the states that keep to a ratio, the one whose rings and ties carry least: what the ratio
+/// leaves open the solver would settle by chance.
+void spare_the_rings(const Slice& slice, SliceProgram built, const std::vector<int>& parts,
+                     LeastRatio& least) {
+    LinearProgram& program = built.program;
+    bool rings = false;
+    for (const auto* columns : {&built.hoop_low, &built.hoop_high, &built.tie})
+        for (const int column : *columns)
+            if (column >= 0) {
+                program.columns[static_cast<std::size_t>(column)].cost = 1;
+                rings = true;
+            }
+    if (!rings || !least.line.stands)
+        return;
+    const double ratio = least.ratio * (1 + 1e-7) + 1e-9; // room for the solver's tolerance
+    for (std::size_t j = 0; j < parts.size(); ++j) {
+        if (parts[j] < 0)
+            continue;
+        for (const double sign : {1.0, -1.0}) {
+            const int row = program.add_row(-unlimited, 0);
+            program.add(row, parts[j], sign);
+            program.add(row, built.normal[j], -ratio);
+        }
+    }
+    const LinearSolution solution = minimise(program);
+    if (solution.outcome == LinearOutcome::optimal)
+        least.line = read_thrust(slice, built, solution.x);
+}
+
 double virtual_work(const Slice& slice, const std::vector<BlockMotion>& motions) {
     double work = 0;
     for (std::size_t i = 0; i < motions.size(); ++i) {
@@ -162,6 +191,7 @@ CentredThrust centred_thrust(const Slice& slice) {
     SliceProgram base = equilibrium_program(slice);
     limit_press(base);
     LeastRatio least = least_ratio(slice, base, base.moment);
+    spare_the_rings(slice, base, base.moment, least);
     return {std::move(least.line), least.ratio};
 }
 
@@ -170,6 +200,7 @@ LeastFriction least_friction(const Slice& slice) {
     keep_within(base, 1);
     limit_press(base);
     LeastRatio least = least_ratio(slice, base, base.shear);
+    spare_the_rings(slice, base, base.shear, least);
     return {std::move(least.line), least.ratio};
 }
 

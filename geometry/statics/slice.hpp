@@ -76,7 +76,7 @@ struct ThrustLine {
 ThrustLine least_thrust(const Slice& slice, int joint, double share = 1);
 ThrustLine greatest_thrust(const Slice& slice, int joint, double share = 1);
 
-/// The state whose greatest reach is least.
+/// The state whose greatest reach is least; of several, the one whose rings and ties carry least.
 struct CentredThrust {
     ThrustLine line;  // stands where there is any state of equilibrium without tension, even if its
     double share = 0; // thrust leaves the contacts: then share > 1
@@ -86,7 +86,8 @@ struct CentredThrust {
 };
 CentredThrust centred_thrust(const Slice& slice);
 
-/// The state that needs the least friction, as if each joint but those of friction 0 had any.
+/// The state that needs the least friction, as if each joint but those of friction 0 had any; of
+/// several, the one whose rings and ties carry least.
 struct LeastFriction {
     ThrustLine line;
     double friction = 0; // the greatest |shear| / normal in it

@@ -76,6 +76,17 @@ TEST_CASE("demo domes: every strip has a line, those beside openings are no bett
     }
 }
 
+TEST_CASE("the figures of docs/concepts/statics.md are those of the grain store") {
+    const BuildingPlan plan = plan_of("grain-store.toml");
+    const BuildingForm& building = plan.schedule.building;
+    const DomeStatics statics = dome_statics(plan.design, building, building.domes[0]);
+    CHECK(statics.strips[0].centred.safety() == Approx(1.8).epsilon(0).margin(0.05));
+    CHECK(statics.strips[statics.worst].beside == "door");
+    CHECK(statics.strips[statics.worst].centred.safety() == Approx(1.4).epsilon(0).margin(0.05));
+    CHECK(statics.strips[0].least.joints.back().thrust() == Approx(2.9e3).epsilon(0).margin(50));
+    CHECK(statics.strips[0].least.joints.back().normal == Approx(39e3).epsilon(0).margin(500));
+}
+
 TEST_CASE("a course that finds nothing to lie on is named, and nothing is reckoned") {
     BuildingPlan plan = plan_of("grain-store.toml");
     Design design = plan.design;

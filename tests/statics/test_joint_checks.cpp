@@ -83,6 +83,21 @@ TEST_CASE("joints beside a door carry on what the door leaves; the weaker fill c
     CHECK(b[20].normal == Approx(a[20].normal).epsilon(0.02));
     CHECK(b[10].normal > 1.2 * a[10].normal);
     CHECK(b[0].normal < a[0].normal);
+    // Rings: what the horizontal force gains from joint to joint, on the section of a stadium.
+    double rings = 0;
+    const double section = (10 * 5 + pi * 25 / 4) * inch * inch;
+    const ThrustLine line = centred_thrust(dome_slice(courses, whole)).line;
+    for (int course = 27; course >= 1; --course) {
+        CAPTURE(course);
+        const JointCheck& check = a[static_cast<std::size_t>(course - 1)];
+        const auto j = static_cast<std::size_t>(joint_under(courses, whole, course));
+        const double gained = line.joints[j].thrust() - line.joints[j - 1].thrust();
+        CHECK(check.hoop == Approx(gained).epsilon(1e-6).margin(0.01));
+        CHECK(check.hoop_pressure ==
+              Approx(std::max(0.0, gained) / section).epsilon(1e-6).margin(1));
+        rings = std::max(rings, check.hoop);
+    }
+    CHECK(rings > 0);
     for (std::size_t i = 0; i < b.size(); ++i) {
         const JointThrust& joint =
             centred_thrust(dome_slice(courses, beside))

@@ -358,6 +358,24 @@ TEST_CASE("friction: none, some, without limit") {
     CHECK(high == Approx(greatest_thrust(slice, 12).joints[12].thrust()).epsilon(1e-6));
 }
 
+TEST_CASE("of states that are as centred, the one that spares the rings") {
+    // A plumb wall needs none: whatever ring forces it could bear are left at nothing.
+    Slice slice = wall(5, 0.4, 0.3);
+    for (SliceBlock& block : slice.blocks) {
+        block.hoop_bottom = block.centre.y() - 0.15;
+        block.hoop_top = block.tie_height = block.centre.y() + 0.15;
+        block.hoop_limit = unlimited;
+        block.tie_limit = 1;
+    }
+    for (const ThrustLine& line : {centred_thrust(slice).line, least_friction(slice).line}) {
+        REQUIRE(line.stands);
+        for (std::size_t i = 0; i < slice.blocks.size(); ++i) {
+            CHECK(line.hoops[i] == Approx(0).margin(1e-6));
+            CHECK(line.ties[i] == Approx(0).margin(1e-6));
+        }
+    }
+}
+
 TEST_CASE("ties never make it worse") {
     for (std::uint64_t seed = 1; seed <= 60; ++seed) {
         CAPTURE(seed);
