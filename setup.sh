@@ -12,7 +12,7 @@ build_packages=(
 # What its tests need besides: the test library, independent readers of what the program writes,
 # locales, and the fuzzer.
 test_packages=(
-    catch2 libtinyobjloader-dev lib3mf-dev admesh qpdf poppler-utils locales
+    catch2 libtinyobjloader-dev lib3mf-dev admesh qpdf poppler-utils calculix-ccx locales
     python3 python3-jsonschema clang libclang-rt-14-dev
 )
 

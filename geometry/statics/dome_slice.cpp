@@ -8,8 +8,9 @@ namespace coilwright {
 
 namespace {
 
+/// Of a gap, not more than a half circle: another dome may cover a course from end to end.
 double half_degrees(const WallCourse& course, const RingGap& gap) {
-    return half_gap_degrees(gap, (course.inside + course.outside) / 2);
+    return std::min(90.0, half_gap_degrees(gap, (course.inside + course.outside) / 2));
 }
 
 int top_course(const std::vector<WallCourse>& courses, const DomeSlice& what) {

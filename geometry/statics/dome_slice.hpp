@@ -61,8 +61,8 @@ struct DomeSlice {
 /// The wedge of one radian, from its topmost course down; block i is course last - i. A ring that a
 /// gap breaks carries neither compression nor tension. Beside a gap: a strip of the gap's greatest
 /// angle and on either side of half as much again, or half the way to the next gap where that is
-/// less; its courses weigh what the gap leaves of them. Precondition: contacts are longer than 0
-/// (first_without_contact), first <= last.
+/// less; its courses weigh what the gap leaves of them. No gap counts for more than a half circle.
+/// Precondition: contacts are longer than 0 (first_without_contact), first <= last.
 Slice dome_slice(const std::vector<WallCourse>& courses, const DomeSlice& what = {});
 
 /// The joint under a course in such a slice; within the cap, the joint under the cap. Precondition:

@@ -35,9 +35,11 @@ ThrustLine extreme_thrust(const Slice& slice, int joint, double share, double si
     cost(built.normal[j], square_to(slice.joints[j]).x());
     cost(built.shear[j], along(slice.joints[j]).x());
     const LinearSolution solution = minimise(built.program);
-    if (solution.outcome != LinearOutcome::optimal)
-        return {};
-    return read_thrust(slice, built, solution.x);
+    if (solution.outcome == LinearOutcome::optimal)
+        return read_thrust(slice, built, solution.x);
+    ThrustLine none;
+    none.undecided = solution.outcome != LinearOutcome::infeasible;
+    return none;
 }
 
 /// Least over all states of the greatest |part| / normal, part being the moment or the shear of
@@ -91,6 +93,7 @@ LeastRatio least_ratio(const Slice& slice, const SliceProgram& built,
     if (!fixed.empty() && fixed[1] > 0) { // no fraction: one step tells
         const LinearSolution solution = undercut(built, parts, 0, fixed);
         best.ratio = widest;
+        best.line.undecided = solution.outcome == LinearOutcome::undecided;
         if (solution.outcome != LinearOutcome::optimal)
             return best;
         best.ratio = std::max(0.0, solution.value);
@@ -102,6 +105,8 @@ LeastRatio least_ratio(const Slice& slice, const SliceProgram& built,
     for (int step = 0; step < 60; ++step) {
         const LinearSolution solution = undercut(built, parts, best.ratio, scale);
         if (solution.outcome != LinearOutcome::optimal || solution.value > 1e-9) {
+            if (!best.line.stands)
+                best.line.undecided = solution.outcome == LinearOutcome::undecided;
             if (best.line.stands || best.ratio == widest)
                 break;
             best.ratio = widest; // nothing within 1: start from further out
@@ -218,6 +223,7 @@ ThrustLine greatest_sway(const Slice& slice) {
         line.stands = true;
         line.load_factor = unlimited;
     }
+    line.undecided = solution.outcome == LinearOutcome::undecided;
     return line;
 }
 

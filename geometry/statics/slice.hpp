@@ -58,6 +58,7 @@ struct JointThrust {
 /// One state of equilibrium in which no joint is pulled and none slides.
 struct ThrustLine {
     bool stands = false;             // false: there is none, all else is empty
+    bool undecided = false;          // the solver gave up: whether there is one is not known
     std::vector<JointThrust> joints; // of a free start: zeros
     std::vector<double> hoops;       // by block, compression, N
     std::vector<double> ties;        // by block, tension, N

@@ -392,3 +392,17 @@ TEST_CASE("ties never make it worse") {
         CHECK(after.share <= before.share * (1 + 1e-6) + 1e-9);
     }
 }
+
+TEST_CASE("the solver always decides: domes, arches and walls of every size and weight") {
+    for (std::uint64_t seed = 1; seed <= 120; ++seed) {
+        CAPTURE(seed);
+        const Slice slice =
+            scaled(random_slice(seed), std::pow(10.0, static_cast<double>(seed % 7) - 3));
+        const int last = last_joint(slice);
+        CHECK_FALSE(least_thrust(slice, last).undecided);
+        CHECK_FALSE(greatest_thrust(slice, last, 0.7).undecided);
+        CHECK_FALSE(centred_thrust(slice).line.undecided);
+        CHECK_FALSE(least_friction(slice).line.undecided);
+        CHECK_FALSE(greatest_sway(slice).undecided);
+    }
+}
