@@ -23,79 +23,97 @@ void place_in_tunnel(OpeningForm& form, const Opening& opening, const TunnelForm
 /// Writes shapes and terms down; the same shape is listed once.
 class Builder {
 public:
-    Builder(const BuildingForm& building, double z, bool lay_over)
-        : building_(building), z_(z), lay_over_(lay_over) {}
+    Builder(const BuildingForm& building, const WallRelations& relations, double z, bool lay_over)
+        : building_(building), relations_(relations), z_(z), lay_over_(lay_over) {
+        const std::size_t counts[] = {building.domes.size(),      building.domes.size(),
+                                      building.tunnels.size(),    building.tunnels.size(),
+                                      building.buttresses.size(), building.openings.size()};
+        for (const std::size_t count : counts) {
+            first_.push_back(known_.size());
+            known_.resize(known_.size() + count, -1);
+        }
+    }
 
-    PlanExpression wall() {
-        for (const DomeForm& dome : building_.domes)
-            add_dome(dome);
-        for (const TunnelForm& tunnel : building_.tunnels)
-            add_tunnel(tunnel);
-        for (const ButtressForm& pier : building_.buttresses)
-            add_buttress(pier);
+    TaggedExpression wall() {
+        for (int i = 0; i < static_cast<int>(building_.domes.size()); ++i)
+            add_dome(i);
+        for (int i = 0; i < static_cast<int>(building_.tunnels.size()); ++i)
+            add_tunnel(i);
+        for (int i = 0; i < static_cast<int>(building_.buttresses.size()); ++i)
+            add_buttress(i);
         return std::move(expression_);
     }
 
     PlanExpression rooms() {
-        for (const DomeForm& dome : building_.domes) {
-            const double r = inside_radius(dome, z_);
-            if (r <= 0)
+        for (int i = 0; i < static_cast<int>(building_.domes.size()); ++i) {
+            if (inside_radius(dome(i), z_) <= 0)
                 continue;
-            PlanTerm term{dome.id, shape(Disc{dome.at, r}), {}};
-            for (const DomeForm& other : building_.domes)
-                if (join_effect(building_, dome.id, other.id) == JoinEffect::stops_at_wall &&
-                    has_wall(other))
-                    term.less.push_back(shape(Disc{other.at, outside_radius(other, z_)}));
-            expression_.terms.push_back(term);
+            PlanTerm term{dome(i).id, inside(i), {}};
+            for (const auto& [other, effect] : relations_.joins[at(i)])
+                if (effect == JoinEffect::stops_at_wall && has_wall(dome(other)))
+                    term.less.push_back(outside(other));
+            add(term);
         }
-        for (const TunnelForm& tunnel : building_.tunnels)
-            if (tunnel_opens(tunnel))
-                expression_.terms.push_back({tunnel.id, shape(tunnel_void(tunnel, z_)), {}});
-        return std::move(expression_);
+        for (int i = 0; i < static_cast<int>(building_.tunnels.size()); ++i)
+            if (tunnel_opens(building_.tunnels[at(i)]))
+                add({building_.tunnels[at(i)].id, void_of(i), {}});
+        return std::move(expression_.plan);
     }
 
     PlanExpression footprint() {
-        for (const DomeForm& dome : building_.domes)
-            if (has_wall(dome))
-                expression_.terms.push_back(
-                    {dome.id, shape(Disc{dome.at, outside_radius(dome, z_)}), {}});
-        for (const TunnelForm& tunnel : building_.tunnels)
-            if (outer_half_width(tunnel, z_) > 0)
-                expression_.terms.push_back({tunnel.id, shape(tunnel_body(tunnel, z_)), {}});
-        for (const ButtressForm& pier : building_.buttresses)
-            if (stands(pier))
-                expression_.terms.push_back({pier.id, shape(buttress_body(pier, z_)), {}});
-        return std::move(expression_);
+        for (int i = 0; i < static_cast<int>(building_.domes.size()); ++i)
+            if (has_wall(dome(i)))
+                add({dome(i).id, outside(i), {}});
+        for (int i = 0; i < static_cast<int>(building_.tunnels.size()); ++i)
+            if (outer_half_width(building_.tunnels[at(i)], z_) > 0)
+                add({building_.tunnels[at(i)].id, body_of(i), {}});
+        for (int i = 0; i < static_cast<int>(building_.buttresses.size()); ++i)
+            if (stands(building_.buttresses[at(i)]))
+                add({building_.buttresses[at(i)].id, pier_of(i), {}});
+        return std::move(expression_.plan);
     }
 
 private:
     const BuildingForm& building_;
+    const WallRelations& relations_;
     double z_;
     bool lay_over_;
-    PlanExpression expression_;
+    TaggedExpression expression_;
+    std::vector<std::size_t> first_; // per role: where its elements start in `known_`
+    std::vector<int> known_;         // the shape of each tag, -1: none yet
 
-    static bool same(const Shape& a, const Shape& b) {
-        if (a.index() != b.index())
-            return false;
-        if (const Disc* disc = std::get_if<Disc>(&a)) {
-            const Disc& other = std::get<Disc>(b);
-            return disc->centre == other.centre && disc->radius == other.radius;
+    static std::size_t at(int index) { return static_cast<std::size_t>(index); }
+    const DomeForm& dome(int index) const { return building_.domes[at(index)]; }
+
+    int shape(SectionRole role, int element, const Shape& wanted) {
+        int& known = known_[first_[static_cast<std::size_t>(role)] + at(element)];
+        if (known < 0) {
+            known = static_cast<int>(expression_.plan.shapes.size());
+            expression_.plan.shapes.push_back(wanted);
+            expression_.tags.push_back({role, element});
         }
-        const Box& box = std::get<Box>(a);
-        const Box& other = std::get<Box>(b);
-        return box.origin == other.origin && box.axis == other.axis && box.from == other.from &&
-               box.to == other.to && box.low == other.low && box.high == other.high;
+        return known;
     }
-
-    int shape(const Shape& wanted) {
-        auto& shapes = expression_.shapes;
-        const auto found = std::find_if(shapes.begin(), shapes.end(),
-                                        [&](const Shape& known) { return same(known, wanted); });
-        if (found != shapes.end())
-            return static_cast<int>(found - shapes.begin());
-        shapes.push_back(wanted);
-        return static_cast<int>(shapes.size()) - 1;
+    int outside(int index) {
+        return shape(SectionRole::dome_outside, index,
+                     Disc{dome(index).at, outside_radius(dome(index), z_)});
     }
+    int inside(int index) {
+        return shape(SectionRole::dome_inside, index,
+                     Disc{dome(index).at, inside_radius(dome(index), z_)});
+    }
+    int void_of(int tunnel) {
+        return shape(SectionRole::tunnel_void, tunnel,
+                     tunnel_void(building_.tunnels[at(tunnel)], z_));
+    }
+    int body_of(int tunnel) {
+        return shape(SectionRole::tunnel_body, tunnel,
+                     tunnel_body(building_.tunnels[at(tunnel)], z_));
+    }
+    int pier_of(int pier) {
+        return shape(SectionRole::pier, pier, buttress_body(building_.buttresses[at(pier)], z_));
+    }
+    void add(PlanTerm term) { expression_.plan.terms.push_back(std::move(term)); }
 
     bool has_wall(const DomeForm& dome) const {
         return z_ >= dome.bottom() - height_tie && z_ < dome.top() - height_tie;
@@ -114,77 +132,83 @@ private:
         return lay_over_ && 2 * a < course_height - height_tie ? 0 : a;
     }
 
-    void cut_openings(PlanTerm& term, const std::string& in, double course_height,
+    void cut_openings(PlanTerm& term, const std::vector<int>& openings, double course_height,
                       double niche_face) {
-        for (const OpeningForm& opening : building_.openings) {
-            const double a = opening.in == in ? hole(opening, course_height) : 0;
+        for (const int index : openings) {
+            const OpeningForm& opening = building_.openings[at(index)];
+            const double a = hole(opening, course_height);
             if (a <= 0)
                 continue;
             const double to = opening.niche_depth > 0 ? niche_face + opening.niche_depth : beyond;
-            term.less.push_back(shape(Box{opening.origin, opening.axis, 0, to, -a, a}));
+            term.less.push_back(shape(SectionRole::hole, index,
+                                      Box{opening.origin, opening.axis, 0, to, -a, a}));
         }
     }
 
-    void cut_tunnels(PlanTerm& term, const std::string& dome) {
-        for (const TunnelForm& tunnel : building_.tunnels)
-            if ((tunnel.from == dome || tunnel.to == dome) && !tunnel.wall_stays &&
-                tunnel_opens(tunnel))
-                term.less.push_back(shape(tunnel_void(tunnel, z_)));
+    void cut_tunnels(PlanTerm& term, int dome) {
+        for (const int index : relations_.dome_tunnels[at(dome)])
+            if (const TunnelForm& tunnel = building_.tunnels[at(index)];
+                !tunnel.wall_stays && tunnel_opens(tunnel))
+                term.less.push_back(void_of(index));
     }
 
-    void add_dome(const DomeForm& dome) {
+    void add_dome(int index) {
+        const DomeForm& dome = this->dome(index);
         if (!has_wall(dome))
             return;
         const double r = inside_radius(dome, z_);
-        PlanTerm term{dome.id, shape(Disc{dome.at, outside_radius(dome, z_)}), {}};
+        PlanTerm term{dome.id, outside(index), {}};
         if (r > 0)
-            term.less.push_back(shape(Disc{dome.at, r}));
-        for (const DomeForm& other : building_.domes) {
-            if (&other == &dome || !has_wall(other))
+            term.less.push_back(inside(index));
+        for (const auto& [other, effect] : relations_.joins[at(index)]) {
+            if (!has_wall(this->dome(other)))
                 continue;
-            const JoinEffect effect = join_effect(building_, dome.id, other.id);
-            const double cut = effect == JoinEffect::stops_at_wall   ? outside_radius(other, z_)
-                               : effect == JoinEffect::opens_to_room ? inside_radius(other, z_)
-                                                                     : 0;
-            if (cut > 0)
-                term.less.push_back(shape(Disc{other.at, cut}));
+            if (effect == JoinEffect::stops_at_wall && outside_radius(this->dome(other), z_) > 0)
+                term.less.push_back(outside(other));
+            if (effect == JoinEffect::opens_to_room && inside_radius(this->dome(other), z_) > 0)
+                term.less.push_back(inside(other));
         }
-        cut_tunnels(term, dome.id);
-        cut_openings(term, dome.id, dome.course_height, r);
-        expression_.terms.push_back(term);
+        cut_tunnels(term, index);
+        cut_openings(term, relations_.dome_openings[at(index)], dome.course_height, r);
+        add(std::move(term));
     }
 
-    void add_tunnel(const TunnelForm& tunnel) {
+    void add_tunnel(int index) {
+        const TunnelForm& tunnel = building_.tunnels[at(index)];
         if (outer_half_width(tunnel, z_) <= 0 || z_ >= tunnel.top() - height_tie)
             return;
-        PlanTerm walls{tunnel.id, shape(tunnel_body(tunnel, z_)), {}};
-        for (const std::string& id : {tunnel.from, tunnel.to}) {
-            const DomeForm* dome = find_dome(building_, id);
-            if (!dome)
+        PlanTerm walls{tunnel.id, body_of(index), {}};
+        const auto [from, to] = relations_.tunnel_domes[at(index)];
+        for (const int end : {from, to}) {
+            if (end < 0)
                 continue;
             // Where the dome's wall stays, the tunnel starts at its outside face.
-            const double r = tunnel.wall_stays && id == tunnel.from ? outside_radius(*dome, z_)
-                                                                    : inside_radius(*dome, z_);
+            const bool stays = tunnel.wall_stays && end == from;
+            const double r = stays ? outside_radius(dome(end), z_) : inside_radius(dome(end), z_);
             if (r > 0)
-                walls.less.push_back(shape(Disc{dome->at, r}));
+                walls.less.push_back(stays ? outside(end) : inside(end));
         }
         if (inner_half_width(tunnel, z_) > 0)
-            walls.less.push_back(shape(tunnel_void(tunnel, z_)));
-        cut_openings(walls, tunnel.id, tunnel.course_height, 0);
-        expression_.terms.push_back(walls);
+            walls.less.push_back(void_of(index));
+        cut_openings(walls, relations_.tunnel_openings[at(index)], tunnel.course_height, 0);
+        add(std::move(walls));
     }
 
-    void add_buttress(const ButtressForm& pier) {
+    void add_buttress(int index) {
+        const ButtressForm& pier = building_.buttresses[at(index)];
         if (!stands(pier))
             return;
-        PlanTerm term{pier.id, shape(buttress_body(pier, z_)), {}};
-        const DomeForm* dome = find_dome(building_, pier.dome);
-        if (dome && inside_radius(*dome, z_) > 0)
-            term.less.push_back(shape(Disc{dome->at, inside_radius(*dome, z_)}));
-        cut_tunnels(term, pier.dome);
-        if (dome)
-            cut_openings(term, pier.dome, dome->course_height, inside_radius(*dome, z_));
-        expression_.terms.push_back(term);
+        PlanTerm term{pier.id, pier_of(index), {}};
+        const int dome = relations_.pier_domes[at(index)];
+        if (dome >= 0) {
+            const double r = inside_radius(this->dome(dome), z_);
+            if (r > 0)
+                term.less.push_back(inside(dome));
+            cut_tunnels(term, dome);
+            cut_openings(term, relations_.dome_openings[at(dome)], this->dome(dome).course_height,
+                         r);
+        }
+        add(std::move(term));
     }
 };
 
@@ -267,22 +291,84 @@ JoinEffect join_effect(const BuildingForm& building, const std::string& dome,
     return JoinEffect::none;
 }
 
+WallRelations make_relations(const BuildingForm& building) {
+    const auto place_in = [](const auto& forms, const std::string& id) {
+        const auto found = std::find_if(forms.begin(), forms.end(),
+                                        [&](const auto& form) { return form.id == id; });
+        return found == forms.end() ? -1 : static_cast<int>(found - forms.begin());
+    };
+    WallRelations relations;
+    relations.joins.resize(building.domes.size());
+    relations.dome_tunnels.resize(building.domes.size());
+    relations.dome_openings.resize(building.domes.size());
+    relations.tunnel_openings.resize(building.tunnels.size());
+    for (const JoinForm& join : building.joins) {
+        const int first = place_in(building.domes, join.first);
+        const int second = place_in(building.domes, join.second);
+        if (first < 0 || second < 0)
+            continue;
+        for (const auto& [one, other] : {std::pair{first, second}, {second, first}}) {
+            auto& joins = relations.joins[static_cast<std::size_t>(one)];
+            const bool known =
+                std::any_of(joins.begin(), joins.end(),
+                            [o = other](const auto& joined) { return joined.dome == o; });
+            const JoinEffect effect =
+                join_effect(building, building.domes[static_cast<std::size_t>(one)].id,
+                            building.domes[static_cast<std::size_t>(other)].id);
+            if (!known && effect != JoinEffect::none)
+                joins.push_back({other, effect});
+        }
+    }
+    for (auto& joins : relations.joins)
+        std::sort(joins.begin(), joins.end(),
+                  [](const auto& a, const auto& b) { return a.dome < b.dome; });
+    for (std::size_t i = 0; i < building.tunnels.size(); ++i) {
+        const int from = place_in(building.domes, building.tunnels[i].from);
+        const int to = place_in(building.domes, building.tunnels[i].to);
+        relations.tunnel_domes.emplace_back(from, to);
+        for (const int dome : {from, to == from ? -1 : to})
+            if (dome >= 0)
+                relations.dome_tunnels[static_cast<std::size_t>(dome)].push_back(
+                    static_cast<int>(i));
+    }
+    for (const ButtressForm& pier : building.buttresses)
+        relations.pier_domes.push_back(place_in(building.domes, pier.dome));
+    for (std::size_t i = 0; i < building.openings.size(); ++i) {
+        const int dome = place_in(building.domes, building.openings[i].in);
+        const int tunnel = place_in(building.tunnels, building.openings[i].in);
+        if (dome >= 0)
+            relations.dome_openings[static_cast<std::size_t>(dome)].push_back(static_cast<int>(i));
+        if (tunnel >= 0)
+            relations.tunnel_openings[static_cast<std::size_t>(tunnel)].push_back(
+                static_cast<int>(i));
+    }
+    return relations;
+}
+
 PlanExpression wall_expression(const BuildingForm& building, double z) {
-    return Builder(building, z, false).wall();
+    return tagged_wall(building, make_relations(building), z).plan;
+}
+
+TaggedExpression tagged_wall(const BuildingForm& building, const WallRelations& relations,
+                             double z) {
+    return Builder(building, relations, z, false).wall();
 }
 
 PlanExpression course_expression(const BuildingForm& building, int n, double lift) {
     return building.domes.empty()
                ? PlanExpression{}
-               : Builder(building, building.domes.front().course_middle(n) + lift, true).wall();
+               : Builder(building, make_relations(building),
+                         building.domes.front().course_middle(n) + lift, true)
+                     .wall()
+                     .plan;
 }
 
 PlanExpression room_expression(const BuildingForm& building, double z) {
-    return Builder(building, z, false).rooms();
+    return Builder(building, make_relations(building), z, false).rooms();
 }
 
 PlanExpression footprint_expression(const BuildingForm& building, double z) {
-    return Builder(building, z, false).footprint();
+    return Builder(building, make_relations(building), z, false).footprint();
 }
 
 } // namespace coilwright

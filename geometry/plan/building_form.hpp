@@ -35,6 +35,37 @@ enum class JoinEffect { none, stops_at_wall, opens_to_room };
 JoinEffect join_effect(const BuildingForm& building, const std::string& dome,
                        const std::string& other);
 
+/// What a shape of a wall's expression is the section of: a role, and the place of the element that
+/// plays it in the building's list of its kind.
+enum class SectionRole { dome_outside, dome_inside, tunnel_body, tunnel_void, pier, hole };
+struct SectionTag {
+    SectionRole role = SectionRole::dome_outside;
+    int element = 0;
+    bool operator==(const SectionTag&) const = default;
+};
+
+/// Which elements of a building have to do with which, by their places in its lists: what the rules
+/// below look up, found once.
+struct WallRelations {
+    struct Joined {
+        int dome;
+        JoinEffect effect;
+    };
+    std::vector<std::vector<Joined>> joins;                 // per dome
+    std::vector<std::vector<int>> dome_tunnels;             // per dome
+    std::vector<std::vector<int>> dome_openings;            // per dome
+    std::vector<std::vector<int>> tunnel_openings;          // per tunnel
+    std::vector<std::pair<int, int>> tunnel_domes;          // from, to; -1: none
+    std::vector<int> pier_domes;                            // per buttress; -1: none
+};
+WallRelations make_relations(const BuildingForm& building);
+
+/// An expression with a tag for each of its shapes; no tag comes twice.
+struct TaggedExpression {
+    PlanExpression plan;
+    std::vector<SectionTag> tags;
+};
+
 /// The wall at a height: the union of rings, caps, tunnel walls and buttresses, each less what cuts
 /// it:
 /// - a dome's inside cuts its own ring or cap, that of a dome joined to it in open plan, the walls
@@ -47,6 +78,9 @@ JoinEffect join_effect(const BuildingForm& building, const std::string& dome,
 ///
 /// Terms come in the order domes, tunnels, buttresses; `element` is the id.
 PlanExpression wall_expression(const BuildingForm& building, double z);
+/// The same, telling what each shape is; work in proportion to the building.
+TaggedExpression tagged_wall(const BuildingForm& building, const WallRelations& relations,
+                             double z);
 
 /// The wall of course n: at its middle, and whole over holes that are laid over.
 /// `lift` metres higher.

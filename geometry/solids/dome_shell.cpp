@@ -23,10 +23,10 @@ struct Foot {
     std::uint32_t from, to;
 };
 
-Meridian inside_meridian(const DomeForm& form) {
+Section inside_meridian(const DomeForm& form) {
     // The room ends a hair below the cap, where the radius drops to 0.
     const double last = form.ceiling() - 2 * height_tie;
-    Meridian meridian{[&form, last](double z) { return inside_radius(form, std::min(z, last)); },
+    Section meridian{[&form, last](double z) { return inside_radius(form, std::min(z, last)); },
                       form.bottom(),
                       form.cap_courses > 0 ? form.ceiling() : form.top(),
                       {form.springline, form.course_middle(form.last_ring)}};
@@ -36,7 +36,7 @@ Meridian inside_meridian(const DomeForm& form) {
     return meridian;
 }
 
-Meridian outside_meridian(const DomeForm& form) {
+Section outside_meridian(const DomeForm& form) {
     return {[&form](double z) { return outside_radius(form, z); },
             form.bottom(),
             form.top(),
@@ -232,10 +232,10 @@ private:
     /// Kinks of a meridian become creases where no opening comes near; elsewhere points on them and
     /// the refinement must do.
     void add_kinks(Wall& wall) {
-        double below = wall.surface.low();
+        double below = wall.surface.section()->nodes().front().z;
         for (const double z : wall.surface.kinks()) {
             const double spacing = wall.surface.spacing_at(z);
-            bool clear = z - below > spacing / 4 && wall.surface.high() - z > spacing / 4;
+            bool clear = z - below > spacing / 4 && wall.surface.section()->nodes().back().z - z > spacing / 4;
             for (const OpeningForm& opening : openings_)
                 clear = clear && (z < opening.sill - spacing || z > opening.top + spacing);
             if (!clear)
@@ -259,7 +259,7 @@ private:
 
     bool add_top() {
         const LevelSurface top(form_.top()), ceiling(form_.ceiling());
-        inside_.boundary.push_back(circle(inside_, inside_.surface.high()));
+        inside_.boundary.push_back(circle(inside_, inside_.surface.section()->nodes().back().z));
         outside_.boundary.push_back(circle(outside_, form_.top()));
         const Chain &inner = inside_.boundary.back(), &outer = outside_.boundary.back();
         if (form_.cap_courses == 0)

@@ -22,6 +22,8 @@ std::string fault_text(ShapeFault fault, const std::string& first, const std::st
         return first + " reaches below the foot of " + second + ".";
     case ShapeFault::tolerance:
         return "The tolerance of a model lies between 0.1 mm and 50 mm.";
+    case ShapeFault::undecided:
+        return "Faces of " + both + " run too close to each other to tell them apart; move them.";
     case ShapeFault::not_proven:
         return "The model of " + both + " is not a sound solid at single precision.";
     }

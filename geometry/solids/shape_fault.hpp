@@ -14,6 +14,7 @@ enum class ShapeFault {
     reaches_ceiling, // an opening up to the cap or the end of the wall
     below_foot,      // an opening below the wall
     tolerance,       // asked for outside its bounds
+    undecided,       // faces run so close to each other that no arithmetic can tell them apart
     not_proven       // the finished mesh fails its check
 };
 

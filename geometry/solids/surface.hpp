@@ -7,6 +7,8 @@
 
 namespace coilwright {
 
+class SectionTrace;
+
 /// A smooth surface with a map to a plane. The map keeps angles (nearly: that is all the triangles'
 /// shape asks for) and is one to one on the part that is meshed. Triangles anticlockwise in the
 /// plane have their normal on the surface's front side. Another kind of surface is one more class.
@@ -31,6 +33,8 @@ public:
     /// Points at the right spacing, in rows, that cover at least the box between two corners of the
     /// plane; the mesher takes those that suit its boundary.
     virtual std::vector<Vec2> pattern(const Vec2& low, const Vec2& high) const = 0;
+    /// Its vertical section, if the surface is a section swept about an axis or along a line.
+    virtual const SectionTrace* section() const { return nullptr; }
 };
 
 /// Edge length at which an equilateral triangle on a surface of two principal curvatures (1/m)

@@ -12,17 +12,17 @@ using namespace coilwright;
 
 namespace {
 
-Meridian cone() {
+Section cone() {
     return {[](double z) { return 2 - z / 2; }, 0, 3, {}};
 }
 
 /// Sphere of radius 2 from its equator up to where a circle of radius 0.2 is left.
-Meridian sphere() {
+Section sphere() {
     return {[](double z) { return std::sqrt(4 - z * z); }, 0, std::sqrt(4 - 0.04), {}};
 }
 
 /// A stem of 1 m that leans in by `lean` above its middle.
-Meridian bent(double lean) {
+Section bent(double lean) {
     return {[=](double z) { return z <= 0.5 ? 1.0 : 1 - lean * (z - 0.5); }, 0, 1, {0.5}};
 }
 
@@ -73,12 +73,12 @@ TEST_CASE("an extruded surface is developed without strain") {
 }
 
 TEST_CASE("a surface of revolution goes to its plane and back, and keeps angles") {
-    for (const Meridian& meridian : {cone(), sphere()}) {
+    for (const Section& meridian : {cone(), sphere()}) {
         const RevolvedSurface surface(meridian, 0.002);
         Seeded random(11);
         for (int i = 0; i < 200; ++i) {
             const double z = random.between(meridian.low, meridian.high);
-            const double r = meridian.radius(z), angle = random.between(-pi, pi);
+            const double r = meridian.offset(z), angle = random.between(-pi, pi);
             const Vec3 at(r * std::cos(angle), r * std::sin(angle), z);
             const Vec2 flat = surface.flatten(at);
             CHECK((surface.point(flat) - at).norm() < 1e-9);
@@ -118,7 +118,7 @@ TEST_CASE("a bend of the meridian is known where there is one") {
     CHECK(RevolvedSurface(bent(0.2), 0.002).kinks().front() == 0.5);
     CHECK(RevolvedSurface(bent(0), 0.002).kinks().empty());
     // A stem under a quarter circle: the curvature jumps, the direction does not.
-    const Meridian smooth{
+    const Section smooth{
         [](double z) { return z <= 1 ? 1 : std::sqrt(1 - (z - 1) * (z - 1)); }, 0, 1.9, {1}};
     CHECK(RevolvedSurface(smooth, 0.002).kinks().empty());
     const RevolvedSurface surface(bent(0.2), 0.002);
