@@ -140,8 +140,8 @@ private:
             if (a <= 0)
                 continue;
             const double to = opening.niche_depth > 0 ? niche_face + opening.niche_depth : beyond;
-            term.less.push_back(shape(SectionRole::hole, index,
-                                      Box{opening.origin, opening.axis, 0, to, -a, a}));
+            term.less.push_back(
+                shape(SectionRole::hole, index, Box{opening.origin, opening.axis, 0, to, -a, a}));
         }
     }
 
@@ -355,12 +355,11 @@ TaggedExpression tagged_wall(const BuildingForm& building, const WallRelations& 
 }
 
 PlanExpression course_expression(const BuildingForm& building, int n, double lift) {
-    return building.domes.empty()
-               ? PlanExpression{}
-               : Builder(building, make_relations(building),
-                         building.domes.front().course_middle(n) + lift, true)
-                     .wall()
-                     .plan;
+    return building.domes.empty() ? PlanExpression{}
+                                  : Builder(building, make_relations(building),
+                                            building.domes.front().course_middle(n) + lift, true)
+                                        .wall()
+                                        .plan;
 }
 
 PlanExpression room_expression(const BuildingForm& building, double z) {

@@ -51,12 +51,12 @@ struct WallRelations {
         int dome;
         JoinEffect effect;
     };
-    std::vector<std::vector<Joined>> joins;                 // per dome
-    std::vector<std::vector<int>> dome_tunnels;             // per dome
-    std::vector<std::vector<int>> dome_openings;            // per dome
-    std::vector<std::vector<int>> tunnel_openings;          // per tunnel
-    std::vector<std::pair<int, int>> tunnel_domes;          // from, to; -1: none
-    std::vector<int> pier_domes;                            // per buttress; -1: none
+    std::vector<std::vector<Joined>> joins;        // per dome
+    std::vector<std::vector<int>> dome_tunnels;    // per dome
+    std::vector<std::vector<int>> dome_openings;   // per dome
+    std::vector<std::vector<int>> tunnel_openings; // per tunnel
+    std::vector<std::pair<int, int>> tunnel_domes; // from, to; -1: none
+    std::vector<int> pier_domes;                   // per buttress; -1: none
 };
 WallRelations make_relations(const BuildingForm& building);
 

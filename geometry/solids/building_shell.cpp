@@ -37,18 +37,16 @@ private:
 
     bool add_face(int face) {
         Patch patch;
-        const int of_wall = face_of(face);
         const std::string element = plan_.element(faces_, face);
-        LevelSurface level(0);
-        if (of_wall < faces_.size()) {
-            patch.surface = plan_.surfaces[static_cast<std::size_t>(of_wall)].get();
+        const HorizontalFace* horizontal = plan_.horizontal(face);
+        const LevelSurface level(horizontal ? horizontal->z : 0);
+        if (horizontal) {
+            patch.surface = &level;
+            patch.flipped = horizontal->under;
+        } else {
+            patch.surface = plan_.surfaces[static_cast<std::size_t>(face_of(face))].get();
             patch.flipped = walked_back(face);
             patch.creases = creases_[static_cast<std::size_t>(face)];
-        } else {
-            const auto index = static_cast<std::size_t>(of_wall - faces_.size());
-            level = LevelSurface(plan_.levels[index].z);
-            patch.surface = &level;
-            patch.flipped = face == plan_.level_face(index, true);
         }
         for (const int index : plan_.curves_of[static_cast<std::size_t>(face)]) {
             const ShellCurve& curve = plan_.curves[static_cast<std::size_t>(index)];

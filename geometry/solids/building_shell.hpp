@@ -18,9 +18,9 @@ struct BuildingShell {
 };
 
 /// Meshes the wall of wall_expression at all heights: every side of every shape in plan sweeps a
-/// face; faces meet in curves that the corners of the plan sweep, and end on pieces of the levels at
-/// which the plan changes. Facets and chords lie within the tolerance of the faces. Precondition:
-/// the building has a dome; check_layout found no fault.
+/// face; faces meet in curves that the corners of the plan sweep, and end on pieces of the levels
+/// at which the plan changes. Facets and chords lie within the tolerance of the faces.
+/// Precondition: the building has a dome; check_layout found no fault.
 BuildingShell mesh_building_shell(const BuildingForm& building, double tolerance);
 
 /// Element that the triangle belongs to: "dome.vault", "opening.door".

@@ -30,8 +30,7 @@ double seen_from(const PlanWay& way, const Vec2& point) {
     const Vec2 a = way.at(0) - point, b = way.at(1) - point;
     double angle = std::atan2(cross(a, b), a.dot(b));
     if (way.circle) {
-        const bool in_circle =
-            (point - way.centre).squaredNorm() < way.radius * way.radius;
+        const bool in_circle = (point - way.centre).squaredNorm() < way.radius * way.radius;
         const double side = cross(b - a, -a); // left of the chord
         if (in_circle && (way.sweep > 0 ? side < 0 : side > 0))
             angle += way.sweep > 0 ? 2 * pi : -2 * pi;
@@ -127,13 +126,13 @@ std::vector<Vec2> crossings(const PlanWay& a, const PlanWay& b) {
     if (a.circle && b.circle) {
         const Vec2 apart = b.centre - a.centre;
         const double d = apart.norm(), r = a.radius, s = b.radius;
-        if (d < nearly_touching ||
-            std::min(r + s - d, d - std::abs(r - s)) < nearly_touching)
+        if (d < nearly_touching || std::min(r + s - d, d - std::abs(r - s)) < nearly_touching)
             return found;
         const double along = (d * d + (r - s) * (r + s)) / (2 * d);
         const double height = std::sqrt(std::max(0.0, r * r - along * along));
         for (const double side : {-1.0, 1.0})
-            found.emplace_back(a.centre + along / d * apart + side * height / d * turned_left(apart));
+            found.emplace_back(a.centre + along / d * apart +
+                               side * height / d * turned_left(apart));
     } else if (a.circle) {
         const Vec2 run = (b.to - b.from).normalized();
         const Vec2 foot = b.from + run.dot(a.centre - b.from) * run;
@@ -156,8 +155,9 @@ double winding_number(const std::vector<PlanWay>& ways, const Vec2& point) {
     for (const PlanWay& way : ways) {
         const int parts = way.circle ? 1 + static_cast<int>(std::abs(way.sweep) / (0.99 * pi)) : 1;
         for (int i = 0; i < parts; ++i)
-            angle += seen_from(parts == 1 ? way : part_of(way, static_cast<double>(i) / parts,
-                                                          static_cast<double>(i + 1) / parts),
+            angle += seen_from(parts == 1 ? way
+                                          : part_of(way, static_cast<double>(i) / parts,
+                                                    static_cast<double>(i + 1) / parts),
                                point);
     }
     return angle / (2 * pi);

@@ -45,8 +45,8 @@ double RevolvedSurface::plane_radius_at(double z) const {
 }
 
 double RevolvedSurface::height_at(double plane_radius) const {
-    auto found = std::upper_bound(plane_radii_.begin(), plane_radii_.end(), plane_radius,
-                                  std::greater<>());
+    auto found =
+        std::upper_bound(plane_radii_.begin(), plane_radii_.end(), plane_radius, std::greater<>());
     found = std::clamp(found, plane_radii_.begin() + 1, plane_radii_.end() - 1);
     const auto i = static_cast<std::size_t>(found - plane_radii_.begin());
     const SectionTrace::Node &low = trace_.nodes()[i - 1], &high = trace_.nodes()[i];

@@ -131,8 +131,9 @@ double SectionTrace::between(double z, double Node::*value) const {
 }
 
 double SectionTrace::height_at_arc(double arc) const {
-    auto found = std::upper_bound(nodes_.begin(), nodes_.end(), arc,
-                                  [](double wanted, const Node& node) { return wanted < node.arc; });
+    auto found =
+        std::upper_bound(nodes_.begin(), nodes_.end(), arc,
+                         [](double wanted, const Node& node) { return wanted < node.arc; });
     found = std::clamp(found, nodes_.begin() + 1, nodes_.end() - 1);
     const Node &low = found[-1], &high = found[0];
     const double share = std::clamp((arc - low.arc) / (high.arc - low.arc), 0.0, 1.0);

@@ -9,17 +9,11 @@ std::string fault_text(ShapeFault fault, const std::string& first, const std::st
         return both + " cut through each other where the model is finer than they are apart; move "
                       "them apart, or make the tolerance smaller.";
     case ShapeFault::touching:
-        return both + " meet in a single point; move them apart or let them overlap.";
+        return both + " meet in a single point or line; move them apart or let them overlap.";
     case ShapeFault::open_boundary:
         return "The edges of " + both + " do not close around a face.";
     case ShapeFault::too_many_triangles:
         return both + " would need millions of triangles; make the tolerance larger.";
-    case ShapeFault::too_wide:
-        return first + " is as wide as the room of " + second + " at its height.";
-    case ShapeFault::reaches_ceiling:
-        return first + " reaches the ceiling of " + second + "; leave wall above it.";
-    case ShapeFault::below_foot:
-        return first + " reaches below the foot of " + second + ".";
     case ShapeFault::tolerance:
         return "The tolerance of a model lies between 0.1 mm and 50 mm.";
     case ShapeFault::undecided:

@@ -10,12 +10,9 @@ enum class ShapeFault {
     touching,      // two elements meet in a point
     open_boundary, // the curves around a face do not close
     too_many_triangles,
-    too_wide,        // an opening as wide as the room
-    reaches_ceiling, // an opening up to the cap or the end of the wall
-    below_foot,      // an opening below the wall
-    tolerance,       // asked for outside its bounds
-    undecided,       // faces run so close to each other that no arithmetic can tell them apart
-    not_proven       // the finished mesh fails its check
+    tolerance, // asked for outside its bounds
+    undecided, // faces run so close to each other that no arithmetic can tell them apart
+    not_proven // the finished mesh fails its check
 };
 
 /// One plain sentence about two elements ("opening.door", "dome.vault"; may be the same).

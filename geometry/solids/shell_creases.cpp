@@ -11,7 +11,9 @@ namespace coilwright {
 
 namespace {
 
-constexpr double clear = 0.4; // of an edge, between a crease and what bounds its face
+constexpr double clear = 0.4;     // of an edge, between a crease and what bounds its face
+constexpr double over_edge = 1.5; // a crease's first edge, over those of the curve it starts on
+constexpr double growth = 0.4;    // of its edges, per metre
 
 class CreaseFinder {
 public:
@@ -32,9 +34,8 @@ public:
 
 private:
     void add_creases(int face, double z) {
-        const auto slab =
-            std::find_if(plan_.slabs.begin(), plan_.slabs.end(),
-                         [&](const WallSlab& s) { return s.low < z && z < s.high; });
+        const auto slab = std::find_if(plan_.slabs.begin(), plan_.slabs.end(),
+                                       [&](const WallSlab& s) { return s.low < z && z < s.high; });
         if (slab == plan_.slabs.end())
             return;
         for (const WallEdge& edge : slab->topology.edges) {
@@ -51,11 +52,12 @@ private:
                 line.to = vertex_on(slab->topology, edge.to, z);
                 if (line.from < 0 || line.to < 0)
                     continue;
-                const Vec2 from = plan_.mesh.vertices[static_cast<std::size_t>(line.from)].head<2>();
+                const Vec2 from =
+                    plan_.mesh.vertices[static_cast<std::size_t>(line.from)].head<2>();
                 const Vec2 to = plan_.mesh.vertices[static_cast<std::size_t>(line.to)].head<2>();
-                line.way = form.circle ? arc_way(form.centre, form.offset(z), from, to,
-                                                 walked_back(face))
-                                       : straight_way(from, to);
+                line.way = form.circle
+                               ? arc_way(form.centre, form.offset(z), from, to, walked_back(face))
+                               : straight_way(from, to);
             }
             add_crease(face, line);
         }
@@ -89,14 +91,20 @@ private:
         double spacing = section.spacing_at(line.z);
         if (!std::isfinite(spacing))
             spacing = line.way.length();
+        const double at_start = edge_at(face, line.from), at_end = edge_at(face, line.to);
+        const auto edge_about = [&](double share) {
+            const double way = share * line.way.length();
+            return std::min({spacing, over_edge * at_start + growth * way,
+                             over_edge * at_end + growth * (line.way.length() - way)});
+        };
         const CurveStretch stretch{[&](double share) { return place_on(faces_, line, 0, share); },
-                                   [&](double) { return spacing; }, 0, 1};
+                                   edge_about, 0, 1};
         const std::vector<double> shares = spaced_parameters(stretch, tolerance_);
         std::vector<Vec3> places;
         for (std::size_t i = 0; i < shares.size(); ++i)
             places.push_back(stretch.at(shares[i]));
-        const double edge = line.way.length() / static_cast<double>(shares.size() - 1);
-        if (!is_clear(face, line, places, clear * edge))
+        const double mean = line.way.length() / static_cast<double>(shares.size() - 1);
+        if (!is_clear(face, line, places, clear * mean))
             return;
         Chain chain;
         chain.closed = line.from < 0;
@@ -112,15 +120,28 @@ private:
         creases_[static_cast<std::size_t>(face)].push_back(std::move(chain));
     }
 
+    /// Shortest edge at a vertex of the curves that bound a face.
+    double edge_at(int face, int vertex) const {
+        double shortest = std::numeric_limits<double>::infinity();
+        if (vertex < 0)
+            return shortest;
+        for (const int index : plan_.curves_of[static_cast<std::size_t>(face)])
+            for (const auto& [a, b] : edges_of(plan_.curves[static_cast<std::size_t>(index)].chain))
+                if (static_cast<int>(a) == vertex || static_cast<int>(b) == vertex)
+                    shortest = std::min(shortest,
+                                        (plan_.mesh.vertices[a] - plan_.mesh.vertices[b]).norm());
+        return shortest;
+    }
+
     /// Whether the curves that bound a face, but for those that a crease ends on, and its other
     /// creases keep away from it.
     bool is_clear(int face, const ShellCurve& line, const std::vector<Vec3>& places,
                   double distance) const {
         const auto near = [&](const Chain& chain) {
             const auto holds = [&](int vertex) {
-                return vertex >= 0 && std::find(chain.vertices.begin(), chain.vertices.end(),
-                                                static_cast<std::uint32_t>(vertex)) !=
-                                          chain.vertices.end();
+                return vertex >= 0 &&
+                       std::find(chain.vertices.begin(), chain.vertices.end(),
+                                 static_cast<std::uint32_t>(vertex)) != chain.vertices.end();
             };
             if (holds(line.from) || holds(line.to))
                 return false;
@@ -130,9 +151,9 @@ private:
                     continue;
                 for (std::size_t i = 1; i < places.size(); ++i) {
                     const Vec3 run = places[i] - places[i - 1];
-                    const double share = std::clamp(
-                        (at - places[i - 1]).dot(run) / std::max(run.squaredNorm(), 1e-300), 0.0,
-                        1.0);
+                    const double share = std::clamp((at - places[i - 1]).dot(run) /
+                                                        std::max(run.squaredNorm(), 1e-300),
+                                                    0.0, 1.0);
                     if ((places[i - 1] + share * run - at).norm() < distance)
                         return true;
                 }

@@ -42,9 +42,9 @@ private:
     };
 
     const SectionTrace* section_of(int face) const {
-        const int of_wall = face_of(face);
-        return of_wall < faces_.size() ? plan_.surfaces[static_cast<std::size_t>(of_wall)]->section()
-                                       : nullptr;
+        return plan_.horizontal(face)
+                   ? nullptr
+                   : plan_.surfaces[static_cast<std::size_t>(face_of(face))]->section();
     }
 
     /// Kinks of the faces, clear of the curve's ends and of each other.

@@ -11,8 +11,7 @@
 
 namespace coilwright {
 
-/// One curve. Faces are numbered: patches of the wall (patch_of), then for every level its tops and
-/// its undersides.
+/// One curve. Faces are numbered: patches of the wall (patch_of), then the horizontal faces.
 struct ShellCurve {
     bool swept = false;
     // Swept: a corner between two heights; breaks, ascending, are where it bends.
@@ -29,18 +28,29 @@ struct ShellCurve {
     std::vector<std::uint32_t> break_vertices; // per break
 };
 
+/// A horizontal face: a sill, a foot, the top of a buttress, a ceiling.
+struct HorizontalFace {
+    double z = 0;
+    bool under = false; // seen from below
+    std::string element;
+};
+
 /// Faces with their surfaces and the curves that bound each.
 struct ShellPlan {
     std::vector<ShellCurve> curves;
-    std::vector<std::vector<int>> curves_of;             // per face
-    std::vector<std::unique_ptr<Surface>> surfaces;      // per face of the wall, null if unused
+    std::vector<std::vector<int>> curves_of;        // per face
+    std::vector<std::unique_ptr<Surface>> surfaces; // per face of the wall, null if unused
+    std::vector<HorizontalFace> horizontals;
     std::vector<WallSlab> slabs;
-    std::vector<Level> levels;
     Mesh mesh; // so far the ends of curves, then all their vertices
     std::optional<ShapeFault> fault;
     std::string first, second;
 
-    int level_face(std::size_t level, bool under) const;
+    /// The horizontal face of a number, or null.
+    const HorizontalFace* horizontal(int face) const {
+        const auto walls = static_cast<int>(2 * surfaces.size());
+        return face < walls ? nullptr : &horizontals[static_cast<std::size_t>(face - walls)];
+    }
     std::string element(const WallFaces& faces, int face) const;
 };
 
@@ -53,6 +63,8 @@ void sample_curves(const WallFaces& faces, double tolerance, ShellPlan& plan);
 /// A place on a curve by its stretch (between breaks) and a share of it; even smoothly at both ends
 /// of a swept one.
 Vec3 place_on(const WallFaces& faces, const ShellCurve& curve, std::size_t stretch, double share);
-inline std::size_t stretches_of(const ShellCurve& curve) { return curve.breaks.size() + 1; }
+inline std::size_t stretches_of(const ShellCurve& curve) {
+    return curve.breaks.size() + 1;
+}
 
 } // namespace coilwright

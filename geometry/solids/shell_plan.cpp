@@ -1,7 +1,9 @@
+#include "geometry/solids/horizontal_faces.hpp"
 #include "geometry/solids/section_trace.hpp"
 #include "geometry/solids/shell_curves.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 namespace coilwright {
@@ -10,8 +12,7 @@ namespace {
 
 class ShellPlanner {
 public:
-    ShellPlanner(const WallFaces& faces, double tolerance)
-        : faces_(faces), tolerance_(tolerance) {}
+    ShellPlanner(const WallFaces& faces, double tolerance) : faces_(faces), tolerance_(tolerance) {}
 
     ShellPlan run() {
         WallSlabs found = find_slabs(faces_);
@@ -21,16 +22,15 @@ public:
         for (std::size_t k = 0; k <= plan_.slabs.size(); ++k) {
             const WallSlab* below = k > 0 ? &plan_.slabs[k - 1] : nullptr;
             const WallSlab* above = k < plan_.slabs.size() ? &plan_.slabs[k] : nullptr;
-            plan_.levels.push_back(
-                make_level(faces_, below, above, above ? above->low : below->high));
-            const Level& level = plan_.levels.back();
+            levels_.push_back(make_level(faces_, below, above, above ? above->low : below->high));
+            const Level& level = levels_.back();
             if (level.fault)
                 return fail(*level.fault, level.first, level.second);
         }
         plan_.surfaces.resize(static_cast<std::size_t>(faces_.size()));
-        plan_.curves_of.resize(2 * (plan_.surfaces.size() + plan_.levels.size()));
-        for (std::size_t k = 0; k < plan_.levels.size(); ++k) {
-            numbered_.assign(plan_.levels[k].vertices.size(), -1);
+        plan_.curves_of.resize(2 * plan_.surfaces.size());
+        for (std::size_t k = 0; k < levels_.size(); ++k) {
+            numbered_.assign(levels_[k].vertices.size(), -1);
             sweep_corners(k);
             add_pieces(k);
         }
@@ -50,7 +50,7 @@ private:
             return -1;
         int& number = numbered_[static_cast<std::size_t>(vertex)];
         if (number < 0) {
-            const Level& here = plan_.levels[level];
+            const Level& here = levels_[level];
             const Vec2& at = here.vertices[static_cast<std::size_t>(vertex)];
             number = static_cast<int>(plan_.mesh.vertices.size());
             plan_.mesh.vertices.emplace_back(at.x(), at.y(), here.z);
@@ -77,7 +77,7 @@ private:
 
     /// Ends the corners that stop at a level and starts those that rise from it.
     void sweep_corners(std::size_t k) {
-        const Level& level = plan_.levels[k];
+        const Level& level = levels_[k];
         if (k > 0) {
             const WallTopology& below = plan_.slabs[k - 1].topology;
             for (std::size_t i = 0; i < below.corners.size(); ++i)
@@ -110,42 +110,58 @@ private:
     }
 
     void add_pieces(std::size_t k) {
-        for (const LevelPiece& piece : plan_.levels[k].pieces) {
+        const Level& level = levels_[k];
+        const std::size_t first = plan_.curves.size();
+        for (const LevelPiece& piece : level.pieces) {
             ShellCurve curve;
             curve.way = piece.way;
-            curve.z = plan_.levels[k].z;
+            curve.z = level.z;
             curve.from = mesh_vertex(k, piece.from);
             curve.to = mesh_vertex(k, piece.to);
             curve.faces = piece.patches;
-            if (piece.bounds_top)
-                curve.faces.push_back(plan_.level_face(k, false));
-            if (piece.bounds_under)
-                curve.faces.push_back(plan_.level_face(k, true));
             add_curve(std::move(curve));
         }
+        for (const HorizontalPieces& face : horizontal_faces(level)) {
+            const int number = static_cast<int>(plan_.curves_of.size());
+            plan_.curves_of.emplace_back();
+            plan_.horizontals.push_back({level.z, face.under, element_of(level, face)});
+            for (const std::size_t piece : face.pieces) {
+                plan_.curves[first + piece].faces.push_back(number);
+                plan_.curves_of.back().push_back(static_cast<int>(first + piece));
+            }
+        }
+    }
+
+    /// The element whose faces start or end at the level along most of a horizontal face.
+    std::string element_of(const Level& level, const HorizontalPieces& face) const {
+        std::map<std::string, double> lengths;
+        for (const std::size_t index : face.pieces) {
+            const LevelPiece& piece = level.pieces[index];
+            for (const int patch : piece.patches) {
+                const WallFace& wall = faces_[face_of(patch)];
+                const bool ends = std::min(std::abs(wall.low - level.z),
+                                           std::abs(wall.high - level.z)) < 2 * height_tie;
+                lengths[wall.element] += piece.way.length() * (ends ? 1000 : 1);
+            }
+        }
+        return std::max_element(lengths.begin(), lengths.end(),
+                                [](const auto& a, const auto& b) { return a.second < b.second; })
+            ->first;
     }
 
     const WallFaces& faces_;
     double tolerance_;
     ShellPlan plan_;
+    std::vector<Level> levels_;
     std::map<CornerKey, OpenCorner> open_;
     std::vector<int> numbered_; // vertices of the mesh by those of the level
 };
 
 } // namespace
 
-int ShellPlan::level_face(std::size_t level, bool under) const {
-    return static_cast<int>(2 * (surfaces.size() + level)) + (under ? 1 : 0);
-}
-
 std::string ShellPlan::element(const WallFaces& faces, int face) const {
-    if (face_of(face) < faces.size())
-        return faces[face_of(face)].element;
-    for (const int curve : curves_of[static_cast<std::size_t>(face)])
-        for (const int other : curves[static_cast<std::size_t>(curve)].faces)
-            if (face_of(other) < faces.size())
-                return faces[face_of(other)].element;
-    return {};
+    const HorizontalFace* level = horizontal(face);
+    return level ? level->element : faces[face_of(face)].element;
 }
 
 ShellPlan plan_shell(const WallFaces& faces, double tolerance) {

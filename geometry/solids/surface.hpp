@@ -56,49 +56,4 @@ private:
     double z_;
 };
 
-/// A straight or circular piece of a curve in a plane, by its arc length from its start.
-struct SectionPiece {
-    Vec2 start{0, 0};
-    Vec2 end{0, 0};
-    // Of an arc; radius 0: straight. Angles from the first axis towards the second.
-    Vec2 centre{0, 0};
-    double radius = 0;
-    double start_angle = 0;
-    double turn = 0; // radians, positive towards the second axis
-
-    double length() const;
-    Vec2 at(double s) const;
-    /// Arc length at which a point near the piece lies; may fall beyond its ends.
-    double place(const Vec2& point) const;
-    double distance(const Vec2& point) const;
-};
-
-SectionPiece straight_piece(const Vec2& start, const Vec2& end);
-SectionPiece arc_piece(const Vec2& centre, double radius, double start_angle, double turn);
-
-/// A vertical section carried along a horizontal axis: jambs, sills, heads of openings, vaults. The
-/// section's first axis points left of the direction of travel, its second up. Developed exactly:
-/// first plane coordinate along the axis, second along the section. The front is on the left of
-/// the section's run, for someone who looks against the axis.
-class ExtrudedSurface final : public Surface {
-public:
-    ExtrudedSurface(const Vec3& origin, const Vec2& axis, const SectionPiece& section,
-                    double tolerance);
-    Vec2 flatten(const Vec3& point) const override;
-    Vec3 point(const Vec2& flat) const override;
-    double spacing(const Vec2&) const override { return spacing_; }
-    double deviation(const Vec3& point) const override;
-    std::vector<Vec2> pattern(const Vec2& low, const Vec2& high) const override;
-
-private:
-    Vec2 in_section(const Vec3& point) const;
-
-    Vec3 origin_, along_, left_;
-    SectionPiece section_;
-    double spacing_;
-};
-
-/// Rows of points on a hexagonal grid of one spacing that cover a box.
-std::vector<Vec2> hexagonal_grid(const Vec2& low, const Vec2& high, double spacing);
-
 } // namespace coilwright

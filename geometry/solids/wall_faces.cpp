@@ -63,8 +63,36 @@ WallFaces::WallFaces(const BuildingForm& building)
     }
     for (int i = 0; i < static_cast<int>(building.buttresses.size()); ++i)
         add_pier(i);
+    tie_heights();
+}
+
+/// Heights within height_tie are one: faces that end there are drawn to it.
+void WallFaces::tie_heights() {
     std::stable_sort(heights_.begin(), heights_.end(),
                      [](const KnownHeight& a, const KnownHeight& b) { return a.z < b.z; });
+    const auto far = [](const KnownHeight& a, const KnownHeight& b) {
+        return b.z - a.z <= height_tie;
+    };
+    heights_.erase(std::unique(heights_.begin(), heights_.end(), far), heights_.end());
+    const auto tied = [&](double z) {
+        const auto above = std::upper_bound(
+            heights_.begin(), heights_.end(), z,
+            [](double value, const KnownHeight& known) { return value < known.z; });
+        return std::prev(above)->z;
+    };
+    for (WallFace& face : faces_) {
+        const double low = tied(face.low), high = tied(face.high);
+        if (low == face.low && high == face.high)
+            continue;
+        const double from = face.low, scale = (face.high - face.low) / (high - low);
+        face.formula = [formula = face.formula, low, from, scale](double z) {
+            return formula(from + (z - low) * scale);
+        };
+        face.low = low;
+        face.high = high;
+    }
+    bottom_ = tied(bottom_);
+    top_ = tied(top_);
 }
 
 std::vector<int>& WallFaces::faces_of(const SectionTag& tag) {
@@ -108,8 +136,7 @@ void WallFaces::add_dome(int index) {
     face.high = capped ? dome.ceiling() : dome.top();
     face.breaks = {dome.springline, dome.course_middle(dome.last_ring)};
     if (capped)
-        face.breaks.push_back(dome.springline +
-                              height_at(dome.profile, dome.last_ring_radius / 2));
+        face.breaks.push_back(dome.springline + height_at(dome.profile, dome.last_ring_radius / 2));
     face.formula = [&dome, last](double z) { return inside_radius(dome, std::min(z, last)); };
     add(face);
 
@@ -117,9 +144,9 @@ void WallFaces::add_dome(int index) {
     face.tag.role = SectionRole::dome_outside;
     face.breaks = {dome.springline, dome.course_middle(dome.last_ring), dome.cap.line_z,
                    dome.course_middle(dome.courses())};
-    std::vector<double> ends = jumps(
-        outside, dome.bottom(), dome.top(),
-        {dome.lower_top, dome.second_wythe_top, dome.course_middle(dome.last_ring)});
+    std::vector<double> ends =
+        jumps(outside, dome.bottom(), dome.top(),
+              {dome.lower_top, dome.second_wythe_top, dome.course_middle(dome.last_ring)});
     ends.push_back(dome.top());
     double low = dome.bottom();
     for (const double end : ends) {

@@ -46,7 +46,8 @@ public:
     int size() const { return static_cast<int>(faces_.size()); }
     /// The face that a side of a shape lies on at a height.
     int find(const SectionTag& tag, int side, double z) const;
-    /// Heights at which faces start or end, and the floor where tunnels open; ascending.
+    /// Heights at which faces start or end, and the floor where tunnels open; ascending, those
+    /// within height_tie one.
     const std::vector<KnownHeight>& heights() const { return heights_; }
     double bottom() const { return bottom_; }
     double top() const { return top_; }
@@ -65,6 +66,7 @@ private:
                    const std::vector<std::function<double(double)>>& offsets,
                    const std::vector<std::vector<double>>& breaks);
     void add(WallFace face);
+    void tie_heights();
     std::vector<int>& faces_of(const SectionTag& tag);
 
     const BuildingForm& building_;

@@ -94,9 +94,8 @@ private:
                         set_vertex(side, corner);
                 }
             for (std::size_t i = 0; i < own.corners.size(); ++i)
-                if (!other ||
-                    !std::binary_search(other->topology.corners.begin(),
-                                        other->topology.corners.end(), own.corners[i]))
+                if (!other || !std::binary_search(other->topology.corners.begin(),
+                                                  other->topology.corners.end(), own.corners[i]))
                     set_vertex(side, static_cast<int>(i));
         }
     }
@@ -260,6 +259,9 @@ private:
             level_.fault = faces % 2 == 0 ? ShapeFault::touching : ShapeFault::open_boundary;
             level_.first = faces_[face_of(piece.patches.front())].element;
             level_.second = faces_[face_of(piece.patches.back())].element;
+            for (const LevelEdge& edge : edges_) // what else has to do with it
+                if (level_.second == level_.first)
+                    level_.second = faces_[face_of(edge.patch)].element;
         }
         level_.pieces.push_back(std::move(piece));
     }

@@ -57,8 +57,7 @@ public:
     WallSlabs run() {
         std::vector<KnownHeight> known;
         for (const KnownHeight& height : faces_.heights())
-            if (height.z > faces_.bottom() - height_tie && height.z < faces_.top() + height_tie &&
-                (known.empty() || height.z - known.back().z > height_tie))
+            if (height.z >= faces_.bottom() && height.z <= faces_.top())
                 known.push_back(height);
         for (std::size_t i = 1; i < known.size(); ++i)
             if (!add_between(known[i - 1].z, known[i].z)) {
@@ -72,12 +71,17 @@ public:
 
 private:
     bool add_between(double low, double high) {
-        const double height = high - low, near = std::min(1e-3 * height, 1e-4);
-        std::vector<double> heights{low + near};
+        // Formulas end within height_tie of a known height.
+        const double height = high - low;
+        const double near = std::clamp(1e-3 * height, 2 * height_tie, 1e-4);
+        std::vector<double> heights;
         const int count = std::max(1, static_cast<int>(std::ceil(height / step_)));
         for (int i = 0; i < count; ++i) // off the middle: nothing stands there by design
             heights.push_back(low + height * (i + 0.4719) / count);
-        heights.push_back(high - near);
+        if (height > 5 * near) {
+            heights.insert(heights.begin(), low + near);
+            heights.push_back(high - near);
+        }
         std::vector<Sample> samples;
         for (const double z : heights)
             if (!take(z, samples))
@@ -179,8 +183,8 @@ private:
                 return std::binary_search(other.corners.begin(), other.corners.end(), key);
             };
             for (const WallEdge& edge : own.edges) {
-                const bool same = std::any_of(
-                    other.edges.begin(), other.edges.end(), [&](const WallEdge& known) {
+                const bool same =
+                    std::any_of(other.edges.begin(), other.edges.end(), [&](const WallEdge& known) {
                         return known.patch == edge.patch && (known.from < 0) == (edge.from < 0) &&
                                (edge.from < 0 ||
                                 (own.corners[at(edge.from)] == other.corners[at(known.from)] &&

@@ -139,9 +139,9 @@ std::optional<WallTopology> wall_topology(const WallFaces& faces, double z) {
         topology.corners.end())
         return std::nullopt;
     const auto place_of = [&](const std::optional<CornerKey>& key) {
-        return key ? static_cast<int>(std::lower_bound(topology.corners.begin(),
-                                                       topology.corners.end(), *key) -
-                                      topology.corners.begin())
+        return key ? static_cast<int>(
+                         std::lower_bound(topology.corners.begin(), topology.corners.end(), *key) -
+                         topology.corners.begin())
                    : -1;
     };
     for (const KeyedEdge& edge : keyed)

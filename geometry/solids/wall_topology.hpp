@@ -27,9 +27,15 @@ CornerPlace corner_at(const WallFaces& faces, const CornerKey& key, double z);
 
 /// One side of one face: the wall lies inside the shape (even) or outside it (odd). Walked with the
 /// wall on the left: odd ones against the face's own direction.
-inline int patch_of(int face, bool outside) { return 2 * face + (outside ? 1 : 0); }
-inline int face_of(int patch) { return patch / 2; }
-inline bool walked_back(int patch) { return patch % 2 != 0; }
+inline int patch_of(int face, bool outside) {
+    return 2 * face + (outside ? 1 : 0);
+}
+inline int face_of(int patch) {
+    return patch / 2;
+}
+inline bool walked_back(int patch) {
+    return patch % 2 != 0;
+}
 
 /// An edge from one corner to another; a whole circle has -1 for both.
 struct WallEdge {

@@ -1,7 +1,7 @@
 // The two models of the grain store: meshing, proof, and how both grow as the tolerance shrinks.
 #include "geometry/design/read_design.hpp"
 #include "geometry/plan/plan_building.hpp"
-#include "geometry/solids/dome_shell.hpp"
+#include "geometry/solids/building_shell.hpp"
 #include "geometry/solids/mesh_check.hpp"
 #include "geometry/solids/solid_model.hpp"
 
@@ -22,13 +22,6 @@ Schedule grain_store() {
     return plan_building(std::move(reading.design), std::move(reading.diagnostics)).schedule;
 }
 
-std::vector<OpeningForm> openings_of(const Schedule& schedule) {
-    std::vector<OpeningForm> openings;
-    for (const OpeningPlan& opening : schedule.openings)
-        openings.push_back(opening.form);
-    return openings;
-}
-
 double tolerance_of(const benchmark::State& state) {
     return state.range(0) * 1e-6;
 }
@@ -40,11 +33,9 @@ void tolerances(benchmark::internal::Benchmark* bench) {
 
 void shell_at_tolerance(benchmark::State& state) {
     const Schedule schedule = grain_store();
-    const std::vector<OpeningForm> openings = openings_of(schedule);
     std::size_t triangles = 0;
     for (auto _ : state)
-        triangles = mesh_dome_shell(schedule.building.domes.front(), openings, tolerance_of(state))
-                        .mesh.triangles.size();
+        triangles = mesh_building_shell(schedule.building, tolerance_of(state)).mesh.triangles.size();
     state.counters["triangles"] = static_cast<double>(triangles);
 }
 BENCHMARK(shell_at_tolerance)->Apply(tolerances);
@@ -52,7 +43,7 @@ BENCHMARK(shell_at_tolerance)->Apply(tolerances);
 void shell_proof_at_tolerance(benchmark::State& state) {
     const Schedule schedule = grain_store();
     const Mesh mesh =
-        mesh_dome_shell(schedule.building.domes.front(), openings_of(schedule), tolerance_of(state)).mesh;
+        mesh_building_shell(schedule.building, tolerance_of(state)).mesh;
     for (auto _ : state)
         benchmark::DoNotOptimize(check_mesh(mesh, true));
     state.counters["triangles"] = static_cast<double>(mesh.triangles.size());

@@ -1,5 +1,7 @@
 #include "tests/solids/sample_domes.hpp"
 
+#include "geometry/solids/building_parts.hpp"
+
 namespace coilwright {
 
 Opening sample_opening(const std::string& id, HeadKind head, double bearing, double width,
@@ -67,6 +69,10 @@ std::vector<OpeningForm> openings_of(const SampleDome& sample) {
     for (const Opening& opening : design_of(sample).openings)
         forms.push_back(make_opening_form(opening));
     return forms;
+}
+
+BuildingForm building_of(const SampleDome& sample) {
+    return building_parts(make_building_form(design_of(sample))).front().building;
 }
 
 } // namespace coilwright

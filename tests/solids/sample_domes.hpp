@@ -1,7 +1,7 @@
 // Domes and openings for the solids' tests, made by hand.
 #pragma once
 
-#include "geometry/plan/wall_form.hpp"
+#include "geometry/plan/building_form.hpp"
 
 #include <optional>
 #include <string>
@@ -32,5 +32,7 @@ std::vector<Opening> one_of_each_head();
 Design design_of(const SampleDome& sample);
 DomeForm form_of(const SampleDome& sample);
 std::vector<OpeningForm> openings_of(const SampleDome& sample);
+/// The whole in the dome's own frame: pole at the origin, x along the datum.
+BuildingForm building_of(const SampleDome& sample);
 
 } // namespace coilwright

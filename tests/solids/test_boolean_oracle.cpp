@@ -1,5 +1,5 @@
 // The patches' shell against Booleans that share no code with it but the wall's own form.
-#include "geometry/solids/dome_shell.hpp"
+#include "geometry/solids/building_shell.hpp"
 #include "geometry/solids/mesh_check.hpp"
 #include "tests/solids/boolean_oracle.hpp"
 #include "tests/solids/sample_domes.hpp"
@@ -17,7 +17,7 @@ void compare(const SampleDome& sample) {
     const double tolerance = 0.002;
     const DomeForm form = form_of(sample);
     const std::vector<OpeningForm> openings = openings_of(sample);
-    const DomeShell shell = mesh_dome_shell(form, openings, tolerance);
+    const BuildingShell shell = mesh_building_shell(building_of(sample), tolerance);
     REQUIRE_FALSE(shell.fault);
     const Mesh oracle = wall_by_booleans(form, openings, 144);
     // 144 edges to a circle of 1.75 m: a sag of 0.4 mm.
