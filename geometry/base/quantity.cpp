@@ -71,28 +71,18 @@ const std::vector<KnownUnit>& units_of(Quantity quantity) {
 } // namespace
 
 LengthReading read_quantity(std::string_view text, Quantity quantity) {
-    constexpr std::size_t longest_text = 100;
-    if (text.find_first_not_of(' ') == std::string_view::npos)
-        return {0, "is empty"};
-    if (text.size() > longest_text)
-        return {0, "is too long"};
-    const std::string plain = plain_typed_text(text);
-    TypedScanner scanner(plain);
-    scanner.skip_spaces();
-    const bool negative = scanner.take_sign();
-    const TypedNumber number = scanner.take_number();
-    if (!number.fault.empty())
-        return {0, number.fault};
-    const std::string unit = scanner.take_rest_compact();
-    if (unit.empty())
+    const TypedMeasure measure = read_typed_measure(text);
+    if (!measure.fault.empty())
+        return {0, measure.fault};
+    if (measure.unit.empty())
         return {0, "has no unit"};
     for (const KnownUnit& known : units_of(quantity)) {
-        if (unit != known.plain)
+        if (measure.unit != known.plain)
             continue;
-        const double value = number.value * known.si;
+        const double value = measure.value * known.si;
         if (!std::isfinite(value))
             return {0, "is not a finite number"};
-        return {negative ? 0 - value : value, {}};
+        return {value, {}};
     }
     return {0, "has no unit that is known here"};
 }

@@ -7,7 +7,6 @@ namespace coilwright {
 
 namespace {
 
-constexpr std::size_t longest_text = 100; // bytes; no length needs more
 constexpr double greatest_length = 10000; // m
 
 enum class Unit { none, foot, inch, metre, centimetre, millimetre };
@@ -48,14 +47,6 @@ double in_smallest(Unit unit) {
 
 LengthReading fault(const std::string& text) {
     return {0, text};
-}
-
-std::string fault_of_text(std::string_view text) {
-    if (text.find_first_not_of(' ') == std::string_view::npos)
-        return "is empty";
-    if (text.size() > longest_text)
-        return "is too long";
-    return {};
 }
 
 struct TakenUnit {
@@ -122,7 +113,7 @@ double metres_of(double value, DisplayUnit unit) {
 }
 
 LengthReading read_length(std::string_view text, DisplayUnit bare) {
-    if (std::string found = fault_of_text(text); !found.empty())
+    if (std::string found = fault_of_typed(text); !found.empty())
         return fault(found);
     const std::string plain = plain_typed_text(text);
     TypedScanner scanner(plain);
@@ -164,16 +155,10 @@ LengthReading read_length(std::string_view text, DisplayUnit bare) {
 }
 
 LengthReading read_area(std::string_view text, DisplayUnit bare) {
-    if (std::string found = fault_of_text(text); !found.empty())
-        return fault(found);
-    const std::string plain = plain_typed_text(text);
-    TypedScanner scanner(plain);
-    scanner.skip_spaces();
-    const bool negative = scanner.take_sign();
-    const TypedNumber number = scanner.take_number();
-    if (!number.fault.empty())
-        return fault(number.fault);
-    const std::string unit = scanner.take_rest_compact();
+    const TypedMeasure measure = read_typed_measure(text);
+    if (!measure.fault.empty())
+        return fault(measure.fault);
+    const std::string& unit = measure.unit;
     const bool feet = unit == "sqft" || unit == "ft2" || unit == "sqfeet" || unit == "sqfoot" ||
                       unit == "squarefeet" || unit == "squarefoot" || unit == "sf" ||
                       (unit.empty() && bare == DisplayUnit::feet);
@@ -182,10 +167,10 @@ LengthReading read_area(std::string_view text, DisplayUnit bare) {
                         (unit.empty() && bare == DisplayUnit::metres);
     if (!feet && !metres)
         return fault("has no unit of area that is known");
-    const double value = feet ? number.value * 9290304 / 1e8 : number.value;
-    if (!std::isfinite(value) || value > greatest_length * greatest_length)
+    const double value = feet ? measure.value * 9290304 / 1e8 : measure.value;
+    if (!(std::abs(value) <= greatest_length * greatest_length))
         return fault("is over 100 square kilometres");
-    return {negative ? 0 - value : value, {}};
+    return {value, {}};
 }
 
 } // namespace coilwright

@@ -187,4 +187,26 @@ std::string TypedScanner::take_rest_compact() {
     return rest;
 }
 
+std::string fault_of_typed(std::string_view text) {
+    constexpr std::size_t longest_text = 100;
+    if (text.find_first_not_of(' ') == std::string_view::npos)
+        return "is empty";
+    if (text.size() > longest_text)
+        return "is too long";
+    return {};
+}
+
+TypedMeasure read_typed_measure(std::string_view text) {
+    if (std::string fault = fault_of_typed(text); !fault.empty())
+        return {0, {}, fault};
+    const std::string plain = plain_typed_text(text);
+    TypedScanner scanner(plain);
+    scanner.skip_spaces();
+    const bool negative = scanner.take_sign();
+    const TypedNumber number = scanner.take_number();
+    if (!number.fault.empty())
+        return {0, {}, number.fault};
+    return {negative ? 0 - number.value : number.value, scanner.take_rest_compact(), {}};
+}
+
 } // namespace coilwright

@@ -16,6 +16,10 @@ namespace coilwright {
 /// '\x01', which no reader accepts. "5½ in" -> "5 1/2 in".
 std::string plain_typed_text(std::string_view text);
 
+/// Why a text cannot be a measure before it is read: "is empty", "is too long" (over 100 bytes; no
+/// measure needs more), as the second half of a sentence; else empty.
+std::string fault_of_typed(std::string_view text);
+
 /// A number as typed, or what is wrong with it.
 struct TypedNumber {
     double value = 0;
@@ -50,5 +54,14 @@ private:
     std::string_view text_;
     std::size_t at_ = 0;
 };
+
+/// One number, signed or not, and all that follows it as TypedScanner::take_rest_compact gives it:
+/// "-1.5 lbf / ft^3" -> -1.5, "lbf/ft3".
+struct TypedMeasure {
+    double value = 0;
+    std::string unit;
+    std::string fault; // second half of a sentence, empty if read
+};
+TypedMeasure read_typed_measure(std::string_view text);
 
 } // namespace coilwright

@@ -16,8 +16,8 @@ std::string letter(std::size_t index) {
     return text;
 }
 
-/// Where one side of a gap meets the faces of a ring. A disc that misses a face cuts it where it cuts
-/// the centreline.
+/// Where one side of a gap meets the faces of a ring. A disc that misses a face cuts it where it
+/// cuts the centreline.
 Cut make_cut(const RingGap& gap, Side side, const Ring& ring, Bearing datum) {
     const double sign = side == Side::right ? 1 : -1;
     const double centre_half = half_gap_degrees(gap, ring.centre_radius);
@@ -141,8 +141,8 @@ Ring second_wythe(const Ring& first, const DomeForm& dome) {
 
 } // namespace
 
-std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building, const DomeForm& dome,
-                            int n, const std::vector<Ring>& below) {
+std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
+                            const DomeForm& dome, int n, const std::vector<Ring>& below) {
     std::vector<Ring> rings;
     if (n > dome.courses())
         return rings;
@@ -159,10 +159,10 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building, 
         } else {
             cut_ring(ring, gaps, dome);
             const std::size_t index = static_cast<std::size_t>(ring.wythe) - 1;
-            const BondBelow bond{index < below.size() ? joint_bearings(below[index])
-                                                      : std::vector<double>{}};
+            const std::vector<double> joints =
+                index < below.size() ? joint_bearings(below[index]) : std::vector<double>{};
             for (Run& run : ring.runs)
-                divide_run(run, ring, design.course, bond, dome.datum, n);
+                divide_run(run, ring, design.course, joints, dome.datum, n);
         }
         number_tubes(ring, tube_count);
     }

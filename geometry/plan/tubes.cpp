@@ -109,14 +109,14 @@ Pattern choose_pattern(const Line& line, double nominal, const CourseRules& rule
 
 } // namespace
 
-void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const BondBelow& below,
-                Bearing datum, int course_number) {
+void divide_run(Run& run, const Ring& ring, const CourseRules& rules,
+                const std::vector<double>& below, Bearing datum, int course_number) {
     const double radius = ring.centre_radius;
     const double metres_per_degree = radius * radians_per_degree;
     Line line{run.length, run.closed, {}};
     // Places on the line count from the run's start; on a full ring from the datum.
     const double origin = run.closed ? datum.degrees : run.start_bearing;
-    for (const double joint : below.joints) {
+    for (const double joint : below) {
         const double s = clockwise_degrees({origin}, {joint}) * metres_per_degree;
         if (run.closed || s < run.length)
             line.below.push_back(s);
@@ -162,8 +162,8 @@ void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const Bond
     }
 }
 
-void divide_straight(Straight& straight, const CourseRules& rules,
-                     const std::vector<double>& below, int course_number) {
+void divide_straight(Straight& straight, const CourseRules& rules, const std::vector<double>& below,
+                     int course_number) {
     Line line{straight.length, false, {}};
     for (const double joint : below) {
         const double s = joint - straight.start_distance;

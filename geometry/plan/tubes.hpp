@@ -7,22 +7,18 @@
 
 namespace coilwright {
 
-/// Joints and run ends of the course below, as bearings in degrees on the same dome.
-struct BondBelow {
-    std::vector<double> joints;
-};
-
 /// Fills run.tubes (lengths, bearings, laps; ids are given later). No tube is longer than
 /// longest_tube along the centreline; joints lie at least joint_lap, along the centreline, from the
 /// joints below and from the run's cut ends where any placing with at most one tube more allows it,
 /// else as far as can be, and lap_short says so. A closed ring takes its first joint near
-/// `datum` + 180 degrees, alternating with the course.
-void divide_run(Run& run, const Ring& ring, const CourseRules& rules, const BondBelow& below,
-                Bearing datum, int course_number);
+/// `datum` + 180 degrees, alternating with the course. `below`: bearings of the joints of the
+/// course below in the same dome, degrees.
+void divide_run(Run& run, const Ring& ring, const CourseRules& rules,
+                const std::vector<double>& below, Bearing datum, int course_number);
 
 /// The same for a straight run; `below`: joints of the course below as distances along its line.
-void divide_straight(Straight& straight, const CourseRules& rules,
-                     const std::vector<double>& below, int course_number);
+void divide_straight(Straight& straight, const CourseRules& rules, const std::vector<double>& below,
+                     int course_number);
 
 /// Bearings of all tube joints of a ring that are not cuts.
 std::vector<double> joint_bearings(const Ring& ring);

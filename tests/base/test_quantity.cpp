@@ -34,6 +34,7 @@ TEST_CASE("quantities of both systems read to SI") {
     CHECK(read("1 plf", Quantity::line_load) == Approx(14.59390).epsilon(1e-6));
     CHECK(read("0.2 g", Quantity::acceleration) == Approx(1.96133));
     CHECK(read("-1 kPa", Quantity::pressure) == -1000);
+    CHECK(read(" 1 lbf / ft^3 ", Quantity::unit_weight) == read("1 pcf", Quantity::unit_weight));
 }
 
 TEST_CASE("a quantity without a known unit is refused") {
@@ -41,6 +42,8 @@ TEST_CASE("a quantity without a known unit is refused") {
         CAPTURE(text);
         CHECK_FALSE(read_quantity(text, Quantity::pressure).fault.empty());
     }
+    CHECK(read_quantity(std::string(60, ' ') + "1 psf" + std::string(60, ' '), Quantity::pressure)
+              .fault == "is too long");
     CHECK(known_units(Quantity::acceleration) == "g, m/s2");
 }
 

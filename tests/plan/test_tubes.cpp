@@ -77,16 +77,16 @@ TEST_CASE("joints keep their lap wherever equal tubes or one tube more can") {
         const Ring ring = ring_of(radius, 0.38);
         Run run =
             run_of(closed ? 0 : dice.between(0, 359), closed ? 360 : dice.between(40, 350), radius);
-        BondBelow below;
+        std::vector<double> below;
         const int joints = dice.whole(0, 4);
         for (int i = 0; i < joints; ++i)
-            below.joints.push_back(dice.between(0, 360));
+            below.push_back(dice.between(0, 360));
         divide_run(run, ring, rules(longest, lap), below, {dice.between(0, 360)},
                    dice.whole(1, 30));
         const double start = run.start_bearing;
         const auto nearest = [&](double degrees) { // metres to a joint below or to a cut
             double metres = 1e9;
-            for (const double joint : below.joints) {
+            for (const double joint : below) {
                 const double turn = clockwise_degrees({joint}, {degrees});
                 metres = std::min(metres, std::min(turn, 360 - turn) * radians_per_degree * radius);
             }
