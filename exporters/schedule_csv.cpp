@@ -48,34 +48,71 @@ private:
     bool first_ = true;
 };
 
-void add_tube(std::string& text, const Course& course, const Ring& ring, const Run& run,
-              const LaidTube& tube) {
+void add_course(Row& row, const Course& course) {
+    row.add(number(course.number)).add(number(course.bottom)).add(number(course.top));
+    row.add(yes_or_no(course.below_floor));
+}
+
+void add_empty(Row& row, int count) {
+    for (int i = 0; i < count; ++i)
+        row.add("");
+}
+
+void add_lengths(Row& row, const LaidTube& tube) {
+    row.add(number(tube.length)).add(number(tube.outer_length)).add(number(tube.cut_length));
+    row.add(yes_or_no(tube.lap_short));
+}
+
+void add_ring_tube(std::string& text, const Course& course, const Ring& ring, const Run& run,
+                   const LaidTube& tube) {
     const bool is_ring = ring.kind == RingKind::ring;
     const auto bearing = [&](double degrees) { return is_ring ? number(degrees) : ""; };
     Row row(text);
-    row.add(number(course.number)).add(number(course.bottom)).add(number(course.top));
-    row.add(yes_or_no(course.below_floor)).add(field(ring.dome));
-    row.add(!is_ring ? "cap" : ring.curb ? "curb" : "ring");
+    add_course(row, course);
+    row.add(field(ring.dome)).add(!is_ring ? "cap" : ring.curb ? "curb" : "ring");
     row.add(number(ring.inside_radius)).add(number(ring.centre_radius));
     row.add(number(ring.outside_radius)).add(number(ring.chain)).add(number(ring.step_in));
     row.add(field(run.id)).add(field(run.start_by)).add(field(run.end_by));
     row.add(field(tube.id)).add(bearing(tube.start_bearing)).add(bearing(tube.end_bearing));
-    row.add(number(tube.length)).add(number(tube.outer_length)).add(number(tube.cut_length));
-    row.add(yes_or_no(tube.lap_short)).end();
+    add_lengths(row, tube);
+    row.add(field(ring.tube)).add(number(ring.width)).add(number(ring.wythe));
+    add_empty(row, 4);
+    row.end();
+}
+
+void add_straight_tube(std::string& text, const Course& course, const Straight& straight,
+                       const LaidTube& tube) {
+    Row row(text);
+    add_course(row, course);
+    row.add(field(straight.of)).add(word(straight.part));
+    add_empty(row, 6); // radii, chain, step-in, run
+    row.add(field(straight.start_by)).add(field(straight.end_by)).add(field(tube.id));
+    add_empty(row, 2); // bearings
+    add_lengths(row, tube);
+    row.add(field(straight.tube)).add(number(straight.width)).add("");
+    for (const Vec2& end : {straight.start, straight.end})
+        row.add(number(end.x())).add(number(end.y()));
+    row.end();
 }
 
 } // namespace
 
 std::string schedule_csv(const BuildingPlan& plan) {
-    std::string text = "course,bottom_m,top_m,below_floor,dome,kind,inside_radius_m,"
+    std::string text = "course,bottom_m,top_m,below_floor,element,kind,inside_radius_m,"
                        "centre_radius_m,outside_radius_m,chain_m,step_in_m,run,run_start_by,"
                        "run_end_by,tube,start_bearing_deg,end_bearing_deg,length_m,"
-                       "outer_length_m,cut_length_m,lap_short\r\n";
-    for (const Course& course : plan.schedule.courses)
+                       "outer_length_m,cut_length_m,lap_short,tube_type,width_m,wythe,"
+                       "straight_start_east_m,straight_start_north_m,straight_end_east_m,"
+                       "straight_end_north_m\r\n";
+    for (const Course& course : plan.schedule.courses) {
         for (const Ring& ring : course.rings)
             for (const Run& run : ring.runs)
                 for (const LaidTube& tube : run.tubes)
-                    add_tube(text, course, ring, run, tube);
+                    add_ring_tube(text, course, ring, run, tube);
+        for (const Straight& straight : course.straights)
+            for (const LaidTube& tube : straight.tubes)
+                add_straight_tube(text, course, straight, tube);
+    }
     return text;
 }
 

@@ -41,11 +41,17 @@ Json json_dome(const DomeForm& dome) {
             {"bottom", json_number(dome.bottom())},
             {"ceiling", json_number(dome.ceiling())},
             {"apex", json_number(dome.apex())},
-            {"top", json_number(dome.top())}};
+            {"top", json_number(dome.top())},
+            {"tube", dome.tube},
+            {"lower_tube", dome.lower_width > 0 ? Json(dome.lower_tube) : Json(nullptr)},
+            {"lower_top", dome.lower_width > 0 ? json_number(dome.lower_top) : Json(nullptr)},
+            {"second_wythe_top",
+             dome.second_wythe ? json_number(dome.second_wythe_top) : Json(nullptr)}};
 }
 
 Json json_opening(const OpeningPlan& opening) {
     const OpeningForm& form = opening.form;
+    const bool in_side = form.in_tunnel && form.side != TunnelSide::end;
     return {{"id", form.id},
             {"in", form.in},
             {"use", word(form.use)},
@@ -65,22 +71,112 @@ Json json_opening(const OpeningPlan& opening) {
             {"frame_band",
              {json_number(opening.frame_band_start), json_number(opening.frame_band_end)}},
             {"frame_depth", json_number(opening.frame_depth)},
-            {"strike_after_course", opening.strike_after_course}};
+            {"strike_after_course", opening.strike_after_course},
+            {"side", form.in_tunnel ? Json(word(form.side)) : Json(nullptr)},
+            {"along", in_side ? json_number(form.along) : Json(nullptr)},
+            {"origin", json_point(form.origin)},
+            {"niche_depth", form.niche_depth > 0 ? json_number(form.niche_depth) : Json(nullptr)}};
+}
+
+Json json_fan(const Fan& fan) {
+    return {{"opening", fan.opening},
+            {"set_before_course", fan.set_before_course},
+            {"count", fan.count},
+            {"depth", json_number(fan.depth)},
+            {"outer_width", json_number(fan.outer_width)},
+            {"inner_width", json_number(fan.inner_width)},
+            {"outer_arc", json_number(fan.outer_arc)},
+            {"inner_arc", json_number(fan.inner_arc)}};
+}
+
+Json json_lintel(const Lintel& lintel) {
+    return {{"opening", lintel.opening},
+            {"kind", word(lintel.kind)},
+            {"bottom", json_number(lintel.bottom)},
+            {"length", json_number(lintel.length)},
+            {"depth", json_number(lintel.depth)},
+            {"width", json_number(lintel.width)},
+            {"bearing", json_number(lintel.bearing)},
+            {"first_course", lintel.first_course},
+            {"last_course", lintel.last_course},
+            {"packing", json_number(lintel.packing)},
+            {"centre_distance", json_number(lintel.centre_distance)},
+            {"bearing_area", json_number(lintel.bearing_area)},
+            {"shows_inside", json_number(lintel.shows_inside)}};
+}
+
+Json json_tunnel(const TunnelForm& tunnel, const VaultForm& form) {
+    return {{"id", tunnel.id},
+            {"from", tunnel.from},
+            {"to", tunnel.to.empty() ? Json(nullptr) : Json(tunnel.to)},
+            {"at", json_point(tunnel.origin)},
+            {"bearing", json_bearing(tunnel.bearing)},
+            {"reach", json_number(tunnel.reach)},
+            {"springline", json_number(tunnel.springline)},
+            {"profile", json_profile(tunnel.profile)},
+            {"tube", tunnel.tube},
+            {"width", json_number(tunnel.width)},
+            {"end", tunnel.end_wall ? "wall" : "open"},
+            {"wall", tunnel.wall_stays ? "stays" : "opened"},
+            {"side_courses", tunnel.side_courses},
+            {"crown_courses", tunnel.crown_courses},
+            {"bottom", json_number(tunnel.bottom())},
+            {"apex", json_number(tunnel.crown())},
+            {"top", json_number(tunnel.top())},
+            {"set_before_course", form.set_before_course},
+            {"strike_after_course", form.strike_after_course}};
+}
+
+Json json_pier(const ButtressForm& pier) {
+    return {{"id", pier.id},
+            {"buttress", pier.table},
+            {"dome", pier.dome},
+            {"at", json_point(pier.origin)},
+            {"bearing", json_bearing(pier.bearing)},
+            {"width", json_number(2 * pier.half_width)},
+            {"tubes", pier.tubes},
+            {"base_outside", json_number(pier.base_outside)},
+            {"projection", json_number(pier.projection)},
+            {"projection_top", json_number(pier.projection_top)},
+            {"height", json_number(pier.height)},
+            {"last_course", pier.last_course},
+            {"bottom", json_number(pier.bottom)},
+            {"top", json_number(pier.top)}};
+}
+
+Json json_join(const JoinForm& join) {
+    return {{"id", join.id},
+            {"between", {join.first, join.second}},
+            {"keep", join.keep.empty() ? "neither" : join.keep}};
+}
+
+template <typename Element, typename Write>
+Json json_list(const std::vector<Element>& elements, Write write) {
+    Json list = Json::array();
+    for (const Element& element : elements)
+        list.push_back(write(element));
+    return list;
 }
 
 } // namespace
 
 Json json_elements(const BuildingPlan& plan) {
-    Json tubes = Json::array(), domes = Json::array(), openings = Json::array();
-    for (const TubeType& tube : plan.design.tubes)
-        tubes.push_back(json_tube_type(tube, plan.schedule.course_height));
-    for (const DomeForm& dome : plan.schedule.building.domes)
-        domes.push_back(json_dome(dome));
-    for (const OpeningPlan& opening : plan.schedule.openings)
-        openings.push_back(json_opening(opening));
-    return {{"tubes", std::move(tubes)},
-            {"domes", std::move(domes)},
-            {"openings", std::move(openings)}};
+    const Schedule& schedule = plan.schedule;
+    const BuildingForm& building = schedule.building;
+    Json tunnels = Json::array();
+    for (std::size_t i = 0; i < building.tunnels.size(); ++i)
+        tunnels.push_back(json_tunnel(building.tunnels[i], schedule.vault_forms[i]));
+    const auto tube = [&](const TubeType& type) {
+        return json_tube_type(type, schedule.course_height);
+    };
+    return {{"tubes", json_list(plan.design.tubes, tube)},
+            {"domes", json_list(building.domes, json_dome)},
+            {"openings", json_list(schedule.openings, json_opening)},
+            {"tunnels", std::move(tunnels)},
+            {"buttresses", json_list(building.buttresses, json_pier)},
+            {"joins", json_list(building.joins, json_join)},
+            {"fans", json_list(schedule.fans, json_fan)},
+            {"lintels", json_list(schedule.lintels, json_lintel)}};
 }
 
 Json json_fitted(const Fitted& fitted) {

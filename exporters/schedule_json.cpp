@@ -8,7 +8,7 @@ namespace coilwright {
 namespace {
 
 // Raised when a key is added; readers ignore keys that they do not know.
-constexpr int minor_version = 1;
+constexpr int minor_version = 2;
 
 Json notes(const std::vector<SetNote>& all) {
     Json json = Json::array();
@@ -82,28 +82,82 @@ Json json_ring(const Ring& ring) {
             {"cuts", std::move(cuts)},
             {"curb", ring.curb},
             {"pole_face", json_number(ring.pole_face)},
-            {"radius_per_height", json_number(ring.radius_per_height)}};
+            {"radius_per_height", json_number(ring.radius_per_height)},
+            {"wythe", ring.wythe},
+            {"tube", ring.tube},
+            {"width", json_number(ring.width)}};
 }
 
-// Openings whose form may be struck from this course on, by their own rule.
+Json json_straight(const Straight& straight) {
+    Json tubes = Json::array();
+    for (const LaidTube& tube : straight.tubes)
+        tubes.push_back({{"id", tube.id},
+                         {"length", json_number(tube.length)},
+                         {"cut_length", json_number(tube.cut_length)},
+                         {"lap_short", tube.lap_short}});
+    return {{"of", straight.of},
+            {"part", word(straight.part)},
+            {"length", json_number(straight.length)},
+            {"start", json_point(straight.start)},
+            {"end", json_point(straight.end)},
+            {"tubes", std::move(tubes)},
+            {"start_distance", json_number(straight.start_distance)},
+            {"end_distance", json_number(straight.end_distance)},
+            {"start_by", straight.start_by},
+            {"end_by", straight.end_by},
+            {"tube", straight.tube},
+            {"width", json_number(straight.width)}};
+}
+
+Json json_edge(const BoundaryEdge& edge) {
+    Json json{{"kind", "line"}, {"from", json_point(edge.from)}, {"to", json_point(edge.to)}};
+    if (const std::optional<EdgeArc> arc = arc_of(edge)) {
+        json["kind"] = "arc";
+        json["centre"] = json_point(arc->centre);
+        json["radius"] = json_number(arc->radius);
+        json["clockwise"] = arc->clockwise;
+    }
+    return json;
+}
+
+/// The outline of the wall; null where it could not be decided.
+Json json_region(const Region& region) {
+    if (!region.decided)
+        return nullptr;
+    Json loops = Json::array();
+    for (const BoundaryLoop& loop : region.loops) {
+        Json edges = Json::array();
+        for (const BoundaryEdge& edge : loop.edges)
+            edges.push_back(json_edge(edge));
+        loops.push_back({{"area", json_number(loop.area)}, {"edges", std::move(edges)}});
+    }
+    return loops;
+}
+
+// Openings and tunnels whose form may be struck from this course on, by their own rule.
 Json struck_after(const Schedule& schedule, int course) {
     Json ids = Json::array();
     for (const OpeningPlan& opening : schedule.openings)
         if (opening.strike_after_course == course)
             ids.push_back(opening.form.id);
+    for (const VaultForm& form : schedule.vault_forms)
+        if (form.strike_after_course == course)
+            ids.push_back(form.tunnel);
     return ids;
 }
 
 Json json_course(const Course& course, const Schedule& schedule) {
-    Json rings = Json::array();
+    Json rings = Json::array(), straights = Json::array();
     for (const Ring& ring : course.rings)
         rings.push_back(json_ring(ring));
+    for (const Straight& straight : course.straights)
+        straights.push_back(json_straight(straight));
     return {{"number", course.number},
             {"bottom", json_number(course.bottom)},
             {"top", json_number(course.top)},
             {"below_floor", course.below_floor},
             {"rings", std::move(rings)},
-            {"straights", Json::array()},
+            {"straights", std::move(straights)},
             {"wall_area", json_number(course.wall_area)},
             {"fill_volume", json_number(course.fill_volume)},
             {"tube_length", json_number(course.tube_length)},
@@ -111,7 +165,8 @@ Json json_course(const Course& course, const Schedule& schedule) {
             {"wire_length", json_number(course.wire_length)},
             {"middle", json_number(course.middle)},
             {"set", {{"before", notes(course.before)}, {"after", notes(course.after)}}},
-            {"strike", struck_after(schedule, course.number)}};
+            {"strike", struck_after(schedule, course.number)},
+            {"region", json_region(course.wall)}};
 }
 
 Json json_totals(const Totals& totals) {

@@ -76,13 +76,34 @@ std::string cut_table(const Schedule& schedule) {
            text_table({{"course"},
                        {"dome", CellAlign::left},
                        {"cut", CellAlign::left},
-                       {"opening", CellAlign::left},
+                       {"by", CellAlign::left},
                        {"side", CellAlign::left},
                        {"bearing"},
                        {"arc"},
                        {"way", CellAlign::left},
                        {"chord"}},
                       rows);
+}
+
+std::string straight_table(const Schedule& schedule) {
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    std::vector<std::vector<std::string>> rows;
+    for (const Course& course : schedule.courses)
+        for (const Straight& straight : course.straights) {
+            std::string tubes;
+            for (const LaidTube& tube : straight.tubes)
+                tubes += (tubes.empty() ? "" : " ") + tube.id;
+            rows.push_back({std::to_string(course.number), straight.of, word(straight.part),
+                            length(straight.length), tubes});
+        }
+    if (rows.empty())
+        return {};
+    return "\nStraight tubes of tunnels and buttresses\n" + text_table({{"course"},
+                                                                       {"of", CellAlign::left},
+                                                                       {"part", CellAlign::left},
+                                                                       {"length"},
+                                                                       {"tubes", CellAlign::left}},
+                                                                      rows);
 }
 
 } // namespace
@@ -93,7 +114,7 @@ std::string schedule_table(const BuildingPlan& plan) {
     std::string text = shown_text(schedule.name) + "\n";
     for (const Fitted& fitted : schedule.fitted)
         text += "Fitted: " + fitted.text + "\n";
-    text += "\n" + course_table(schedule) + cut_table(schedule);
+    text += "\n" + course_table(schedule) + cut_table(schedule) + straight_table(schedule);
     const Totals& totals = schedule.totals;
     text += "\nTotals: " + std::to_string(totals.courses) + " courses of " +
             length(schedule.course_height) + "; tube laid " + length(totals.tube_length) +

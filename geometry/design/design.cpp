@@ -74,6 +74,22 @@ std::string word(HeadKind kind) {
     return {};
 }
 
+std::string word(LintelKind kind) {
+    return kind == LintelKind::timber ? "timber" : "concrete";
+}
+
+std::string word(TunnelSide side) {
+    switch (side) {
+    case TunnelSide::end:
+        return "end";
+    case TunnelSide::left:
+        return "left";
+    case TunnelSide::right:
+        return "right";
+    }
+    return {};
+}
+
 std::string word(ProfileKind kind) {
     switch (kind) {
     case ProfileKind::pointed:

@@ -50,6 +50,8 @@ const Tunnel* find_tunnel(const Design& design, const std::string& id);
 std::string word(Use use);
 std::string word(OpeningUse use);
 std::string word(HeadKind kind);
+std::string word(LintelKind kind);
+std::string word(TunnelSide side);
 std::string word(ProfileKind kind);
 
 } // namespace coilwright

@@ -13,6 +13,9 @@ void place_in_tunnel(OpeningForm& form, const Opening& opening, const TunnelForm
     const Vec2 axis = tunnel.axis();
     form.origin = tunnel.origin;
     form.axis = axis;
+    form.in_tunnel = true;
+    form.side = opening.side;
+    form.along = opening.along;
     if (opening.side == TunnelSide::end)
         return;
     form.origin = tunnel.origin + opening.along * axis;

@@ -102,6 +102,8 @@ Schedule lay(const Design& design, const DecideRegion& decide) {
     schedule.course_height = design.course.height;
     schedule.building = make_building_form(design);
     plan_openings(schedule, design);
+    for (const TunnelForm& tunnel : schedule.building.tunnels)
+        schedule.vault_forms.push_back(plan_vault_form(tunnel));
 
     const BuildingForm& building = schedule.building;
     const int count = course_count(building);
@@ -120,7 +122,8 @@ Schedule lay(const Design& design, const DecideRegion& decide) {
             design, building, n,
             schedule.courses.empty() ? std::vector<Straight>{} : schedule.courses.back().straights);
         measure_tubes(course, design.course.height);
-        course.wall_area = wall_region(building, n, decide).area;
+        course.wall = wall_region(building, n, decide);
+        course.wall_area = course.wall.area;
         schedule.courses.push_back(std::move(course));
     }
     measure_wire(schedule, design);

@@ -62,6 +62,18 @@ Region region_of(const PlanExpression& expression, const DecideRegion& decide) {
     return region_of_loops(std::move(loops));
 }
 
+std::optional<EdgeArc> arc_of(const BoundaryEdge& edge) {
+    if (edge.bulge == 0)
+        return std::nullopt;
+    // The centre lies off the chord's middle, to its left for an anticlockwise arc of less than half
+    // a circle.
+    const Vec2 chord = edge.to - edge.from;
+    const double square = edge.bulge * edge.bulge;
+    return EdgeArc{(edge.from + edge.to) / 2 +
+                       Vec2(-chord.y(), chord.x()) * ((1 - square) / (4 * edge.bulge)),
+                   chord.norm() * (1 + square) / (4 * std::abs(edge.bulge)), edge.bulge < 0};
+}
+
 double length_of(const BoundaryEdge& edge) {
     const double chord = (edge.to - edge.from).norm(), bulge = std::abs(edge.bulge);
     // Radius = chord (1 + b^2) / (4 b), sweep = 4 atan b.

@@ -87,6 +87,14 @@ using DecideRegion = std::function<Region(const PlanExpression&)>;
 /// others and need it. Undecided where there is no `decide` or the expression is not sound.
 Region region_of(const PlanExpression& expression, const DecideRegion& decide);
 
+/// The circle of an edge, and whether it runs clockwise on it; none for a straight one.
+struct EdgeArc {
+    Vec2 centre{0, 0};
+    double radius = 0;
+    bool clockwise = false;
+};
+std::optional<EdgeArc> arc_of(const BoundaryEdge& edge);
+
 /// Length of one edge, and of the whole boundary, metres.
 double length_of(const BoundaryEdge& edge);
 double perimeter(const Region& region);

@@ -10,9 +10,11 @@ namespace coilwright {
 
 namespace {
 
-/// Whether course n leans in, so that its ring must not be broken by bonds.
-bool leans(const DomeForm& dome, int n) {
-    return inside_radius(dome, dome.course_middle(n)) < dome.profile.half_span - height_tie;
+/// Even courses above the floor, unless they lean in: then the ring must not be broken by bonds.
+bool bonds(const DomeForm& dome, int n) {
+    const double z = dome.course_middle(n);
+    return n % 2 == 0 && z > 0 && n <= dome.last_ring &&
+           inside_radius(dome, z) >= dome.profile.half_span - height_tie;
 }
 
 class Collector {
@@ -68,13 +70,13 @@ private:
             return;
         const Bearing bearing =
             tunnel.from == dome_.id ? tunnel.bearing : turned(tunnel.bearing, 180);
-        const bool stops = as_laid_ && n_ % 2 == 0 && !leans(dome_, n_);
+        const bool stops = as_laid_ && tunnel_runs_in(tunnel, dome_, n_);
         add_strip(tunnel.id, bearing, stops ? outer_half_width(tunnel, z_) : b);
     }
 
     void add_buttress(const ButtressForm& pier) {
-        if (pier.dome != dome_.id || !as_laid_ || n_ % 2 == 1 || leans(dome_, n_) ||
-            z_ >= pier.top - height_tie)
+        if (pier.dome != dome_.id || !as_laid_ || z_ >= pier.top - height_tie ||
+            !pier_runs_in(building_, pier, dome_, n_))
             return;
         add_strip(pier.id, pier.bearing, pier.half_width);
     }
@@ -106,6 +108,27 @@ private:
 };
 
 } // namespace
+
+bool tunnel_runs_in(const TunnelForm& tunnel, const DomeForm& dome, int n) {
+    return !tunnel.wall_stays && bonds(dome, n);
+}
+
+bool pier_runs_in(const BuildingForm& building, const ButtressForm& pier, const DomeForm& dome,
+                  int n) {
+    if (!bonds(dome, n))
+        return false;
+    const double r = inside_radius(dome, dome.course_middle(n));
+    return std::none_of(
+        building.openings.begin(), building.openings.end(), [&](const OpeningForm& opening) {
+            if (opening.in != dome.id)
+                return false;
+            const double taken = laid_half_width(opening, dome, n);
+            const double turn = clockwise_degrees(opening.bearing, pier.bearing);
+            return taken > half_width(opening, dome.course_middle(n)) &&
+                   std::min(turn, 360 - turn) < half_angle_degrees(std::min(taken, r), r) +
+                                                    half_angle_degrees(std::min(pier.half_width, r), r);
+        });
+}
 
 double half_gap_degrees(const RingGap& gap, double radius) {
     if (gap.disc_distance == 0)

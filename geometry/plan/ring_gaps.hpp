@@ -22,6 +22,12 @@ struct RingGap {
 /// cosines for a disc; 0 where it does not reach the circle, 180 where it covers it whole.
 double half_gap_degrees(const RingGap& gap, double radius);
 
+/// Whether the tubes of a tunnel or a pier run in to the ring's inside face in course n, and the ring
+/// stops at them: on even courses above the floor where the wall stands plumb. A pier runs in only
+/// where no lintel or fan lies in its way.
+bool tunnel_runs_in(const TunnelForm& tunnel, const DomeForm& dome, int n);
+bool pier_runs_in(const BuildingForm& building, const ButtressForm& pier, const DomeForm& dome, int n);
+
 enum class Bond {
     laid, // as tubes are laid: alternate courses stop at tunnels and buttresses, lintels take their
           // courses, fans theirs

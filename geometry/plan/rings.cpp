@@ -106,6 +106,7 @@ Ring first_ring(const Design& design, const DomeForm& dome, int n, const Ring* b
     ring.outside_radius = ring.kind == RingKind::cap ? outside_radius(dome, z)
                                                      : ring.inside_radius + ring_width(dome, z);
     ring.width = ring.kind == RingKind::cap ? dome.width : ring_width(dome, z);
+    ring.tube = ring.kind == RingKind::cap ? dome.tube : ring_tube(dome, z);
     ring.centre_radius = (ring.inside_radius + ring.outside_radius) / 2;
     ring.chain = std::hypot(ring.inside_radius, z - dome.chain_height);
     ring.pole_face = std::max(0.0, ring.inside_radius - design.compass.pole_diameter / 2);
@@ -131,6 +132,7 @@ Ring first_ring(const Design& design, const DomeForm& dome, int n, const Ring* b
 Ring second_wythe(const Ring& first, const DomeForm& dome) {
     Ring ring = first;
     ring.wythe = 2;
+    ring.tube = dome.tube;
     ring.width = dome.width;
     ring.inside_radius = first.outside_radius;
     ring.outside_radius = ring.inside_radius + dome.width;
@@ -148,8 +150,7 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
         return rings;
     const double z = dome.course_middle(n);
     rings.push_back(first_ring(design, dome, n, below.empty() ? nullptr : &below.front()));
-    if (dome.second_wythe_top > 0 && z < dome.second_wythe_top - height_tie &&
-        rings.front().kind == RingKind::ring)
+    if (has_second_wythe(dome, z) && rings.front().kind == RingKind::ring)
         rings.push_back(second_wythe(rings.front(), dome));
     const std::vector<RingGap> gaps = gaps_in_ring(building, dome, n, Bond::laid);
     int tube_count = 0;

@@ -60,7 +60,8 @@ struct Ring {
     std::string dome;
     RingKind kind = RingKind::ring;
     bool curb = false;
-    int wythe = 1; // 2: the second ring, outside the first
+    int wythe = 1;    // 2: the second ring, outside the first
+    std::string tube; // id of its tube type
     double width = 0; // of its tubes, tamped
     double inside_radius = 0, centre_radius = 0, outside_radius = 0;
     double chain = 0;     // reading of a chain fixed to the pole at chain_height
@@ -78,6 +79,9 @@ struct Ring {
 /// seen walking away from the dome.
 enum class StraightPart { left, right, crown, end, pier };
 
+/// "left", "crown", ...
+std::string word(StraightPart part);
+
 /// An unbroken straight run of tubes.
 struct Straight {
     std::string of;             // id of the tunnel or pier
@@ -87,6 +91,7 @@ struct Straight {
     double start_distance = 0;  // from the dome's centre along the axis (end walls: across it)
     double end_distance = 0;
     std::string start_by, end_by; // what stops it: an opening, a dome; empty: its own end
+    std::string tube;           // id of its tube type
     double width = 0;           // of its tubes, tamped
     std::vector<LaidTube> tubes;
 };
@@ -105,7 +110,8 @@ struct Course {
     std::vector<Ring> rings;
     std::vector<Straight> straights;
     std::vector<SetNote> before, after; // before laying it, after tamping it
-    double wall_area = 0;               // m2, of the wall region in plan
+    Region wall;                        // in plan; undecided where no arithmetic could tell
+    double wall_area = 0;               // m2, of that
     double fill_volume = 0;             // m3, tubes' stadium sections
     double tube_length = 0, cut_length = 0, wire_length = 0;
 };
@@ -119,6 +125,13 @@ struct OpeningPlan {
     double frame_band_start = 0, frame_band_end = 0; // along the bearing from the pole
     double frame_depth = 0;
     int strike_after_course = 0; // the form stays until this course is laid and old enough
+};
+
+/// A tunnel's form, which carries its leaning courses.
+struct VaultForm {
+    std::string tunnel;
+    int set_before_course = 0; // the first that leans
+    int strike_after_course = 0; // the crown
 };
 
 /// What a "fit" was fitted to.
@@ -146,6 +159,7 @@ struct Schedule {
     std::vector<OpeningPlan> openings;
     std::vector<Fan> fans;
     std::vector<Lintel> lintels;
+    std::vector<VaultForm> vault_forms; // one a tunnel
     std::vector<Fitted> fitted;
     std::vector<Course> courses;
     Totals totals;

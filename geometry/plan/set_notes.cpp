@@ -190,12 +190,10 @@ void note_sleeve(Schedule& schedule, const Sleeve& sleeve) {
 
 /// A vault has no rings to hold it: each leaning course lies on a full-length form until the crown is
 /// laid, tamped and old enough.
-void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tunnel) {
+void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tunnel,
+                 const VaultForm& form) {
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
-    int first = 1;
-    while (first <= tunnel.side_courses && tunnel.course_middle(first) < tunnel.springline)
-        ++first;
-    const int last = tunnel.side_courses + tunnel.crown_courses;
+    const int first = form.set_before_course, last = form.strike_after_course;
     if (Course* course = course_numbered(schedule, first))
         course->before.push_back(
             {tunnel.id, "vault form",
@@ -254,14 +252,25 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
     return plan;
 }
 
+VaultForm plan_vault_form(const TunnelForm& tunnel) {
+    VaultForm form;
+    form.tunnel = tunnel.id;
+    form.set_before_course = 1;
+    while (form.set_before_course <= tunnel.side_courses &&
+           tunnel.course_middle(form.set_before_course) < tunnel.springline)
+        ++form.set_before_course;
+    form.strike_after_course = tunnel.side_courses + tunnel.crown_courses;
+    return form;
+}
+
 void write_set_notes(Schedule& schedule, const Design& design) {
     for (const OpeningPlan& opening : schedule.openings)
         if (opening.first_course > 0)
             note_opening(schedule, design, opening);
     for (const DomeForm& dome : schedule.building.domes)
         note_dome(schedule, dome);
-    for (const TunnelForm& tunnel : schedule.building.tunnels)
-        note_tunnel(schedule, design, tunnel);
+    for (std::size_t i = 0; i < schedule.vault_forms.size(); ++i)
+        note_tunnel(schedule, design, schedule.building.tunnels[i], schedule.vault_forms[i]);
     for (const Fan& fan : schedule.fans)
         note_fan(schedule, fan);
     for (const Lintel& lintel : schedule.lintels)

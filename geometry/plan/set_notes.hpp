@@ -12,6 +12,10 @@ namespace coilwright {
 OpeningPlan plan_opening(const Design& design, const Opening& opening, const OpeningForm& form,
                          const BuildingForm& building);
 
+/// From the first course whose middle lies at the springline or above it to the crown: a vault has no
+/// rings to hold it.
+VaultForm plan_vault_form(const TunnelForm& tunnel);
+
 /// Fills Course::before and Course::after: forms to set, anchor plates on the joints nearest to
 /// 1/8, 3/8, 5/8 and 7/8 of each jamb and never more than 4 courses apart, forms that must stay and
 /// when they may be struck, the hoop under a skylight's curb, the pole.

@@ -1,5 +1,6 @@
 #include "geometry/plan/straights.hpp"
 
+#include "geometry/plan/ring_gaps.hpp"
 #include "geometry/plan/tubes.hpp"
 
 #include <algorithm>
@@ -24,6 +25,14 @@ struct Line {
     std::string from_by, to_by;
 
     Vec2 point(double x) const { return origin + x * axis + y * Vec2(-axis.y(), axis.x()); }
+};
+
+/// What is laid along a line.
+struct Kind {
+    std::string of;
+    StraightPart part;
+    double width;
+    std::string tube;
 };
 
 class StraightLayer {
@@ -54,19 +63,16 @@ private:
     bool even_;
     std::vector<Straight> straights_;
 
-    /// Where a line parallel to an axis through a dome's pole leaves the ring: its outside face, or
-    /// its inside face where this course runs in. 0 above the dome.
-    double ring_face(const DomeForm& dome, double y, bool butts_always) const {
+    /// Where a line parallel to an axis through a dome's pole leaves the ring: its inside face where
+    /// this course runs in, else its outside face. 0 above the dome.
+    double ring_face(const DomeForm& dome, double y, bool runs_in) const {
         const double r = inside_radius(dome, z_);
-        const bool leans = r < dome.profile.half_span - height_tie;
-        const bool runs_in = even_ && z_ > 0 && !leans && !butts_always && r > std::abs(y);
-        const double face = runs_in ? r : outside_radius(dome, z_);
+        const double face = runs_in && r > std::abs(y) ? r : outside_radius(dome, z_);
         return face > std::abs(y) ? std::sqrt(face * face - y * y) : 0;
     }
 
     /// Lays what the stops leave of a line.
-    void lay_line(const Line& line, std::vector<Stop> stops, const std::string& of, StraightPart part,
-                  double width) {
+    void lay_line(const Line& line, std::vector<Stop> stops, const Kind& kind) {
         std::sort(stops.begin(), stops.end(),
                   [](const Stop& a, const Stop& b) { return a.from < b.from; });
         double from = line.from;
@@ -74,20 +80,20 @@ private:
         for (const Stop& stop : stops) {
             if (stop.to <= from || stop.from >= line.to)
                 continue;
-            add(line, from, stop.from, from_by, stop.by, of, part, width);
+            add(line, from, stop.from, from_by, stop.by, kind);
             from = stop.to;
             from_by = stop.by;
         }
-        add(line, from, line.to, from_by, line.to_by, of, part, width);
+        add(line, from, line.to, from_by, line.to_by, kind);
     }
 
     void add(const Line& line, double from, double to, const std::string& from_by,
-             const std::string& to_by, const std::string& of, StraightPart part, double width) {
+             const std::string& to_by, const Kind& kind) {
         if (to - from <= least_length)
             return;
         Straight straight;
-        straight.of = of;
-        straight.part = part;
+        straight.of = kind.of;
+        straight.part = kind.part;
         straight.length = to - from;
         straight.start_distance = from;
         straight.end_distance = to;
@@ -95,7 +101,8 @@ private:
         straight.end = line.point(to);
         straight.start_by = from_by;
         straight.end_by = to_by;
-        straight.width = width;
+        straight.width = kind.width;
+        straight.tube = kind.tube;
         divide_straight(straight, design_.course, joints_below(straight, line), n_);
         straights_.push_back(straight);
     }
@@ -142,12 +149,11 @@ private:
     }
 
     Line tunnel_line(const TunnelForm& tunnel, double y) const {
-        const bool butts = tunnel.wall_stays;
         Line line{tunnel.origin, tunnel.axis(), y, 0, tunnel.reach, tunnel.from, tunnel.to};
         if (const DomeForm* from = find_dome(building_, tunnel.from))
-            line.from = ring_face(*from, y, butts);
+            line.from = ring_face(*from, y, tunnel_runs_in(tunnel, *from, n_));
         if (const DomeForm* to = find_dome(building_, tunnel.to))
-            line.to = tunnel.reach - ring_face(*to, y, false);
+            line.to = tunnel.reach - ring_face(*to, y, tunnel_runs_in(tunnel, *to, n_));
         return line;
     }
 
@@ -161,7 +167,7 @@ private:
             const int count = std::max(1, static_cast<int>(std::lround(2 * outer / w)));
             for (int i = 0; i < count; ++i)
                 lay_line(tunnel_line(tunnel, (i - (count - 1) / 2.0) * 2 * outer / count), {},
-                         tunnel.id, StraightPart::crown, w);
+                         {tunnel.id, StraightPart::crown, w, tunnel.tube});
             return;
         }
         const bool wall_across = tunnel.end_wall && even_;
@@ -169,8 +175,9 @@ private:
             Line line = tunnel_line(tunnel, sign * (b + w / 2));
             if (wall_across)
                 line.to = tunnel.reach - w;
-            lay_line(line, side_stops(tunnel, sign), tunnel.id,
-                     sign > 0 ? StraightPart::left : StraightPart::right, w);
+            lay_line(line, side_stops(tunnel, sign),
+                     {tunnel.id, sign > 0 ? StraightPart::left : StraightPart::right, w,
+                      tunnel.tube});
         }
         if (tunnel.end_wall)
             lay_end_wall(tunnel, wall_across ? b + w : b);
@@ -190,7 +197,7 @@ private:
                 if (a > 0)
                     stops.push_back({-a, a, opening.id});
             }
-        lay_line(line, stops, tunnel.id, StraightPart::end, tunnel.width);
+        lay_line(line, stops, {tunnel.id, StraightPart::end, tunnel.width, tunnel.tube});
     }
 
     void lay_pier(const ButtressForm& pier) {
@@ -198,16 +205,33 @@ private:
         if (!dome || n_ > pier.last_course)
             return;
         const double width = 2 * pier.half_width;
+        const bool runs_in = pier_runs_in(building_, pier, *dome, n_);
         for (int i = 0; i < pier.tubes; ++i) {
             const double y = (i - (pier.tubes - 1) / 2.0) * width / pier.tubes;
-            Line line{pier.origin, pier.axis(), y, ring_face(*dome, y, false), outer_face(pier, z_),
+            Line line{pier.origin, pier.axis(), y, ring_face(*dome, y, runs_in), outer_face(pier, z_),
                       pier.dome, ""};
-            lay_line(line, {}, pier.id, StraightPart::pier, dome->width);
+            lay_line(line, {}, {pier.id, StraightPart::pier, dome->width, dome->tube});
         }
     }
 };
 
 } // namespace
+
+std::string word(StraightPart part) {
+    switch (part) {
+    case StraightPart::left:
+        return "left";
+    case StraightPart::right:
+        return "right";
+    case StraightPart::crown:
+        return "crown";
+    case StraightPart::end:
+        return "end";
+    case StraightPart::pier:
+        return "pier";
+    }
+    return {};
+}
 
 std::vector<Straight> lay_straights(const Design& design, const BuildingForm& building, int n,
                                     const std::vector<Straight>& below) {

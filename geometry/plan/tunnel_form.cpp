@@ -29,6 +29,7 @@ TunnelForm make_tunnel_form(const Design& design, const Tunnel& tunnel) {
     form.course_height = design.course.height;
     form.foundation = design.course.foundation;
     form.width = tube ? tamped_width(*tube, design.course.height) : 0;
+    form.tube = tunnel.tube;
     form.end_wall = tunnel.end_wall;
     form.wall_stays = tunnel.wall_stays;
 

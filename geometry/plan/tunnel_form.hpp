@@ -20,6 +20,7 @@ struct TunnelForm {
     double course_height = 0;
     int foundation = 0;
     double width = 0; // w, tamped
+    std::string tube; // id of its type
     double reach = 0; // outer face of the tunnel and of its end wall, or the far pole
     bool end_wall = false;
     bool wall_stays = false; // the dome's wall is not opened

@@ -31,6 +31,14 @@ Bearing datum_bearing(const Design& design, const Dome& dome) {
     return {smallest.value_or(0.0)};
 }
 
+/// The top of the last course whose middle lies below a height.
+double joint_over(const DomeForm& form, double height) {
+    int n = 0;
+    while (n < most_courses && form.course_middle(n + 1) < height - height_tie)
+        ++n;
+    return form.course_bottom(n + 1);
+}
+
 void count_rings(DomeForm& form, double skylight_radius, double least_radius) {
     for (int n = 1; n <= most_courses; ++n) {
         const double z = form.course_middle(n);
@@ -85,12 +93,16 @@ DomeForm make_dome_form(const Design& design, const Dome& dome) {
     form.course_height = design.course.height;
     form.foundation = design.course.foundation;
     form.width = tube ? tamped_width(*tube, design.course.height) : 0;
+    form.tube = dome.tube;
     form.measured_tops = design.as_laid_tops;
     if (const TubeType* lower = find_tube(design, dome.lower_tube)) {
+        form.lower_tube = dome.lower_tube;
         form.lower_width = tamped_width(*lower, design.course.height);
-        form.lower_top = dome.lower_height;
+        form.lower_top = joint_over(form, dome.lower_height);
     }
-    form.second_wythe_top = dome.second_wythe;
+    form.second_wythe = dome.second_wythe > 0;
+    if (form.second_wythe)
+        form.second_wythe_top = joint_over(form, dome.second_wythe);
     form.datum = datum_bearing(design, dome);
     form.chain_height = dome.chain_height ? *dome.chain_height
                                           : design.compass.chain_height.value_or(dome.springline);
@@ -119,7 +131,16 @@ double inside_radius(const DomeForm& form, double z) {
 }
 
 double ring_width(const DomeForm& form, double z) {
-    return form.lower_width > 0 && z < form.lower_top - height_tie ? form.lower_width : form.width;
+    return form.lower_width > 0 && z < form.lower_top - height_tie ? form.lower_width
+                                                                       : form.width;
+}
+
+bool has_second_wythe(const DomeForm& form, double z) {
+    return form.second_wythe && z < form.second_wythe_top - height_tie;
+}
+
+const std::string& ring_tube(const DomeForm& form, double z) {
+    return form.lower_width > 0 && z < form.lower_top - height_tie ? form.lower_tube : form.tube;
 }
 
 double outside_radius(const DomeForm& form, double z) {
@@ -127,8 +148,7 @@ double outside_radius(const DomeForm& form, double z) {
         return 0;
     const double w = form.width;
     if (form.cap_courses == 0 || z < form.course_middle(form.last_ring)) {
-        const double second =
-            form.second_wythe_top > 0 && z < form.second_wythe_top - height_tie ? w : 0;
+        const double second = has_second_wythe(form, z) ? w : 0;
         return inside_radius(form, z) + ring_width(form, z) + second;
     }
     const double last_middle = form.course_middle(form.courses());

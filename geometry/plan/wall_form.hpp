@@ -22,6 +22,7 @@ struct DomeForm {
     double course_height = 0; // t
     int foundation = 0;       // F, courses below the floor
     double width = 0;         // w, tamped
+    std::string tube;         // id of its type
     Bearing datum;
     double chain_height = 0; // p
 
@@ -34,8 +35,10 @@ struct DomeForm {
     // Tops of courses as measured on site, by number; later courses stand on them.
     std::map<int, double> measured_tops;
     // The lower courses may be of a wider tube, or of two rings side by side.
-    double lower_width = 0, lower_top = 0; // tamped width below that height, 0: none
-    double second_wythe_top = 0; // a second ring of width w stands outside below that height
+    std::string lower_tube;                // id
+    double lower_width = 0, lower_top = 0; // tamped width below that joint; width 0: none
+    bool second_wythe = false;             // a second ring of width w stands outside...
+    double second_wythe_top = 0;           // ...below that joint
 
     int courses() const { return last_ring + curb_courses + cap_courses; }
     double bottom() const { return -foundation * course_height; }
@@ -69,6 +72,10 @@ double inside_radius(const DomeForm& form, double z);
 double outside_radius(const DomeForm& form, double z);
 /// Width of the first ring's tube at a height: the lower tube's below lower_top, else w.
 double ring_width(const DomeForm& form, double z);
+/// Whether a second ring stands outside the first at a height.
+bool has_second_wythe(const DomeForm& form, double z);
+/// Id of the type of the first ring's tube.
+const std::string& ring_tube(const DomeForm& form, double z);
 
 /// A hole through a wall: a prism along an axis, symmetric about it. In a dome the axis runs along
 /// `bearing` from the pole, in a tunnel's end wall along the tunnel from its dome's pole, in a
@@ -86,6 +93,9 @@ struct OpeningForm {
     std::optional<Profile> head; // none for square
     Vec2 origin{0, 0};           // set by place_opening (building_form.hpp)
     Vec2 axis{0, 1};
+    bool in_tunnel = false;
+    TunnelSide side = TunnelSide::end; // in a tunnel
+    double along = 0;       // in a tunnel's side: of its axis, from the dome's pole
     double niche_depth = 0; // from the inside face; 0: it goes through
     double fan_depth = 0;   // of the bags of a fan-laid head; 0: corbelled
     std::optional<LintelSpec> lintel; // of a square head, where the design gives one

@@ -120,16 +120,6 @@ int wire_strands(const Design& design, const std::string& tube) {
 }
 
 void measure_wire(Schedule& schedule, const Design& design) {
-    const auto tube_of = [&](const std::string& element) {
-        if (const Dome* dome = find_dome(design, element))
-            return dome->tube;
-        if (const Tunnel* tunnel = find_tunnel(design, element))
-            return tunnel->tube;
-        for (const ButtressForm& pier : schedule.building.buttresses)
-            if (pier.id == element)
-                return find_dome(design, pier.dome)->tube;
-        return std::string{};
-    };
     for (std::size_t i = 0; i + 1 < schedule.courses.size(); ++i) {
         Course& course = schedule.courses[i];
         const Course& next = schedule.courses[i + 1];
@@ -137,12 +127,12 @@ void measure_wire(Schedule& schedule, const Design& design) {
             if (const Ring* above = ring_of(next, ring)) {
                 const DomeForm& dome = *find_dome(schedule.building, ring.dome);
                 course.wire_length +=
-                    wire_strands(design, tube_of(ring.dome)) *
+                    wire_strands(design, ring.tube) *
                     ring_strand(schedule, design, dome, ring, *above, course.number);
             }
         for (const Straight& straight : course.straights)
             course.wire_length +=
-                wire_strands(design, tube_of(straight.of)) * straight_strand(straight, next);
+                wire_strands(design, straight.tube) * straight_strand(straight, next);
     }
 }
 

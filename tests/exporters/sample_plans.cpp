@@ -1,7 +1,11 @@
 #include "tests/exporters/sample_plans.hpp"
 
 #include "geometry/design/read_design.hpp"
+#include "geometry/plan/fit.hpp"
+#include "geometry/plan/lay.hpp"
+#include "geometry/plan/practice.hpp"
 #include "tests/exporters/scratch.hpp"
+#include "tests/support/files.hpp"
 
 #include <algorithm>
 #include <filesystem>
@@ -160,6 +164,25 @@ BuildingPlan awkward_plan() {
     plan.findings = {advice, verdict};
     plan.headroom = {
         {"vault", 2.9, 5.5, {{2.1336, 1.2, 4.5, 1.69}, {1.524, 1.3, 5.3, 1.8}}, verdict}};
+    return plan;
+}
+
+std::vector<std::string> whole_building_names() {
+    return {"home", "retreat", "square-door"};
+}
+
+BuildingPlan whole_building_plan(const std::string& name) {
+    const std::string text = testing::whole_building_text(name);
+    const DesignReading reading = read_design(text);
+    if (!reading.diagnostics.empty())
+        throw std::runtime_error(diagnostic_text(reading.diagnostics.front(), name, text));
+    const Fit fitted = fit(reading.design);
+    BuildingPlan plan;
+    plan.design = fitted.design;
+    plan.schedule = lay(plan.design);
+    plan.schedule.fitted = fitted.fitted;
+    plan.headroom = headroom(plan.design, plan.schedule);
+    plan.findings = practice_findings(plan.design, plan.schedule);
     return plan;
 }
 

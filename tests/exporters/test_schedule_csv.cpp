@@ -28,11 +28,13 @@ TEST_CASE("the CSV has a row for each tube, with its course and ring") {
     std::vector<BuildingPlan> plans{awkward_plan()};
     for (const std::string& name : demo_names())
         plans.push_back(demo_plan(name));
+    for (const std::string& name : whole_building_names())
+        plans.push_back(whole_building_plan(name));
     for (const BuildingPlan& plan : plans) {
         CAPTURE(plan.schedule.name);
         const nlohmann::json rows = rows_of(plan);
         std::size_t at = 0;
-        for (const Course& course : plan.schedule.courses)
+        for (const Course& course : plan.schedule.courses) {
             for (const Ring& ring : course.rings)
                 for (const Run& run : ring.runs)
                     for (const LaidTube& tube : run.tubes) {
@@ -48,7 +50,32 @@ TEST_CASE("the CSV has a row for each tube, with its course and ring") {
                               Approx(tube.outer_length).margin(1e-6));
                         CHECK(number(row, "cut_length_m") == Approx(tube.cut_length).margin(1e-6));
                         CHECK(row.at("lap_short") == (tube.lap_short ? "yes" : "no"));
+                        CHECK(row.at("element") == ring.dome);
+                        CHECK(row.at("tube_type") == ring.tube);
+                        CHECK(row.at("wythe") == std::to_string(ring.wythe));
+                        CHECK(row.at("straight_end_east_m") == "");
                     }
+            for (const Straight& straight : course.straights)
+                for (const LaidTube& tube : straight.tubes) {
+                    const nlohmann::json& row = rows.at(at++);
+                    CHECK(row.at("course") == std::to_string(course.number));
+                    CHECK(row.at("element") == straight.of);
+                    CHECK(row.at("kind") == word(straight.part));
+                    CHECK(row.at("run_start_by") == straight.start_by);
+                    CHECK(row.at("run_end_by") == straight.end_by);
+                    CHECK(row.at("inside_radius_m") == "");
+                    CHECK(row.at("start_bearing_deg") == "");
+                    CHECK(row.at("tube") == tube.id);
+                    CHECK(row.at("tube_type") == straight.tube);
+                    CHECK(number(row, "width_m") == Approx(straight.width).margin(1e-6));
+                    CHECK(number(row, "length_m") == Approx(tube.length).margin(1e-6));
+                    CHECK(number(row, "cut_length_m") == Approx(tube.cut_length).margin(1e-6));
+                    CHECK(number(row, "straight_start_east_m") ==
+                          Approx(straight.start.x()).margin(1e-6));
+                    CHECK(number(row, "straight_end_north_m") ==
+                          Approx(straight.end.y()).margin(1e-6));
+                }
+        }
         CHECK(at == rows.size());
     }
 }

@@ -95,6 +95,9 @@ void check_ring(const Json& json, const Ring& ring) {
     CHECK(same(json.at("pole_face"), ring.pole_face));
     CHECK(same(json.at("step_in"), ring.step_in));
     CHECK(same(json.at("bearing_width"), ring.bearing_width));
+    CHECK(json.at("wythe") == ring.wythe);
+    CHECK(json.at("tube") == ring.tube);
+    CHECK(same(json.at("width"), ring.width));
     if (std::isfinite(ring.radius_per_height))
         CHECK(same(json.at("radius_per_height"), ring.radius_per_height));
     else
@@ -107,6 +110,72 @@ void check_ring(const Json& json, const Ring& ring) {
         check_cut(json.at("cuts")[k], ring.cuts[k]);
 }
 
+bool same_point(const Json& written, const Vec2& point) {
+    return same(written.at(0), point.x()) && same(written.at(1), point.y());
+}
+
+void check_straight(const Json& json, const Straight& straight) {
+    CHECK(json.at("of") == straight.of);
+    CHECK(json.at("part") == word(straight.part));
+    CHECK(same(json.at("length"), straight.length));
+    CHECK(same_point(json.at("start"), straight.start));
+    CHECK(same_point(json.at("end"), straight.end));
+    CHECK(same(json.at("start_distance"), straight.start_distance));
+    CHECK(same(json.at("end_distance"), straight.end_distance));
+    CHECK(json.at("start_by") == straight.start_by);
+    CHECK(json.at("end_by") == straight.end_by);
+    CHECK(json.at("tube") == straight.tube);
+    CHECK(same(json.at("width"), straight.width));
+    REQUIRE(json.at("tubes").size() == straight.tubes.size());
+    for (std::size_t k = 0; k < straight.tubes.size(); ++k) {
+        CHECK(json.at("tubes")[k].at("id") == straight.tubes[k].id);
+        CHECK(same(json.at("tubes")[k].at("length"), straight.tubes[k].length));
+        CHECK(same(json.at("tubes")[k].at("cut_length"), straight.tubes[k].cut_length));
+        CHECK(json.at("tubes")[k].at("lap_short") == straight.tubes[k].lap_short);
+    }
+}
+
+// The area that the written outline holds, by Green's theorem with its own arcs: what a reader of the
+// file would reckon, from nothing but the file.
+double area_of(const Json& loop) {
+    double twice = 0;
+    for (const Json& edge : loop.at("edges")) {
+        const Vec2 from(edge.at("from").at(0), edge.at("from").at(1));
+        const Vec2 to(edge.at("to").at(0), edge.at("to").at(1));
+        twice += from.x() * to.y() - to.x() * from.y();
+        if (edge.at("kind") == "line")
+            continue;
+        // The segment between the chord and the arc.
+        const Vec2 centre(edge.at("centre").at(0), edge.at("centre").at(1));
+        const double radius = edge.at("radius");
+        CHECK((from - centre).norm() == Approx(radius).margin(3e-6));
+        CHECK((to - centre).norm() == Approx(radius).margin(3e-6));
+        const double start = std::atan2(from.y() - centre.y(), from.x() - centre.x());
+        const double end = std::atan2(to.y() - centre.y(), to.x() - centre.x());
+        double sweep = edge.at("clockwise").get<bool>() ? start - end : end - start;
+        while (sweep <= 0)
+            sweep += 2 * pi;
+        const double segment = radius * radius * (sweep - std::sin(sweep));
+        twice += edge.at("clockwise").get<bool>() ? -segment : segment;
+    }
+    return twice / 2;
+}
+
+void check_region(const Json& json, const Region& region) {
+    REQUIRE(json.size() == region.loops.size());
+    double area = 0;
+    for (std::size_t k = 0; k < region.loops.size(); ++k) {
+        CHECK(same(json[k].at("area"), region.loops[k].area));
+        REQUIRE(json[k].at("edges").size() == region.loops[k].edges.size());
+        CHECK(area_of(json[k]) == Approx(region.loops[k].area).margin(2e-4));
+        area += area_of(json[k]);
+        const Json& edges = json[k].at("edges");
+        for (std::size_t e = 0; e < edges.size(); ++e)
+            CHECK(edges[e].at("to") == edges[(e + 1) % edges.size()].at("from"));
+    }
+    CHECK(area == Approx(region.area).margin(4e-4));
+}
+
 void check_course(const Json& json, const Course& course) {
     CAPTURE(course.number);
     CHECK(json.at("number") == course.number);
@@ -114,7 +183,10 @@ void check_course(const Json& json, const Course& course) {
     CHECK(same(json.at("middle"), course.middle));
     CHECK(same(json.at("top"), course.top));
     CHECK(json.at("below_floor") == course.below_floor);
-    CHECK(json.at("straights") == Json::array());
+    REQUIRE(json.at("straights").size() == course.straights.size());
+    for (std::size_t k = 0; k < course.straights.size(); ++k)
+        check_straight(json.at("straights")[k], course.straights[k]);
+    check_region(json.at("region"), course.wall);
     CHECK(same(json.at("wall_area"), course.wall_area));
     CHECK(same(json.at("fill_volume"), course.fill_volume));
     CHECK(same(json.at("tube_length"), course.tube_length));
@@ -132,6 +204,101 @@ void check_course(const Json& json, const Course& course) {
     };
     check_notes(json.at("set").at("before"), course.before);
     check_notes(json.at("set").at("after"), course.after);
+}
+
+void check_tunnel(const Json& json, const TunnelForm& tunnel, const VaultForm& form) {
+    CHECK(json.at("id") == tunnel.id);
+    CHECK(json.at("from") == tunnel.from);
+    CHECK((tunnel.to.empty() ? json.at("to").is_null() : json.at("to") == tunnel.to));
+    CHECK(same_point(json.at("at"), tunnel.origin));
+    CHECK(same_bearing(json.at("bearing"), tunnel.bearing.degrees));
+    CHECK(same(json.at("reach"), tunnel.reach));
+    CHECK(same(json.at("springline"), tunnel.springline));
+    CHECK(same(json.at("profile").at("half_span"), tunnel.profile.half_span));
+    CHECK(same(json.at("profile").at("rise"), tunnel.profile.rise));
+    CHECK(json.at("end") == (tunnel.end_wall ? "wall" : "open"));
+    CHECK(json.at("wall") == (tunnel.wall_stays ? "stays" : "opened"));
+    CHECK(json.at("side_courses") == tunnel.side_courses);
+    CHECK(json.at("crown_courses") == tunnel.crown_courses);
+    CHECK(same(json.at("top"), tunnel.top()));
+    CHECK(json.at("set_before_course") == form.set_before_course);
+    CHECK(json.at("strike_after_course") == form.strike_after_course);
+}
+
+void check_pier(const Json& json, const ButtressForm& pier) {
+    CHECK(json.at("id") == pier.id);
+    CHECK(json.at("buttress") == pier.table);
+    CHECK(json.at("dome") == pier.dome);
+    CHECK(same_bearing(json.at("bearing"), pier.bearing.degrees));
+    CHECK(same(json.at("width"), 2 * pier.half_width));
+    CHECK(json.at("tubes") == pier.tubes);
+    CHECK(same(json.at("base_outside"), pier.base_outside));
+    CHECK(same(json.at("projection"), pier.projection));
+    CHECK(same(json.at("projection_top"), pier.projection_top));
+    CHECK(json.at("last_course") == pier.last_course);
+    CHECK(same(json.at("top"), pier.top));
+}
+
+void check_lintel(const Json& json, const Lintel& lintel) {
+    CHECK(json.at("opening") == lintel.opening);
+    CHECK(json.at("kind") == word(lintel.kind));
+    CHECK(same(json.at("bottom"), lintel.bottom));
+    CHECK(same(json.at("length"), lintel.length));
+    CHECK(same(json.at("depth"), lintel.depth));
+    CHECK(same(json.at("width"), lintel.width));
+    CHECK(same(json.at("bearing"), lintel.bearing));
+    CHECK(json.at("first_course") == lintel.first_course);
+    CHECK(json.at("last_course") == lintel.last_course);
+    CHECK(same(json.at("packing"), lintel.packing));
+    CHECK(same(json.at("centre_distance"), lintel.centre_distance));
+    CHECK(same(json.at("bearing_area"), lintel.bearing_area));
+    CHECK(same(json.at("shows_inside"), lintel.shows_inside));
+}
+
+// What stands beside the domes.
+void check_additions(const Json& json, const Schedule& schedule) {
+    const Json& elements = json.at("elements");
+    const BuildingForm& building = schedule.building;
+    REQUIRE(elements.at("tunnels").size() == building.tunnels.size());
+    for (std::size_t k = 0; k < building.tunnels.size(); ++k) {
+        check_tunnel(elements.at("tunnels")[k], building.tunnels[k], schedule.vault_forms.at(k));
+        const int crown = schedule.vault_forms[k].strike_after_course;
+        const Json& struck =
+            json.at("courses").at(static_cast<std::size_t>(crown) - 1).at("strike");
+        CHECK(std::find(struck.begin(), struck.end(), building.tunnels[k].id) != struck.end());
+    }
+    REQUIRE(elements.at("buttresses").size() == building.buttresses.size());
+    for (std::size_t k = 0; k < building.buttresses.size(); ++k)
+        check_pier(elements.at("buttresses")[k], building.buttresses[k]);
+    REQUIRE(elements.at("joins").size() == building.joins.size());
+    for (std::size_t k = 0; k < building.joins.size(); ++k) {
+        const JoinForm& join = building.joins[k];
+        CHECK(elements.at("joins")[k] == Json{{"id", join.id},
+                                              {"between", {join.first, join.second}},
+                                              {"keep", join.keep.empty() ? "neither" : join.keep}});
+    }
+    REQUIRE(elements.at("fans").size() == schedule.fans.size());
+    for (std::size_t k = 0; k < schedule.fans.size(); ++k) {
+        const Json& fan = elements.at("fans")[k];
+        CHECK(fan.at("opening") == schedule.fans[k].opening);
+        CHECK(fan.at("count") == schedule.fans[k].count);
+        CHECK(fan.at("set_before_course") == schedule.fans[k].set_before_course);
+        CHECK(same(fan.at("depth"), schedule.fans[k].depth));
+        CHECK(same(fan.at("outer_width"), schedule.fans[k].outer_width));
+        CHECK(same(fan.at("inner_width"), schedule.fans[k].inner_width));
+        CHECK(same(fan.at("outer_arc"), schedule.fans[k].outer_arc));
+    }
+    REQUIRE(elements.at("lintels").size() == schedule.lintels.size());
+    for (std::size_t k = 0; k < schedule.lintels.size(); ++k)
+        check_lintel(elements.at("lintels")[k], schedule.lintels[k]);
+    for (std::size_t k = 0; k < building.domes.size(); ++k) {
+        const Json& dome = elements.at("domes")[k];
+        CHECK(dome.at("tube") == building.domes[k].tube);
+        CHECK(dome.at("lower_tube").is_null() == (building.domes[k].lower_width == 0));
+        if (building.domes[k].lower_width > 0)
+            CHECK(same(dome.at("lower_top"), building.domes[k].lower_top));
+        CHECK(dome.at("second_wythe_top").is_null() == !building.domes[k].second_wythe);
+    }
 }
 
 void check_schedule(const BuildingPlan& plan) {
@@ -159,6 +326,18 @@ void check_schedule(const BuildingPlan& plan) {
         CHECK(same(written.at("clear_width"), opening.clear_width));
         CHECK(same(written.at("form_depth"), opening.least_form_depth));
         CHECK(same(written.at("frame_band")[1], opening.frame_band_end));
+        CHECK(same_point(written.at("origin"), opening.form.origin));
+        CHECK(written.at("niche_depth").is_null() == (opening.form.niche_depth == 0));
+        if (opening.form.niche_depth > 0)
+            CHECK(same(written.at("niche_depth"), opening.form.niche_depth));
+        if (opening.form.in_tunnel) {
+            CHECK(written.at("side") == word(opening.form.side));
+            if (opening.form.side != TunnelSide::end)
+                CHECK(same(written.at("along"), opening.form.along));
+        } else {
+            CHECK(written.at("side").is_null());
+            CHECK(written.at("along").is_null());
+        }
         // A form is struck after the course that the opening names, and after no other.
         for (const Json& course : json.at("courses")) {
             const Json& struck = course.at("strike");
@@ -167,6 +346,7 @@ void check_schedule(const BuildingPlan& plan) {
             CHECK(here == (course.at("number") == opening.strike_after_course));
         }
     }
+    check_additions(json, plan.schedule);
     CHECK(json.at("fitted").size() == plan.schedule.fitted.size());
     CHECK(json.at("headroom").size() == plan.headroom.size());
     CHECK(json.at("findings").size() == plan.findings.size());
@@ -254,6 +434,29 @@ TEST_CASE("the schedule is the same where decimals are commas") {
     CHECK(schedule_json(awkward_plan()) == here);
 }
 
+TEST_CASE("the schedule of every whole building is read back as it was") {
+    std::set<std::string> found;
+    for (const std::string& name : whole_building_names()) {
+        CAPTURE(name);
+        const BuildingPlan plan = whole_building_plan(name);
+        check_schedule(plan);
+        const Json json = Json::parse(schedule_json(plan));
+        for (const auto& [kind, list] : json.at("elements").items())
+            if (!list.empty())
+                found.insert(kind);
+        for (const Json& course : json.at("courses"))
+            for (const Json& straight : course.at("straights")) {
+                check_contract(straight, {"of", "part", "length", "start", "end", "tubes"});
+                found.insert(straight.at("part").get<std::string>());
+            }
+    }
+    for (const char* kind : {"tubes", "domes", "openings", "tunnels", "buttresses", "joins", "fans",
+                             "lintels", "left", "right", "crown", "end", "pier"}) {
+        CAPTURE(kind);
+        CHECK(found.count(kind) == 1);
+    }
+}
+
 TEST_CASE("the schedule of every demo design is read back as it was") {
     for (const std::string& name : demo_names()) {
         CAPTURE(name);
@@ -274,11 +477,13 @@ TEST_CASE("the schedules of all designs keep to the published schema") {
     add("awkward", awkward_plan());
     for (const std::string& name : demo_names())
         add(name, demo_plan(name));
+    for (const std::string& name : whole_building_names())
+        add(name, whole_building_plan(name));
     std::string said;
     CHECK_NOTHROW(said = output_of(command));
     CAPTURE(said);
     CHECK(std::count(said.begin(), said.end(), '\n') ==
-          static_cast<std::ptrdiff_t>(demo_names().size()) + 1);
+          static_cast<std::ptrdiff_t>(demo_names().size() + whole_building_names().size()) + 1);
 
     // The schema does refuse: a bearing of 360, and a key left out.
     Json broken = Json::parse(schedule_json(awkward_plan()));
@@ -304,6 +509,8 @@ TEST_CASE("the reference tells every key of the schedule") {
                 collect(value);
     };
     collect(Json::parse(schedule_json(awkward_plan())));
+    for (const std::string& name : whole_building_names())
+        collect(Json::parse(schedule_json(whole_building_plan(name))));
     keys.erase("before"); // told as set.before and set.after
     keys.erase("after");
     keys.erase("set");

@@ -44,7 +44,7 @@ TEST_CASE("the schedule's table has a line for each course and each cut") {
     CHECK(lines[5].find("below floor") != std::string::npos);
     CHECK(lines[6].find("A B") != std::string::npos);
     CHECK(lines[7].find("cap") != std::string::npos);
-    CHECK(lines[12].find("door     right   167.2°") != std::string::npos);
+    CHECK(lines[12].find("door  right   167.2°") != std::string::npos);
     CHECK(lines[13].find("  0.0°") != std::string::npos); // 359.99999999
     CHECK(lines[15].find("Totals: 3 courses of 5 in; tube laid 96 ft 6-5/8 in, to cut 121 ft "
                          "5-1/2 in; fill 49.9 cu ft; wire 201 ft 9-1/4 in") == 0);
@@ -70,6 +70,24 @@ TEST_CASE("the tables are in millimetres where the design is metric") {
     CHECK(text.find("1372 mm") != std::string::npos);
     CHECK(text.find("0.471 m³") != std::string::npos);
     CHECK(text.find(" in ") == std::string::npos);
+}
+
+TEST_CASE("straight runs have a line each") {
+    const BuildingPlan plan = whole_building_plan("retreat");
+    const std::vector<std::string> lines = lines_of(schedule_table(plan));
+    std::size_t straights = 0, listed = 0;
+    for (const Course& course : plan.schedule.courses)
+        straights += course.straights.size();
+    bool in_straights = false;
+    for (const std::string& line : lines) {
+        if (line.find("Straight tubes") == 0)
+            in_straights = true;
+        else if (line.empty())
+            in_straights = false;
+        else if (in_straights)
+            ++listed;
+    }
+    CHECK(listed == straights + 2); // two lines of heading
 }
 
 } // namespace coilwright
