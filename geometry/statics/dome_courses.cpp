@@ -48,6 +48,19 @@ Turned fill_of(const WallCourse& course, double t, double density) {
     return mass;
 }
 
+/// Depth grows from the ground's level down to the floor; below it the soil inside takes the rest.
+void set_bank(WallCourse& course, const Design& design) {
+    const double level = design.ground.level, high = std::min(course.top, level);
+    if (high <= course.bottom)
+        return;
+    const double at_top = bank_pressure(design, level - std::max(high, 0.0));
+    const double at_bottom = bank_pressure(design, level - std::max(course.bottom, 0.0));
+    const double tall = high - course.bottom;
+    course.earth_push = (at_top + at_bottom) / 2 * tall * course.outside;
+    course.earth_height =
+        course.bottom + tall / 3 * (at_bottom + 2 * at_top) / (at_bottom + at_top);
+}
+
 double open_share(const std::vector<RingGap>& gaps, double radius) {
     if (gaps.empty())
         return 0;
@@ -121,6 +134,8 @@ std::vector<WallCourse> dome_courses(const Design& design, const BuildingForm& b
                                          above ? course.outside - outside_above : 0),
                          course.outside, density);
         }
+        if (loads.earth && bank_against_wall(design) && bank_known(design))
+            set_bank(course, design);
         course.weight = standard_gravity * mass.volume;
         double moment = standard_gravity * mass.moment;
         const double in = std::min(outside_above, course.outside);

@@ -40,6 +40,8 @@ SliceBlock block_of(const WallCourse& course, double kept, const DomeSlice& what
     SliceBlock block;
     block.centre = {course.mass_radius, (course.bottom + course.top) / 2};
     block.weight = block.sway = course.weight * kept;
+    block.push = -course.earth_push * kept;
+    block.push_height = course.earth_height;
     block.hoop_bottom = course.bottom;
     block.hoop_top = block.tie_height = course.top;
     if (course.gaps.empty() || what.ignore_gaps) {

@@ -16,9 +16,11 @@ struct WallCourse {
     bool cap = false;
     double bottom = 0, top = 0;
     double inside = 0, outside = 0; // faces
-    double weight = 0;      // N per radian of the unbroken ring: fill, plaster, snow, glazing
-    double mass_radius = 0; // of its centre of mass
-    double snow_weight = 0; // of `weight`, what is snow
+    double weight = 0;       // N per radian of the unbroken ring: fill, plaster, snow, glazing
+    double mass_radius = 0;  // of its centre of mass
+    double snow_weight = 0;  // of `weight`, what is snow
+    double earth_push = 0;   // of a bank outside above the floor, inward, N per radian...
+    double earth_height = 0; // ...and where it acts
     double contact_inner = 0, contact_outer = 0; // of the joint under it
     double strength = 0;                         // of its fill, Pa
     double tie = 0;                              // N of tension in the wire on it
@@ -30,6 +32,7 @@ struct WallCourse {
 struct DomeLoads {
     bool plaster = true;
     bool snow = false; // [site] snow, on the outside's plan
+    bool earth = true; // a bank against the wall, where the design says what it is of (bank_known)
 };
 
 /// The courses of a dome from the bottom up. Fill: the stadium's section A times the path of its
@@ -39,7 +42,9 @@ struct DomeLoads {
 /// the crests along the slope, and the grooves and steps under it, on the faces. The joint under a
 /// course carries between the flats of the two: max of inner faces + t/2 to min of outer faces -
 /// t/2 (edge = "square": without the t/2; two discs: from the pole); the lowest stands on the
-/// ground with its own flat. Preconditions: as lay(); `dome` is of `building`.
+/// ground with its own flat. A bank: see bank_pressure (materials.hpp), on the outer face; below
+/// the floor the soil inside balances what lies below it outside. Preconditions: as lay(); `dome`
+/// is of `building`.
 std::vector<WallCourse> dome_courses(const Design& design, const BuildingForm& building,
                                      const DomeForm& dome, const DomeLoads& loads = {});
 

@@ -1,5 +1,9 @@
 #include "geometry/statics/materials.hpp"
 
+#include "geometry/base/bearing.hpp"
+
+#include <cmath>
+
 namespace coilwright {
 
 const Fill* fill_of_course(const Design& design, int n) {
@@ -32,6 +36,19 @@ MaterialValue fill_strength(const Design& design, int n) {
 
 MaterialValue plaster_density() {
     return {1700, false, "a judgement without source"};
+}
+
+bool bank_against_wall(const Design& design) {
+    return design.ground.level > design.course.height;
+}
+
+bool bank_known(const Design& design) {
+    return design.ground.unit_weight && design.ground.friction_angle;
+}
+
+double bank_pressure(const Design& design, double depth) {
+    const double angle = design.ground.friction_angle.value_or(0.0) * radians_per_degree;
+    return (1 - std::sin(angle)) * design.ground.unit_weight.value_or(0.0) * depth;
 }
 
 double wire_tension(const Design& design, const TubeType& tube) {

@@ -310,3 +310,39 @@ TEST_CASE("domes at random: every state keeps to its contacts, whole rings beat 
     }
     CHECK(stood > 15);
 }
+
+TEST_CASE("a bank against the wall: earth at rest, and what the design must say of it") {
+    Design design = closed_store();
+    CHECK_FALSE(bank_against_wall(design));
+    design.ground.level = 0.5; // the wall is plumb up to 0.508 m
+    CHECK(bank_against_wall(design));
+    CHECK_FALSE(bank_known(design));
+    CHECK(courses_of(design)[4].earth_push == 0);
+    design.ground.unit_weight = 18e3;
+    design.ground.friction_angle = 30;
+    REQUIRE(bank_known(design));
+    // Jaky: K0 = 1 - sin 30 = 1/2; 9 kPa at a depth of 1 m.
+    CHECK(bank_pressure(design, 1) == Approx(9e3));
+    const std::vector<WallCourse> courses = courses_of(design);
+    // Above the floor a triangle of 0.5 m: K0 g h2/2 on 69 in, a third of the way up.
+    double push = 0, moment = 0, below = 0;
+    for (const WallCourse& course : courses) {
+        if (course.bottom < -1e-9) {
+            below += course.earth_push;
+            continue;
+        }
+        push += course.earth_push;
+        moment += course.earth_push * course.earth_height;
+    }
+    CHECK(push == Approx(9e3 * 0.25 / 2 * 69 * inch).epsilon(1e-9));
+    CHECK(moment / push == Approx(0.5 / 3).epsilon(1e-9));
+    // Below it the same pressure all the way: 15 in.
+    CHECK(below == Approx(9e3 * 0.5 * 15 * inch * 69 * inch).epsilon(1e-9));
+    CHECK(courses_of(design, {true, false, false})[4].earth_push == 0);
+    // It pushes in, so the ground has less to hold. Rings take it well.
+    const Slice banked = dome_slice(courses);
+    const auto ground = static_cast<int>(banked.blocks.size());
+    REQUIRE(least_thrust(banked, ground).stands);
+    CHECK(least_thrust(banked, ground).joints.back().thrust() <
+          least_thrust(dome_slice(courses_of(closed_store())), ground).joints.back().thrust());
+}

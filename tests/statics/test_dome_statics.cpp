@@ -2,6 +2,7 @@
 #include "geometry/design/read_design.hpp"
 #include "geometry/plan/plan_building.hpp"
 #include "geometry/statics/dome_statics.hpp"
+#include "tests/support/designs.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -110,4 +111,67 @@ TEST_CASE("snow adds its weight to the ground and takes nothing off the thrust")
           Approx(2000 * r * r / 2).epsilon(1e-6));
     CHECK(snowed.strips[0].least.joints.back().thrust() >
           bare.strips[0].least.joints.back().thrust());
+}
+
+TEST_CASE("tunnels and joined domes break rings as openings do") {
+    Design design = coilwright::testing::store_design();
+    Tunnel porch;
+    porch.id = "porch";
+    porch.from = "store";
+    porch.bearing = {330};
+    porch.width = 0.9;
+    porch.springline = 1.1;
+    porch.profile.kind = ProfileKind::pointed;
+    porch.profile.rise = 0.9;
+    porch.reach = 3;
+    porch.tube = "main";
+    design.tunnels.push_back(porch);
+    Dome bath = design.domes[0];
+    bath.id = "bath";
+    bath.at = {2.1, 0};
+    bath.inside_diameter = 1.8;
+    bath.profile.rise = 1.8;
+    bath.datum.clear();
+    design.domes.insert(design.domes.begin(), bath);
+    Join join;
+    join.id = "both";
+    join.first = "store";
+    join.second = "bath";
+    design.joins.push_back(join); // open plan
+    const BuildingForm building = make_building_form(design);
+    const DomeForm* store = find_dome(building, "store");
+    REQUIRE(store);
+    const DomeStatics statics = dome_statics(design, building, *store);
+    REQUIRE(statics.strips.size() == 4);
+    CHECK(statics.strips[1].beside == "bath");
+    CHECK(statics.strips[2].beside == "door");
+    CHECK(statics.strips[3].beside == "porch");
+    for (const StripStatics& strip : statics.strips) {
+        CAPTURE(strip.beside);
+        CHECK_FALSE(strip.centred.line.undecided);
+        CHECK(strip.centred.line.stands);
+        CHECK(strip.centred.share >= statics.strips[0].centred.share - 1e-9);
+    }
+    // The porch opens the wall from the floor to its crown, 2 m up: courses 4 to 18.
+    const auto broken = [&](int course) {
+        for (const RingGap& gap : statics.courses[static_cast<std::size_t>(course - 1)].gaps)
+            if (gap.by == "porch")
+                return true;
+        return false;
+    };
+    CHECK_FALSE(broken(3));
+    CHECK(broken(4));
+    CHECK(broken(17));
+    CHECK_FALSE(broken(20));
+    // A wall that stays is not broken.
+    design.tunnels[0].wall_stays = true;
+    const BuildingForm stays = make_building_form(design);
+    CHECK(dome_statics(design, stays, *find_dome(stays, "store")).strips.size() == 3);
+    // The dome that the store's wall cuts off has that gap.
+    design.joins[0].keep = "store";
+    const BuildingForm kept = make_building_form(design);
+    const DomeStatics small = dome_statics(design, kept, *find_dome(kept, "bath"));
+    REQUIRE(small.strips.size() == 2);
+    CHECK(small.strips[1].beside == "store");
+    CHECK(dome_statics(design, kept, *find_dome(kept, "store")).strips.size() == 2); // the door's
 }
