@@ -26,10 +26,11 @@ constexpr const char* footer =
     "  coilwright build models/workshop.toml --out package/workshop --only models,schedule\n"
     "\nParts for --only:\n"
     "  crew-book  crew-book.pdf, compass-strip.pdf\n"
-    "  models     shell and courses, each in every format\n"
+    "  models     shell and courses, each in every format; building.ifc\n"
     "  schedule   schedule.json, schedule.csv\n"
     "\nFormats for --formats:\n"
-    "  glb, obj (with mtl), stl, ply, dae, 3mf; GLB and 3MF keep their axes, GLB its unit\n"
+    "  glb, obj (with mtl), stl, ply, dae, 3mf, ifc (building.ifc). GLB, 3MF and IFC keep\n"
+    "  their axes, GLB and IFC their unit.\n"
     "\nA run that fails or is stopped leaves earlier files as they were.";
 
 constexpr double least_tolerance = 0.0001;
@@ -44,6 +45,7 @@ struct Options {
     std::vector<std::string> formats;
     std::string unit;
     bool y_up = false;
+    bool ifc2x3 = false;
 };
 
 /// What is wrong with a list of words, or nothing.
@@ -79,10 +81,7 @@ std::string read_options(const Options& options, PackageOptions& package) {
     if (options.out.empty()) { // an unset variable of a script, not the current folder
         return "--out: the directory has no name; write . for the current one";
     }
-    std::vector<std::string> formats;
-    for (const ModelFormat& format : model_formats()) {
-        formats.push_back(format.name);
-    }
+    const std::vector<std::string>& formats = model_words();
     std::string fault = unknown_word("--only", "part", options.only, package_parts());
     if (fault.empty()) {
         fault = unknown_word("--formats", "format", options.formats, formats);
@@ -92,6 +91,7 @@ std::string read_options(const Options& options, PackageOptions& package) {
     }
     package.formats = options.formats.empty() ? formats : without_repeats(options.formats, formats);
     package.models.y_up = options.y_up;
+    package.ifc = options.ifc2x3 ? IfcSchema::ifc2x3 : IfcSchema::ifc4;
     for (const FileUnit unit : file_units()) {
         if (unit_word(unit) == options.unit) {
             package.models.unit = unit;
@@ -217,6 +217,7 @@ void add_build_command(CLI::App& program, Action& chosen) {
         ->check(CLI::IsMember({"m", "cm", "mm", "ft", "in"}).description(""))
         ->type_name("UNIT");
     command->add_flag("--y-up", options->y_up, "Turn the models whose format leaves it open +Y up");
+    command->add_flag("--ifc2x3", options->ifc2x3, "IFC2x3 for older readers, not IFC4");
     command->callback([options, &chosen] {
         chosen = [options](Console& console) { return run(*options, console); };
     });

@@ -45,7 +45,7 @@ _coilwright() {
     new:--out) _coilwright_files .toml "$word" && return ;;
     new:--name | new:--diameter | new:--windows | build:--tolerance) return ;;
     build:--only) _coilwright_list "crew-book models schedule" "$word" && return ;;
-    build:--formats) _coilwright_list "glb obj stl ply dae 3mf" "$word" && return ;;
+    build:--formats) _coilwright_list "glb obj stl ply dae 3mf ifc" "$word" && return ;;
     build:--unit) _coilwright_words "m cm mm ft in" "$word" && return ;;
     build:--paper) _coilwright_words "letter a4" "$word" && return ;;
     build:--out)
@@ -62,7 +62,7 @@ _coilwright() {
     check:-*) _coilwright_words "--json --help" "$word" ;;
     courses:-*) _coilwright_words "--json --csv --help" "$word" ;;
     build:-*) _coilwright_words \
-        "--out --only --paper --tolerance --formats --unit --y-up --help" "$word" ;;
+        "--out --only --paper --tolerance --formats --unit --y-up --ifc2x3 --help" "$word" ;;
     *) _coilwright_files .toml "$word" ;;
     esac
 }

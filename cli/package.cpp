@@ -27,15 +27,30 @@ Package crew_sheets(const BuildingPlan& plan, const PaperSize& paper) {
             {}};
 }
 
-Package model_files(SolidResult result, const std::string& stem, const PackageOptions& options) {
-    Package files{{}, std::move(result.faults)};
+Package model_files(const SolidResult& result, const std::string& stem,
+                    const PackageOptions& options) {
+    Package files{{}, result.faults};
     if (!files.faults.empty()) {
         return files;
     }
     for (const std::string& name : options.formats) {
-        std::vector<OutputFile> written =
-            find_model_format(name)->write(result.model, stem, options.models);
+        const ModelFormat* format = find_model_format(name);
+        if (!format) {
+            continue; // IFC is no format of a model alone
+        }
+        std::vector<OutputFile> written = format->write(result.model, stem, options.models);
         std::move(written.begin(), written.end(), std::back_inserter(files.files));
+    }
+    return files;
+}
+
+Package course_files(const BuildingPlan& plan, const PackageOptions& options) {
+    const SolidResult courses = courses_model(plan.schedule, options.tolerance);
+    Package files = model_files(courses, "courses", options);
+    const bool wants_ifc =
+        std::find(options.formats.begin(), options.formats.end(), "ifc") != options.formats.end();
+    if (wants_ifc && files.faults.empty()) {
+        files.files.push_back({"building.ifc", ifc_text(plan, courses.model, options.ifc)});
     }
     return files;
 }
@@ -54,10 +69,7 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
                             return model_files(shell_model(plan.schedule, options.tolerance),
                                                "shell", options);
                         }});
-        work.push_back({"courses model", [&] {
-                            return model_files(courses_model(plan.schedule, options.tolerance),
-                                               "courses", options);
-                        }});
+        work.push_back({"courses model", [&] { return course_files(plan, options); }});
     }
     if (wants("schedule")) {
         work.push_back({"schedule", [&]() -> Package {
@@ -74,6 +86,18 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
 const std::vector<std::string>& package_parts() {
     static const std::vector<std::string> parts{"crew-book", "models", "schedule"};
     return parts;
+}
+
+const std::vector<std::string>& model_words() {
+    static const std::vector<std::string> words = [] {
+        std::vector<std::string> names;
+        for (const ModelFormat& format : model_formats()) {
+            names.push_back(format.name);
+        }
+        names.emplace_back("ifc");
+        return names;
+    }();
+    return words;
 }
 
 Package make_package(const BuildingPlan& plan, const PackageOptions& options,

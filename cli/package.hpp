@@ -2,6 +2,7 @@
 #pragma once
 
 #include "exporters/files.hpp"
+#include "exporters/ifc.hpp"
 #include "exporters/model_formats.hpp"
 #include "geometry/drawing/paper.hpp"
 #include "geometry/plan/plan_building.hpp"
@@ -17,12 +18,16 @@ struct PackageOptions {
     std::vector<std::string> parts; // words of package_parts()
     PaperSize paper;
     double tolerance = default_tolerance;
-    std::vector<std::string> formats; // of the models: names of model_formats()
+    std::vector<std::string> formats; // words of model_words()
     ModelOptions models;
+    IfcSchema ifc = IfcSchema::ifc4;
 };
 
 /// Every word that `--only` takes, in the order in which parts are told.
 const std::vector<std::string>& package_parts();
+
+/// Every word that `--formats` takes: the names of model_formats(), and "ifc".
+const std::vector<std::string>& model_words();
 
 struct Package {
     std::vector<OutputFile> files;  // by part, in the order of package_parts()

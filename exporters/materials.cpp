@@ -30,6 +30,11 @@ const MaterialLook& look(Material material) {
     return earth;
 }
 
+const MaterialLook& concrete_look() {
+    static const MaterialLook concrete{"CONCRETE", 0.42, 0.42, 0.42, 1, 0.9}; // N 7/
+    return concrete;
+}
+
 double srgb_encoded(double linear) {
     return linear <= 0.0031308 ? 12.92 * linear : 1.055 * std::pow(linear, 1 / 2.4) - 0.055;
 }

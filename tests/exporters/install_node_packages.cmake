@@ -1,6 +1,6 @@
 # Run by a test: installs the packages of the lock file into TO, once for each state of the lock file.
 file(MAKE_DIRECTORY "${TO}")
-foreach(file package.json package-lock.json .npmrc validate_glb.js)
+foreach(file package.json package-lock.json .npmrc validate_glb.js read_ifc.js)
     configure_file("${FROM}/${file}" "${TO}/${file}" COPYONLY)
 endforeach()
 file(SHA256 "${TO}/package-lock.json" lock)

@@ -48,6 +48,9 @@ TEST_CASE("the reference names every model format") {
         CAPTURE(row);
         CHECK(page.find(row) != std::string::npos);
     }
+    const MaterialLook& concrete = concrete_look();
+    CHECK(page.find("`" + concrete.name + "`, " + fixed_text(concrete.red, 2) + " ") !=
+          std::string::npos);
 }
 
 // IEC 61966-2-1: linear 0.214041 is encoded as 0.5; below 0.0031308 the curve is straight.

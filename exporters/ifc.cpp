@@ -1,0 +1,380 @@
+#include "exporters/ifc.hpp"
+
+#include "exporters/ifc_elements.hpp"
+#include "exporters/ifc_shapes.hpp"
+#include "geometry/base/slug.hpp"
+#include "geometry/exact/exact_region.hpp"
+#include "geometry/plan/room.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace coilwright {
+namespace {
+
+constexpr double room_tolerance = 0.002;
+constexpr int room_sides = 96;
+
+using Values = std::vector<StepValue>;
+
+StepValue length(double metres) {
+    return step_number(metres);
+}
+
+std::string kind_slug(WholeKind kind) {
+    switch (kind) {
+    case WholeKind::footing:
+        return "_FOOTING";
+    case WholeKind::wall:
+        return "_WALL";
+    case WholeKind::roof:
+        return "_ROOF";
+    case WholeKind::pier:
+        return "_PIER";
+    }
+    return {};
+}
+
+std::string kind_title(WholeKind kind) {
+    switch (kind) {
+    case WholeKind::footing:
+        return "Footing of ";
+    case WholeKind::wall:
+        return "Wall of ";
+    case WholeKind::roof:
+        return "Roof of ";
+    case WholeKind::pier:
+        return "Pier ";
+    }
+    return {};
+}
+
+class BuildingWriter {
+public:
+    BuildingWriter(const BuildingPlan& plan, const SolidModel& courses, IfcSchema schema)
+        : plan_(plan), schedule_(plan.schedule), file_(schedule_.name, schema),
+          wholes_(wholes_of(plan, courses)) {}
+
+    std::string text() {
+        add_spatial_structure();
+        for (const Whole& whole : wholes_)
+            add_whole(whole);
+        for (const OpeningPlan& opening : schedule_.openings)
+            add_opening(opening);
+        for (const Lintel& lintel : schedule_.lintels)
+            add_lintel(lintel);
+        add_slab();
+        add_rooms();
+        if (!contained_.empty())
+            file_.rooted("IFCRELCONTAINEDINSPATIALSTRUCTURE", "storey/elements", step_unset,
+                         step_unset, {step_list(contained_), storey_});
+        file_.add_materials();
+        return file_.text("building.ifc");
+    }
+
+private:
+    void add_spatial_structure() {
+        const StepValue units =
+            step_list({unit("LENGTHUNIT", "METRE"), unit("AREAUNIT", "SQUARE_METRE"),
+                       unit("VOLUMEUNIT", "CUBIC_METRE"), unit("PLANEANGLEUNIT", "RADIAN")});
+        const StepValue assignment = file_.add("IFCUNITASSIGNMENT", {units});
+        const StepValue name = step_text(schedule_.name);
+        const StepValue project = file_.rooted(
+            "IFCPROJECT", "project", name, step_unset,
+            {step_unset, step_unset, step_unset, step_list({file_.context()}), assignment});
+        const StepValue whole = step_word("ELEMENT");
+        const StepValue site_place = file_.placement(step_unset);
+        const StepValue site =
+            file_.rooted("IFCSITE", "site", step_text("Site"), step_unset,
+                         {step_unset, site_place, step_unset, step_unset, whole, step_unset,
+                          step_unset, step_unset, step_unset, step_unset});
+        const StepValue building_place = file_.placement(site_place);
+        const StepValue building = file_.rooted("IFCBUILDING", "building", name, step_unset,
+                                                {step_unset, building_place, step_unset, name,
+                                                 whole, step_unset, step_unset, step_unset});
+        place_ = file_.placement(building_place);
+        storey_ = file_.rooted("IFCBUILDINGSTOREY", "storey", step_text("Ground floor"), step_unset,
+                               {step_unset, place_, step_unset, step_unset, whole, length(0)});
+        file_.aggregate(project, "project", {site});
+        file_.aggregate(site, "site", {building});
+        file_.aggregate(building, "building", {storey_});
+    }
+
+    StepValue unit(const std::string& kind, const std::string& name) {
+        return file_.add("IFCSIUNIT", {"*", step_word(kind), step_unset, step_word(name)});
+    }
+
+    // An element without a body, and its courses with theirs.
+    void add_whole(const Whole& whole) {
+        const std::string name = slugs_.unique(whole.of + kind_slug(whole.kind));
+        const std::string title = kind_title(whole.kind) + whole.word + " " + whole.of;
+        const StepValue place = file_.placement(place_);
+        const StepValue element = add_bare_whole(whole, name, title, place);
+        Values parts;
+        double volume = 0;
+        for (const CourseBodies& course : whole.courses) {
+            parts.push_back(add_course(whole, course, place));
+            for (const SolidPart* part : course.parts)
+                volume += part->volume;
+        }
+        file_.aggregate(element, name, parts);
+        add_whole_quantities(whole, name, element, volume);
+        contained_.push_back(element);
+        if (whole.kind == WholeKind::wall || whole.kind == WholeKind::roof)
+            hosts_.push_back({&whole, element, place});
+    }
+
+    StepValue add_bare_whole(const Whole& whole, const std::string& name, const std::string& title,
+                             const StepValue& place) {
+        switch (whole.kind) {
+        case WholeKind::footing:
+            return file_.element("IFCFOOTING", name, title, "", place, step_unset,
+                                 {step_word("STRIP_FOOTING")}, {});
+        case WholeKind::wall:
+            return file_.element("IFCWALL", name, title, "", place, step_unset, {},
+                                 {step_word("SOLIDWALL")});
+        case WholeKind::roof:
+            return file_.element("IFCROOF", name, title, "", place, step_unset,
+                                 {step_word(whole.word == "tunnel" ? "BARREL_ROOF" : "DOME_ROOF")},
+                                 {});
+        case WholeKind::pier:
+            break;
+        }
+        return file_.element("IFCCOLUMN", name, title, "BUTTRESS", place, step_unset, {},
+                             {step_word("USERDEFINED")});
+    }
+
+    void add_whole_quantities(const Whole& whole, const std::string& name, const StepValue& element,
+                              double volume) {
+        std::vector<IfcQuantity> quantities{{"NetVolume", IfcMeasure::volume, volume}};
+        std::string set = "Qto_ColumnBaseQuantities";
+        if (whole.kind == WholeKind::wall || whole.kind == WholeKind::footing) {
+            set = whole.kind == WholeKind::wall ? "Qto_WallBaseQuantities"
+                                                : "Qto_FootingBaseQuantities";
+            quantities.push_back({"Width", IfcMeasure::length, whole.width});
+            quantities.push_back({"Height", IfcMeasure::length, whole.top - whole.bottom});
+        } else if (whole.kind == WholeKind::roof) {
+            set = "Coilwright_RoofBaseQuantities"; // the standard set knows areas alone
+        }
+        file_.add_quantities(element, name, set, quantities);
+    }
+
+    StepValue add_course(const Whole& whole, const CourseBodies& bodies, const StepValue& place) {
+        const Course& course = schedule_.courses.at(static_cast<std::size_t>(bodies.course - 1));
+        std::string name = course_slug(whole.of, bodies.course, {});
+        name =
+            slugs_.unique(name.substr(0, name.size() - 1)); // of the whole course: no part's name
+        Values items;
+        double volume = 0, radius = 0;
+        for (const SolidPart* part : bodies.parts) {
+            items.push_back(file_.mesh(part->mesh, &look(part->material)));
+            volume += part->volume;
+            radius = std::max(radius, part->compass_radius);
+        }
+        const StepValue shape = file_.mesh_shape(items);
+        const StepValue element =
+            file_.element("IFCBUILDINGELEMENTPART", name,
+                          "Course " + std::to_string(bodies.course) + " of " + whole.of, "COURSE",
+                          file_.placement(place), shape, {}, {step_word("USERDEFINED")});
+        std::vector<IfcProperty> properties{
+            {"CourseNumber", "IFCINTEGER", std::to_string(bodies.course)},
+            {"Bottom", "IFCLENGTHMEASURE", length(course.bottom)},
+            {"Top", "IFCLENGTHMEASURE", length(course.top)},
+            {"Tube", "IFCLABEL", step_text(tube_of_course(plan_, whole, course))},
+            {"Fill", "IFCLABEL", step_text(fill_of_course(plan_.design, bodies.course))}};
+        if (radius > 0)
+            properties.push_back({"CompassRadius", "IFCPOSITIVELENGTHMEASURE", length(radius)});
+        file_.add_properties(element, name, "Coilwright_Course", properties);
+        file_.add_quantities(element, name, "Coilwright_CourseBaseQuantities",
+                             {{"NetVolume", IfcMeasure::volume, volume}});
+        file_.note_material(element, look(bodies.parts.front()->material));
+        return element;
+    }
+
+    struct Host {
+        const Whole* whole;
+        StepValue element, place;
+    };
+
+    // The wall or roof that holds a height of a dome or tunnel.
+    const Host& host_at(const std::string& id, double z) const {
+        const Host* best = nullptr;
+        for (const Host& host : hosts_)
+            if (host.whole->of == id && (!best || host.whole->bottom <= z + height_tie))
+                best = &host;
+        if (!best)
+            throw std::logic_error("an opening without a wall");
+        return *best;
+    }
+
+    static IfcFrame frame_of(const OpeningForm& form, double along) {
+        const Vec2 origin = form.origin + along * form.axis;
+        return {{origin.x(), origin.y(), 0},
+                {-form.axis.y(), form.axis.x(), 0},
+                {form.axis.x(), form.axis.y(), 0}};
+    }
+
+    void add_opening(const OpeningPlan& opening) {
+        const OpeningForm& form = opening.form;
+        const Host& host = host_at(form.in, form.sill);
+        const bool is_niche = form.use == OpeningUse::niche;
+        const std::string hole = slugs_.unique(form.id + "_HOLE");
+        const std::vector<Vec2> outline = opening_outline(form);
+        const HoleReach reach = hole_reach(opening, schedule_);
+        const StepValue shape =
+            file_.hole_shape(outline, frame_of(form, reach.from), reach.to - reach.from);
+        const std::string kind = is_niche ? "RECESS" : "OPENING";
+        const StepValue place = file_.placement(host.place);
+        const StepValue element = file_.element("IFCOPENINGELEMENT", hole, "Hole for " + form.id,
+                                                kind, place, shape, {}, {step_word(kind)});
+        file_.add_quantities(element, hole, "Qto_OpeningElementBaseQuantities",
+                             {{"Width", IfcMeasure::length, 2 * form.half_width},
+                              {"Height", IfcMeasure::length, form.top - form.sill},
+                              {"Depth", IfcMeasure::length, reach.to - reach.from},
+                              {"Area", IfcMeasure::area, polygon_area(outline)}});
+        file_.rooted("IFCRELVOIDSELEMENT", hole + "/voids", step_unset, step_unset,
+                     {host.element, element});
+        if (!is_niche)
+            add_filling(opening, outline, element, place);
+    }
+
+    // A door or a window: its frame, where the frame has room in the wall.
+    void add_filling(const OpeningPlan& opening, const std::vector<Vec2>& outline,
+                     const StepValue& hole, const StepValue& place) {
+        const OpeningForm& form = opening.form;
+        const Opening* asked = find_opening(plan_.design, form.id);
+        const std::string name = slugs_.unique(form.id);
+        const std::vector<Vec2> inner = inset(outline, asked ? asked->frame : 0);
+        StepValue shape = step_unset;
+        if (opening.frame_depth > 0 && asked && asked->frame > 0 && !inner.empty())
+            shape = file_.swept_shape(
+                {file_.extrusion(outline, {inner}, frame_of(form, opening.frame_band_start),
+                                 opening.frame_depth, &look(Material::timber))});
+        const double height = form.top - form.sill, width = 2 * form.half_width;
+        const Values both{length(height), length(width)};
+        const bool is_door = form.use == OpeningUse::door;
+        const Values only_ifc4{step_word(is_door ? "DOOR" : "WINDOW"), step_word("NOTDEFINED"),
+                               step_unset};
+        const StepValue element =
+            file_.element(is_door ? "IFCDOOR" : "IFCWINDOW", name, word(form.use) + " " + form.id,
+                          form.use == OpeningUse::vent ? "VENT" : "", file_.placement(place), shape,
+                          both, only_ifc4);
+        file_.add_quantities(element, name,
+                             is_door ? "Qto_DoorBaseQuantities" : "Qto_WindowBaseQuantities",
+                             {{"Width", IfcMeasure::length, width},
+                              {"Height", IfcMeasure::length, height},
+                              {"Area", IfcMeasure::area, polygon_area(outline)}});
+        file_.add_properties(element, name, "Coilwright_Opening",
+                             {{"ClearWidth", "IFCLENGTHMEASURE", length(opening.clear_width)},
+                              {"ClearHeight", "IFCLENGTHMEASURE", length(opening.clear_height)},
+                              {"Sill", "IFCLENGTHMEASURE", length(form.sill)}});
+        file_.rooted("IFCRELFILLSELEMENT", name + "/fills", step_unset, step_unset,
+                     {hole, element});
+        if (shape != step_unset)
+            file_.note_material(element, look(Material::timber));
+        contained_.push_back(element);
+    }
+
+    void add_lintel(const Lintel& lintel) {
+        const auto opening =
+            std::find_if(schedule_.openings.begin(), schedule_.openings.end(),
+                         [&](const OpeningPlan& plan) { return plan.form.id == lintel.opening; });
+        if (opening == schedule_.openings.end())
+            return;
+        const std::string name = slugs_.unique(lintel.opening + "_LINTEL");
+        const MaterialLook& looks =
+            lintel.kind == LintelKind::timber ? look(Material::timber) : concrete_look();
+        const double half = lintel.length / 2, low = lintel.bottom, high = low + lintel.depth;
+        const IfcFrame frame = frame_of(opening->form, lintel.centre_distance - lintel.width / 2);
+        const StepValue shape = file_.swept_shape(
+            {file_.extrusion({{half, low}, {half, high}, {-half, high}, {-half, low}}, {}, frame,
+                             lintel.width, &looks)});
+        const StepValue element =
+            file_.element("IFCBEAM", name, "Lintel over " + lintel.opening, "LINTEL",
+                          file_.placement(place_), shape, {}, {step_word("LINTEL")});
+        file_.add_quantities(
+            element, name, "Qto_BeamBaseQuantities",
+            {{"Length", IfcMeasure::length, lintel.length},
+             {"NetVolume", IfcMeasure::volume, lintel.length * lintel.width * lintel.depth}});
+        file_.add_properties(element, name, "Coilwright_Lintel",
+                             {{"Bearing", "IFCLENGTHMEASURE", length(lintel.bearing)}});
+        file_.note_material(element, looks);
+        contained_.push_back(element);
+    }
+
+    // The floor from bag face to bag face, where the design says how thick it is.
+    void add_slab() {
+        const double depth = plan_.design.finish.floor_build_up;
+        if (depth <= 0)
+            return;
+        const Region region =
+            region_of(room_expression(schedule_.building, height_tie), exact_region);
+        Values items;
+        for (const PlanFace& face : faces_of(region)) {
+            items.push_back(file_.extrusion(face.outline, face.holes,
+                                            {{0, 0, -depth}, {1, 0, 0}, {0, 0, 1}}, depth,
+                                            &look(Material::ground)));
+        }
+        if (items.empty())
+            return;
+        const std::string name = slugs_.unique("FLOOR");
+        const StepValue element =
+            file_.element("IFCSLAB", name, "Floor", "", file_.placement(place_),
+                          file_.swept_shape(items), {step_word("BASESLAB")}, {});
+        file_.add_quantities(element, name, "Qto_SlabBaseQuantities",
+                             {{"Depth", IfcMeasure::length, depth},
+                              {"NetArea", IfcMeasure::area, region.area},
+                              {"NetVolume", IfcMeasure::volume, region.area * depth}});
+        file_.note_material(element, look(Material::ground));
+        contained_.push_back(element);
+    }
+
+    void add_rooms() {
+        Values rooms;
+        for (const DomeForm& dome : schedule_.building.domes)
+            rooms.push_back(add_room(dome));
+        file_.aggregate(storey_, "storey", rooms);
+    }
+
+    StepValue add_room(const DomeForm& dome) {
+        const std::string name = slugs_.unique(dome.id + "_ROOM");
+        const std::vector<Vec2> chain =
+            clear_room_curve(dome, plan_.design.finish.inside_plaster, room_tolerance);
+        const StepValue shape =
+            file_.mesh_shape({file_.mesh(revolved_mesh(chain, dome.at, room_sides), nullptr)});
+        const StepValue element =
+            file_.rooted("IFCSPACE", name, step_text(name), step_text("Room of dome " + dome.id),
+                         {step_unset, file_.placement(place_), shape, step_text(dome.id),
+                          step_word("ELEMENT"), step_word("INTERNAL"), length(0)});
+        const auto headroom =
+            std::find_if(plan_.headroom.begin(), plan_.headroom.end(),
+                         [&](const Headroom& one) { return one.dome == dome.id; });
+        std::vector<IfcQuantity> quantities{
+            {"NetVolume", IfcMeasure::volume, revolved_volume(chain)}};
+        if (headroom != plan_.headroom.end()) {
+            quantities.push_back({"NetFloorArea", IfcMeasure::area, headroom->floor_area});
+            quantities.push_back({"Height", IfcMeasure::length, headroom->at_pole});
+        }
+        file_.add_quantities(element, name, "Qto_SpaceBaseQuantities", quantities);
+        file_.add_properties(element, name, "Coilwright_Room",
+                             {{"Use", "IFCLABEL", step_text(word(dome.use))}});
+        return element;
+    }
+
+    const BuildingPlan& plan_;
+    const Schedule& schedule_;
+    IfcFile file_;
+    std::vector<Whole> wholes_;
+    SlugTable slugs_;
+    StepValue storey_, place_;
+    Values contained_;
+    std::vector<Host> hosts_;
+};
+
+} // namespace
+
+std::string ifc_text(const BuildingPlan& plan, const SolidModel& courses, IfcSchema schema) {
+    return BuildingWriter(plan, courses, schema).text();
+}
+
+} // namespace coilwright

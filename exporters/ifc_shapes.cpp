@@ -1,0 +1,193 @@
+#include "exporters/ifc_shapes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+namespace {
+
+constexpr int head_steps = 16; // a side
+constexpr double chord_tolerance = 0.0005;
+
+Vec2 turned(const Vec2& v, double angle) {
+    const double c = std::cos(angle), s = std::sin(angle);
+    return {c * v.x() - s * v.y(), s * v.x() + c * v.y()};
+}
+
+// Heights from the springing to the top, dense where a curve closes.
+double head_height(const OpeningForm& form, int step) {
+    return form.springing + (form.top - form.springing) * std::sin(pi / 2 * step / head_steps);
+}
+
+std::vector<Vec2> loop_polygon(const BoundaryLoop& loop) {
+    std::vector<Vec2> polygon;
+    for (const BoundaryEdge& edge : loop.edges) {
+        polygon.push_back(edge.from);
+        const double sweep = 4 * std::atan(edge.bulge);
+        if (sweep == 0)
+            continue;
+        const Vec2 chord = edge.to - edge.from;
+        // The centre lies left of the chord where the arc turns left by less than a half.
+        const double radius = chord.norm() / (2 * std::sin(std::abs(sweep) / 2));
+        const double high = chord.norm() / (2 * std::tan(sweep / 2));
+        const Vec2 left(-chord.y(), chord.x());
+        const Vec2 centre = (edge.from + edge.to) / 2 + left.normalized() * high;
+        const double most = 2 * std::acos(std::max(0.0, 1 - chord_tolerance / radius));
+        const int pieces = std::max(1, static_cast<int>(std::ceil(std::abs(sweep) / most)));
+        for (int k = 1; k < pieces; ++k)
+            polygon.push_back(centre + turned(edge.from - centre, sweep * k / pieces));
+    }
+    return polygon;
+}
+
+// By the crossings of a ray to the east.
+bool holds(const std::vector<Vec2>& polygon, const Vec2& point) {
+    bool inside = false;
+    for (std::size_t k = 0; k < polygon.size(); ++k) {
+        const Vec2& a = polygon[k];
+        const Vec2& b = polygon[(k + 1) % polygon.size()];
+        if ((a.y() > point.y()) != (b.y() > point.y()) &&
+            point.x() < a.x() + (point.y() - a.y()) / (b.y() - a.y()) * (b.x() - a.x()))
+            inside = !inside;
+    }
+    return inside;
+}
+
+// What of a convex polygon lies left of a line.
+std::vector<Vec2> cut_along(const std::vector<Vec2>& polygon, const Vec2& at, const Vec2& along) {
+    const auto left = [&](const Vec2& point) {
+        const Vec2 off = point - at;
+        return along.x() * off.y() - along.y() * off.x();
+    };
+    std::vector<Vec2> kept;
+    for (std::size_t k = 0; k < polygon.size(); ++k) {
+        const Vec2& a = polygon[k];
+        const Vec2& b = polygon[(k + 1) % polygon.size()];
+        const double before = left(a), after = left(b);
+        if (before > 0)
+            kept.push_back(a);
+        if ((before > 0) != (after > 0))
+            kept.push_back(a + before / (before - after) * (b - a));
+    }
+    return kept;
+}
+
+} // namespace
+
+std::vector<Vec2> opening_outline(const OpeningForm& form) {
+    const double a = form.half_width;
+    std::vector<Vec2> outline; // up the left side first: seen along the axis, u counts to the left
+    std::vector<Vec2> side;    // from the sill up, without points on the axis
+    if (form.head_kind == HeadKind::circle) {
+        outline.emplace_back(0, form.sill);
+        for (int k = 1; k < 2 * head_steps; ++k) {
+            const double angle = pi * k / (2 * head_steps);
+            side.emplace_back(a * std::sin(angle), form.sill + a - a * std::cos(angle));
+        }
+    } else {
+        side.emplace_back(a, form.sill);
+        if (form.head_kind == HeadKind::square)
+            side.emplace_back(a, form.top);
+        else
+            for (int k = 0; k < head_steps; ++k)
+                side.emplace_back(half_width(form, head_height(form, k)), head_height(form, k));
+    }
+    outline.insert(outline.end(), side.begin(), side.end());
+    if (form.head_kind != HeadKind::square)
+        outline.emplace_back(0, form.top);
+    for (auto at = side.rbegin(); at != side.rend(); ++at)
+        outline.emplace_back(-at->x(), at->y());
+    return outline;
+}
+
+std::vector<Vec2> inset(const std::vector<Vec2>& outline, double by) {
+    std::vector<Vec2> inner = outline;
+    for (std::size_t k = 0; k < outline.size(); ++k) {
+        const Vec2 side = (outline[(k + 1) % outline.size()] - outline[k]).normalized();
+        inner = cut_along(inner, outline[k] + by * Vec2(-side.y(), side.x()), side);
+    }
+    return inner;
+}
+
+HoleReach hole_reach(const OpeningPlan& opening, const Schedule& schedule) {
+    HoleReach reach;
+    if (const TunnelForm* tunnel = find_tunnel(schedule.building, opening.form.in)) {
+        if (std::abs(opening.form.axis.dot(tunnel->axis())) > 0.5)
+            return {tunnel->reach - tunnel->width, tunnel->reach};
+        reach = {inner_half_width(*tunnel, opening.form.top),
+                 outer_half_width(*tunnel, opening.form.sill)};
+    } else {
+        const DomeForm& dome = *find_dome(schedule.building, opening.form.in);
+        double nearest = inside_radius(dome, opening.form.sill), farthest = 0;
+        for (int k = 0; k <= 64; ++k) {
+            const double z = opening.form.sill + (opening.form.top - opening.form.sill) * k / 64;
+            const double a = half_width(opening.form, z), r = inside_radius(dome, z);
+            farthest = std::max(farthest, outside_radius(dome, z));
+            nearest = std::min(nearest, std::sqrt(std::max(0.0, r * r - a * a)));
+        }
+        if (dome.second_wythe_top > opening.form.sill)
+            farthest += dome.width;
+        reach = {nearest, farthest};
+    }
+    if (opening.form.niche_depth > 0)
+        reach.to = std::min(reach.to, reach.from + opening.form.niche_depth);
+    return reach;
+}
+
+std::vector<PlanFace> faces_of(const Region& region) {
+    std::vector<PlanFace> faces;
+    // The largest loops come first: a hole lies in the last outline that holds its first point.
+    for (const BoundaryLoop& loop : region.loops)
+        if (loop.area > 0)
+            faces.push_back({loop_polygon(loop), {}});
+    for (const BoundaryLoop& loop : region.loops) {
+        if (loop.area > 0)
+            continue;
+        const auto holder = std::find_if(faces.rbegin(), faces.rend(), [&](const PlanFace& face) {
+            return holds(face.outline, loop.edges.front().from);
+        });
+        if (holder != faces.rend())
+            holder->holes.push_back(loop_polygon(loop));
+    }
+    return faces;
+}
+
+Mesh revolved_mesh(const std::vector<Vec2>& chain, const Vec2& at, int around) {
+    Mesh mesh;
+    const auto count = static_cast<std::uint32_t>(around);
+    const auto add_triangle = [&](std::uint32_t a, std::uint32_t b, std::uint32_t c) {
+        mesh.triangles.push_back({a, b, c});
+    };
+    mesh.vertices.emplace_back(at.x(), at.y(), chain.front().y());
+    for (std::size_t k = 1; k < chain.size(); ++k) {
+        const auto first = static_cast<std::uint32_t>(mesh.vertices.size());
+        for (std::uint32_t i = 0; i < count; ++i) {
+            const Vec2 on = at + turned({chain[k].x(), 0}, 2 * pi * i / count);
+            mesh.vertices.emplace_back(on.x(), on.y(), chain[k].y());
+            const std::uint32_t next = (i + 1) % count;
+            if (k == 1) {
+                add_triangle(0, first + i, first + next);
+            } else {
+                add_triangle(first - count + i, first + i, first + next);
+                add_triangle(first - count + i, first + next, first - count + next);
+            }
+        }
+    }
+    const auto foot = static_cast<std::uint32_t>(mesh.vertices.size());
+    mesh.vertices.emplace_back(at.x(), at.y(), chain.back().y());
+    for (std::uint32_t i = 0; i < count; ++i)
+        add_triangle(foot, foot - count + (i + 1) % count, foot - count + i);
+    return mesh;
+}
+
+double polygon_area(const std::vector<Vec2>& polygon) {
+    double twice = 0;
+    for (std::size_t k = 0; k < polygon.size(); ++k) {
+        const Vec2& a = polygon[k];
+        const Vec2& b = polygon[(k + 1) % polygon.size()];
+        twice += a.x() * b.y() - a.y() * b.x();
+    }
+    return twice / 2;
+}
+
+} // namespace coilwright
