@@ -28,12 +28,12 @@ Chain circle(Mesh& mesh, double r, double z, double tolerance) {
 
 /// The solid that a falling curve sweeps about the pole from its foot up to where a circle of
 /// `least` is left, closed by flat discs. `side` gets the area of the swept surface.
-Mesh swept(const Meridian& meridian, double tolerance, double& side) {
+Mesh swept(const Section& meridian, double tolerance, double& side) {
     Mesh mesh;
     const RevolvedSurface surface(meridian, 0.86 * tolerance);
     const LevelSurface foot(meridian.low), top(meridian.high);
-    const Chain low = circle(mesh, meridian.radius(meridian.low), meridian.low, tolerance);
-    const Chain high = circle(mesh, meridian.radius(meridian.high), meridian.high, tolerance);
+    const Chain low = circle(mesh, meridian.offset(meridian.low), meridian.low, tolerance);
+    const Chain high = circle(mesh, meridian.offset(meridian.high), meridian.high, tolerance);
     REQUIRE_FALSE(mesh_patch({&surface, {low, high}, {}, false}, tolerance, mesh));
     side = surface_area(mesh);
     REQUIRE_FALSE(mesh_patch({&foot, {low}, {}, true}, tolerance, mesh));
@@ -42,7 +42,7 @@ Mesh swept(const Meridian& meridian, double tolerance, double& side) {
     return mesh;
 }
 
-void expect(const Meridian& meridian, double volume_of, double surface_of) {
+void expect(const Section& meridian, double volume_of, double surface_of) {
     double before = 0;
     for (const double tolerance : {0.016, 0.004, 0.001}) {
         CAPTURE(tolerance);
