@@ -33,6 +33,24 @@ TEST_CASE("inches round to the denominator asked for, halves away from zero") {
     CHECK(feet_and_inches(0.0254 * 5.25, 16) == "5-1/4 in"); // in lowest terms
 }
 
+TEST_CASE(
+    "every half of an eighth and of a millimetre goes away from zero, as written, not as held") {
+    int below = 0; // halves that the nearest double falls short of
+    for (int n = 1; n <= 4001; n += 2) {
+        CAPTURE(n);
+        const double metres = n * 0.0254 / 16; // an odd sixteenth
+        below += metres * 10000 * 8 / 254 < n / 2.0;
+        const std::string rounded = feet_and_inches((n + 1) / 2 * 0.0254 / 8);
+        CHECK(feet_and_inches(metres) == rounded);
+        CHECK(feet_and_inches(-metres) == "-" + rounded);
+    }
+    CHECK(below > 0);
+    for (int n = 0; n < 4000; ++n) {
+        CAPTURE(n);
+        CHECK(millimetres((n + 0.5) / 1000) == std::to_string(n + 1) + " mm");
+    }
+}
+
 TEST_CASE("millimetres, whole or with decimals") {
     CHECK(millimetres(2.6035) == "2604 mm");
     CHECK(millimetres(-2.6035) == "-2604 mm");

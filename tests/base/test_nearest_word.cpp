@@ -21,6 +21,9 @@ TEST_CASE("the nearest known word is offered only where it is near") {
     CHECK(nearest_word("inside-diameter", keys) == "inside_diameter");
     CHECK(nearest_word("inside_diamter", keys) == "inside_diameter");
     CHECK_FALSE(nearest_word("colour", keys).has_value());
+    // Within a third of the longer word: 2 of 6, not 2 of 5.
+    CHECK(nearest_word("hexgkt", keys) == "height");
+    CHECK_FALSE(nearest_word("wixyh", keys).has_value());
     CHECK_FALSE(nearest_word("", keys).has_value());
     CHECK_FALSE(nearest_word(std::string(100000, 'w'), keys).has_value());
 }

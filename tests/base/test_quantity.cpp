@@ -33,6 +33,19 @@ TEST_CASE("quantities of both systems read to SI") {
     CHECK(read("18 kN/m3", Quantity::unit_weight) == 18000);
     CHECK(read("1 plf", Quantity::line_load) == Approx(14.59390).epsilon(1e-6));
     CHECK(read("0.2 g", Quantity::acceleration) == Approx(1.96133));
+    CHECK(read("1 m/s2", Quantity::acceleration) == 1);
+    CHECK(read("1 kgf", Quantity::force) == 9.80665);
+    CHECK(read("1 N", Quantity::force) == 1);
+    CHECK(read("4.2 kN", Quantity::force) == 4200);
+    CHECK(read("1.8 t/m3", Quantity::density) == 1800);
+    CHECK(read("1 lb/ft3", Quantity::density) == read("1 pcf", Quantity::density));
+    CHECK(read("2 N/mm2", Quantity::pressure) == read("2 MPa", Quantity::pressure));
+    CHECK(read("2 MPa", Quantity::pressure) == 2e6);
+    CHECK(read("3 Pa", Quantity::pressure) == 3);
+    CHECK(read("1 N/m3", Quantity::unit_weight) == 1);
+    CHECK(read("0.7 kN/m", Quantity::line_load) == 700);
+    CHECK(read("1 lbf/ft", Quantity::line_load) == read("1 plf", Quantity::line_load));
+    CHECK(read("1 N/m", Quantity::line_load) == 1);
     CHECK(read("-1 kPa", Quantity::pressure) == -1000);
     CHECK(read(" 1 lbf / ft^3 ", Quantity::unit_weight) == read("1 pcf", Quantity::unit_weight));
 }

@@ -35,6 +35,18 @@ TEST_CASE("what is shown to a person is one clipped printable line") {
     CHECK(shown_text("a\nb\x1B") == "a\uFFFDb\uFFFD");
     CHECK(shown_text("abcdef", 3) == "abc...");
     CHECK(shown_text("abc", 3) == "abc");
+    // Marks that reorder text (Unicode Standard Annex 9) and line breaks are not shown; letters
+    // that are written from right to left are.
+    for (const char32_t code :
+         {0x061C, 0x200E, 0x200F, 0x202A, 0x202B, 0x202C, 0x202D, 0x202E, 0x2066, 0x2067, 0x2068,
+          0x2069, 0x2028, 0x2029, 0x0085, 0x009F, 0x007F}) {
+        CAPTURE(static_cast<unsigned>(code));
+        CHECK_FALSE(is_printable(code));
+    }
+    for (const char32_t code : {U' ', U'~', U'\u00A0', U'\u05D0', U'\u2065', U'\u206A'}) {
+        CAPTURE(static_cast<unsigned>(code));
+        CHECK(is_printable(code));
+    }
     CHECK(terminal_width(U'a') == 1);
     CHECK(terminal_width(U'\u7C89') == 2);
     CHECK(terminal_width(U'\u0301') == 0);

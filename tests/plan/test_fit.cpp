@@ -200,4 +200,20 @@ TEST_CASE("the diameter is the greatest within an area, in whole eighths or mill
     CHECK(std::abs(floor * 1000 - std::round(floor * 1000)) < 1e-6);
     CHECK(pi * std::pow(floor / 2 - 1.5 * inch, 2) <= 50 * square_metres_per_square_foot + 1e-9);
     CHECK(result.fitted[0].reached == Approx(pi * std::pow(floor / 2 - 1.5 * inch, 2)));
+    // One step more would be too much, whatever the wish.
+    for (std::uint64_t seed = 1; seed <= 50; ++seed) {
+        CAPTURE(seed);
+        const double wish = Dice(seed).between(2, 20);
+        design.domes[0].fit.floor_area = wish;
+        for (const DisplayUnit unit : {DisplayUnit::feet, DisplayUnit::metres}) {
+            design.unit = unit;
+            const double step = unit == DisplayUnit::feet ? inch / 8 : 0.001;
+            const double across = fit(design).design.domes[0].inside_diameter;
+            const auto area = [](double diameter) {
+                return pi * std::pow(diameter / 2 - 1.5 * inch, 2);
+            };
+            CHECK(area(across) <= wish + 1e-9);
+            CHECK(area(across + step) > wish);
+        }
+    }
 }

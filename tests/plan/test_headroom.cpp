@@ -247,6 +247,18 @@ TEST_CASE(
     design.domes.front().springline = 60 * inch;
     CHECK(only(design).verdict.verdict == Verdict::holds);
 
+    // Narrow is less than 30 in square: heights just under what such a square has, and just over.
+    design.domes.front().springline = 30 * inch;
+    const DomeForm form = make_dome_form(design, design.domes.front());
+    const auto verdict_over = [&](double square) {
+        design.rules["bath"] = height_rule(
+            clear_height_at(form, design.finish.inside_plaster, square / std::sqrt(2.0)));
+        return only(design).verdict.verdict;
+    };
+    CHECK(verdict_over(29.9 * inch) == Verdict::advice);
+    CHECK(verdict_over(30.1 * inch) == Verdict::holds);
+
+    design.rules["bath"] = height_rule(80 * inch);
     design.domes.front().springline = 0;
     design.domes.front().profile.rise = 72 * inch;
     CHECK(only(design).verdict.verdict == Verdict::fails);

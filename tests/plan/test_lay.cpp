@@ -149,6 +149,23 @@ TEST_CASE("form, plates and strike notes stand on their courses") {
     CHECK((door.strike_after_course - 3 - 3) * 5 >= 80);
 }
 
+TEST_CASE("cuts are lettered on past Z") {
+    Design design = store_design();
+    design.domes[0].inside_diameter = 9;
+    design.openings.clear();
+    for (int i = 0; i < 15; ++i)
+        design.openings.push_back(
+            opening(("w" + std::to_string(i)).c_str(), 24.0 * i, 0.3, 0, 0.6, HeadKind::square));
+    design.domes[0].datum.clear();
+    REQUIRE(check_layout(design).empty());
+    const Ring ring = lay(design).courses[4].rings[0];
+    REQUIRE(ring.cuts.size() == 30);
+    CHECK(ring.cuts[0].letter == "A");
+    CHECK(ring.cuts[25].letter == "Z");
+    CHECK(ring.cuts[26].letter == "AA");
+    CHECK(ring.cuts[29].letter == "AD");
+}
+
 TEST_CASE("every random design is refused with a diagnostic or laid with its invariants") {
     int laid = 0;
     for (std::uint64_t seed = 1; seed <= 3000; ++seed) {
@@ -193,6 +210,15 @@ TEST_CASE("every random design is refused with a diagnostic or laid with its inv
                         REQUIRE(run.tubes.back().end_bearing == run.end_bearing);
                     }
                     turned_total += run.end_bearing - run.start_bearing;
+                }
+                for (const Cut& cut : r.cuts) {
+                    // From the datum mark the shorter way round, and straight.
+                    const double round = 2 * pi * r.inside_radius, arc = cut.inside_arc_from_datum;
+                    REQUIRE(cut.short_arc == Approx(std::min(arc, round - arc)).margin(1e-12));
+                    REQUIRE((cut.short_way == Side::right) == (arc <= round / 2));
+                    REQUIRE(cut.chord ==
+                            Approx(2 * r.inside_radius * std::sin(arc / r.inside_radius / 2))
+                                .margin(1e-12));
                 }
                 // Runs and gaps make up the circle; each cut point lies on the outline of its hole.
                 std::size_t gaps = 0;

@@ -155,3 +155,31 @@ TEST_CASE("a course is cut where its middle lies in the hole, and laid over a sl
     CHECK(cuts_course(door, dome, last) == (2 * 4.62 >= 5));
     CHECK_FALSE(cuts_course(door, dome, last + 1));
 }
+
+TEST_CASE("heights within a micrometre are one: a hole has its sill, and not its top") {
+    const Design design = store_design();
+    const DomeForm form = make_dome_form(design, design.domes[0]);
+    const double z = form.course_middle(8);
+    OpeningForm hole =
+        make_opening_form(opening("win", 0, 24 * inch, z, 30 * inch, HeadKind::square));
+    for (const auto& [off, cuts] : {std::pair{0.0, true}, {0.9e-6, true}, {1.1e-6, false}}) {
+        CAPTURE(off);
+        hole.sill = z + off;
+        CHECK((half_width(hole, z) > 0) == cuts);
+        CHECK(cuts_course(hole, form, 8) == cuts);
+    }
+    hole.sill = 0;
+    for (const auto& [off, cuts] : {std::pair{0.0, false}, {0.9e-6, false}, {1.1e-6, true}}) {
+        CAPTURE(off);
+        hole.top = z + off;
+        CHECK((half_width(hole, z) > 0) == cuts);
+        CHECK(cuts_course(hole, form, 8) == cuts);
+    }
+    // A course height wide it cuts; a shade narrower the ring runs on over it.
+    hole.top = z + 1;
+    for (const auto& [less, cuts] : {std::pair{0.0, true}, {0.9e-6, true}, {1.1e-6, false}}) {
+        CAPTURE(less);
+        hole.half_width = (5 * inch - less) / 2;
+        CHECK(cuts_course(hole, form, 8) == cuts);
+    }
+}
