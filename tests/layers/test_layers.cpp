@@ -42,7 +42,8 @@ const std::map<std::string, Layer>& layers() {
          {with(design_data, {"geometry/plan"}), {}, {"ClpSimplex.hpp", "CoinPackedMatrix.hpp"}}},
         {"geometry/drawing", {with(design_data, {"geometry/plan"}), {}, {}}},
         {"exporters",
-         {with(design_data, {"geometry/plan", "geometry/solids", "geometry/drawing"}),
+         {with(design_data,
+               {"geometry/plan", "geometry/exact", "geometry/solids", "geometry/drawing"}),
           // The headers that its own sources share name types of these.
           {"nlohmann", "cairomm"},
           {"Eigen", "pangomm", "pango", "fontconfig", "cairo-pdf.h", "zlib.h", "unistd.h", "sys",
