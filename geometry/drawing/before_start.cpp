@@ -2,6 +2,8 @@
 #include "geometry/drawing/figures.hpp"
 #include "geometry/drawing/words.hpp"
 
+#include <cmath>
+
 namespace coilwright {
 namespace {
 
@@ -67,6 +69,114 @@ void add_totals(Flow& flow, const Drafting& drafting) {
     flow.table("To have ready", table);
 }
 
+/// Fans and lintels.
+void add_heads(Flow& flow, const Drafting& drafting) {
+    const Schedule& schedule = drafting.schedule();
+    if (!schedule.fans.empty()) {
+        Table table;
+        table.columns = {{{"Fan bags for"}, Align::left, true},
+                         {{"Bags"}, Align::right, true},
+                         {{"Width at the", "outer curve"}, Align::right, true},
+                         {{"Width at", "the form"}, Align::right, true},
+                         {{"Depth"}, Align::right, false},
+                         {{"Before", "course"}, Align::right, false}};
+        for (const Fan& fan : schedule.fans)
+            table.rows.push_back({fan.opening, std::to_string(fan.count),
+                                  drafting.length(fan.outer_width),
+                                  drafting.length(fan.inner_width), drafting.length(fan.depth),
+                                  std::to_string(fan.set_before_course)});
+        flow.table("Fan bags to have ready", table);
+    }
+    if (!schedule.lintels.empty()) {
+        Table table;
+        table.columns = {{{"Lintel of"}, Align::left, true},
+                         {{"Kind"}, Align::left, false},
+                         {{"Length"}, Align::right, true},
+                         {{"Height"}, Align::right, true},
+                         {{"Width"}, Align::right, true},
+                         {{"Bearing,", "each side"}, Align::right, false},
+                         {{"Underside at"}, Align::right, false},
+                         {{"Before", "course"}, Align::right, false}};
+        for (const Lintel& lintel : schedule.lintels)
+            table.rows.push_back({lintel.opening,
+                                  lintel.kind == LintelKind::timber ? "timber" : "concrete",
+                                  drafting.length(lintel.length), drafting.length(lintel.depth),
+                                  drafting.length(lintel.width), drafting.length(lintel.bearing),
+                                  drafting.length(lintel.bottom),
+                                  std::to_string(lintel.first_course)});
+        flow.table("Lintels to have ready", table);
+        flow.paragraph("Their strength is not judged here.", sizes::small);
+    }
+}
+
+/// How long the form of a vault is: from the inside face of its dome's base ring to its end, or to that
+/// of the other dome.
+double vault_form_length(const BuildingForm& building, const TunnelForm& tunnel) {
+    double length = tunnel.reach - (tunnel.end_wall ? tunnel.width : 0);
+    for (const std::string& id : {tunnel.from, tunnel.to})
+        if (const DomeForm* dome = find_dome(building, id))
+            length -= inside_radius(*dome, tunnel.crown());
+    return length;
+}
+
+void add_tunnels(Flow& flow, const Drafting& drafting) {
+    const BuildingForm& building = drafting.schedule().building;
+    if (building.tunnels.empty())
+        return;
+    Table table;
+    table.columns = {{{"Vault form of"}, Align::left, true},
+                     {{"Axis from", "the pole of"}, Align::left, false},
+                     {{"Bearing"}, Align::right, false},
+                     {{"Width"}, Align::right, true},
+                     {{"Rise"}, Align::right, true},
+                     {{"Length"}, Align::right, true},
+                     {{"Springing", "on the rod"}, Align::right, false}};
+    for (const TunnelForm& tunnel : building.tunnels)
+        table.rows.push_back(
+            {tunnel.id, tunnel.from, degrees_text(turned_into_circle(tunnel.bearing.degrees)),
+             drafting.length(2 * tunnel.profile.half_span), drafting.length(tunnel.profile.rise),
+             drafting.length(vault_form_length(building, tunnel)),
+             drafting.length(tunnel.springline)});
+    flow.table("Vault forms to make", table);
+    flow.paragraph("Length is from the inside face of the dome at the crown's height to the inside of "
+                   "the tunnel's far end: the whole vault lies on it. Stretch a string along the "
+                   "axis from the pole to a stake beyond the end; walls are gauged from it.",
+                   sizes::small);
+}
+
+/// Poles and datum lines of several domes.
+void add_setting_out(Flow& flow, const Drafting& drafting) {
+    const std::vector<DomeForm>& domes = drafting.schedule().building.domes;
+    if (domes.size() < 2)
+        return;
+    const auto way = [&](const DomeForm& from, const DomeForm& to) {
+        const Vec2 off = to.at - from.at;
+        return std::pair{drafting.length(off.norm()),
+                         degrees_text(to_bearing({std::atan2(off.y(), off.x())}).degrees)};
+    };
+    Table table;
+    table.columns = {{{"Pole of"}, Align::left, true},
+                     {{"From '" + domes[0].id + "'"}, Align::right, true},
+                     {{"Bearing"}, Align::right, false}};
+    if (domes.size() > 2)
+        table.columns.push_back({{"Check: from '" + domes[1].id + "'"}, Align::right, true});
+    table.columns.push_back({{"Datum line on"}, Align::left, false});
+    table.columns.push_back({{"Its bearing"}, Align::right, true});
+    for (const DomeForm& dome : domes) {
+        const bool first = &dome == &domes[0];
+        const auto [distance, bearing] = way(domes[0], dome);
+        std::vector<std::string> row{dome.id, first ? "–" : distance, first ? "–" : bearing};
+        if (domes.size() > 2)
+            row.push_back(&dome == &domes[1] ? "–" : way(domes[1], dome).first);
+        const std::string datum = datum_element(drafting.plan, dome);
+        row.push_back(datum.empty() ? "north" : datum);
+        row.push_back(degrees_text(turned_into_circle(dome.datum.degrees)));
+        table.rows.push_back(std::move(row));
+    }
+    flow.table("Setting out the poles", table, sizes::body, sizes::least);
+    flow.paragraph("Two distances fix each pole. Bearings are from north.", sizes::small);
+}
+
 void add_list(Flow& flow, const std::string& heading, const std::vector<std::string>& lines) {
     flow.heading(heading);
     for (const std::string& line : lines)
@@ -96,12 +206,14 @@ std::vector<Sheet> before_start_pages(const Drafting& drafting) {
             "comes out only as the sheet of that course says.",
             sizes::small);
     }
-    for (const DomeForm& dome : schedule.building.domes) {
-        const std::string of = schedule.building.domes.size() > 1 ? " of '" + dome.id + "'" : "";
-        add_list(flow, "The datum" + of, words::datum(drafting.plan, dome));
-        add_list(flow, "The compass" + of, words::compass(drafting.plan, dome));
-        add_list(flow, "The pole" + of, words::pole(drafting.plan, dome));
-    }
+    add_heads(flow, drafting);
+    add_tunnels(flow, drafting);
+    add_setting_out(flow, drafting);
+    // What holds for all domes alike is said once.
+    const DomeForm& first_dome = schedule.building.domes.front();
+    add_list(flow, "The datum", words::datum(drafting.plan, first_dome));
+    add_list(flow, "The compass", words::compass(drafting.plan, first_dome));
+    add_list(flow, "The pole", words::pole(drafting.plan, first_dome));
     add_list(flow, "Heights", words::bench_mark(drafting.plan));
     add_list(flow, "Tubes", words::tubes(drafting.plan));
     add_totals(flow, drafting);

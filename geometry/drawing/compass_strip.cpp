@@ -20,22 +20,57 @@ struct ArmMark {
     int first = 0, last = 0;
 };
 
-std::vector<ArmMark> arm_marks(const Drafting& drafting, const DomeForm& dome) {
+void add_mark(std::vector<ArmMark>& marks, double at, int course) {
+    if (!marks.empty() && std::abs(marks.back().at - at) < 0.01 && marks.back().last == course - 1)
+        marks.back().last = course;
+    else
+        marks.push_back({at, course, course});
+}
+
+/// What a strip is for: its marks, in the order of their distance.
+struct Strip {
+    std::string title;
+    std::string from; // what distances are measured from
+    std::string what; // the sentence that says so
     std::vector<ArmMark> marks;
+};
+
+void put_in_order(Strip& strip) {
+    std::stable_sort(strip.marks.begin(), strip.marks.end(),
+                     [](const ArmMark& a, const ArmMark& b) { return a.at < b.at; });
+}
+
+Strip compass_strip_of(const Drafting& drafting, const DomeForm& dome) {
+    Strip strip;
+    strip.title = "Compass strip";
+    if (drafting.schedule().building.domes.size() > 1)
+        strip.title += " of '" + dome.id + "'";
     for (const Course& course : drafting.schedule().courses) {
         const Ring* ring = ring_of_dome(course, dome.id);
         if (!ring || ring->kind == RingKind::cap)
             continue;
-        const double at = compass_readings(*ring, dome, drafting.plan.design).front().metres * mm;
-        if (!marks.empty() && std::abs(marks.back().at - at) < 0.01 &&
-            marks.back().last == course.number - 1)
-            marks.back().last = course.number;
-        else
-            marks.push_back({at, course.number, course.number});
+        const CompassReading reading =
+            compass_readings(*ring, dome, drafting.plan.design).front();
+        strip.from = reading.from;
+        add_mark(strip.marks, reading.metres * mm, course.number);
     }
-    std::stable_sort(marks.begin(), marks.end(),
-                     [](const ArmMark& a, const ArmMark& b) { return a.at < b.at; });
-    return marks;
+    strip.what = "Distances " + strip.from + " to the tamped inside face.";
+    put_in_order(strip);
+    return strip;
+}
+
+/// A tunnel's gauge: how far its inside faces stand from the axis string.
+Strip gauge_of(const Drafting& drafting, const TunnelForm& tunnel) {
+    Strip strip;
+    strip.title = "Gauge of '" + tunnel.id + "'";
+    strip.from = "from the axis string";
+    strip.what = "Distances from the axis string, level and square to it, to the tamped inside face "
+                 "of each wall.";
+    for (const Course& course : drafting.schedule().courses)
+        if (course.number <= tunnel.side_courses)
+            add_mark(strip.marks, inner_half_width(tunnel, course.middle) * mm, course.number);
+    put_in_order(strip);
+    return strip;
 }
 
 std::string courses_text(int first, int last) {
@@ -214,14 +249,12 @@ private:
 
 } // namespace
 
-std::vector<Sheet> strip_pages(const Drafting& drafting, const DomeForm& dome) {
-    const std::vector<ArmMark> marks = arm_marks(drafting, dome);
+namespace {
+
+std::vector<Sheet> pages_of(const Drafting& drafting, const Strip& strip, const std::string& arm) {
+    const std::vector<ArmMark>& marks = strip.marks;
     if (marks.empty())
         return {};
-    const bool several = drafting.schedule().building.domes.size() > 1;
-    const Course* first = &drafting.schedule().courses.front();
-    const std::string from =
-        compass_readings(*ring_of_dome(*first, dome.id), dome, drafting.plan.design).front().from;
     std::vector<Sheet> sheets;
     std::optional<Page> page;
     double y = 0;
@@ -231,20 +264,17 @@ std::vector<Sheet> strip_pages(const Drafting& drafting, const DomeForm& dome) {
         if (!page || y - band_height < page->body.bottom) {
             if (page)
                 sheets.push_back(std::move(page->sheet));
-            const std::string title =
-                "Compass strip" + (several ? " of '" + dome.id + "'" : std::string());
-            page = new_page(drafting, title, true);
+            page = new_page(drafting, strip.title, true);
             PaperBox& body = page->body;
             if (!tiling) {
                 tiling = tiling_for(marks, body.width(), drafting.unit());
                 tiles = static_cast<int>((marks.back().at + 3 - tiling->start) / tiling->tile) + 1;
             }
-            add_text(page->sheet, {body.left, body.top - 6}, title + ", full size", 6, true);
-            const std::string how =
-                "Distances " + from +
-                " to the tamped inside face. Cut out, glue at the joins, and fix it to the arm so "
-                "that its left end lies " +
-                drafting.length(tiling->start / mm) + " " + from + ". Numbers are courses.";
+            add_text(page->sheet, {body.left, body.top - 6}, strip.title + ", full size", 6, true);
+            const std::string how = strip.what + " Cut out, glue at the joins, and fix it to the " +
+                                    arm + " so that its left end lies " +
+                                    drafting.length(tiling->start / mm) + " " + strip.from +
+                                    ". Numbers are courses.";
             const auto lines = wrapped(how, body.width(), sizes::small, false, drafting.measure);
             body.top -=
                 8 + add_lines(page->sheet, {body.left, body.top - 7.5}, lines, sizes::small, false);
@@ -256,6 +286,16 @@ std::vector<Sheet> strip_pages(const Drafting& drafting, const DomeForm& dome) {
     }
     sheets.push_back(std::move(page->sheet));
     return sheets;
+}
+
+} // namespace
+
+std::vector<Sheet> strip_pages(const Drafting& drafting, const DomeForm& dome) {
+    return pages_of(drafting, compass_strip_of(drafting, dome), "arm");
+}
+
+std::vector<Sheet> gauge_pages(const Drafting& drafting, const TunnelForm& tunnel) {
+    return pages_of(drafting, gauge_of(drafting, tunnel), "gauge");
 }
 
 } // namespace coilwright

@@ -1,6 +1,5 @@
 #include "geometry/drawing/crew_pages.hpp"
 #include "geometry/drawing/figures.hpp"
-#include "geometry/drawing/ring_shapes.hpp"
 
 #include <cmath>
 
@@ -10,6 +9,8 @@ namespace {
 std::string kind_mark(const Ring& ring) {
     if (ring.kind == RingKind::cap)
         return " cap";
+    if (ring.wythe > 1)
+        return " outer";
     return ring.curb ? " curb" : "";
 }
 
@@ -33,10 +34,7 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
                                                                   {"Buckets", "5 gal"},
                                                                   {"Litres"}})
         table.columns.push_back({head, Align::right, false});
-    for (const Course& course : drafting.schedule().courses) {
-        const Ring* ring = ring_of_dome(course, dome.id);
-        if (!ring)
-            continue;
+    const auto add_row = [&](const Course& course, const Ring* ring) {
         const bool cap = ring->kind == RingKind::cap;
         const auto setting = [&](double metres) { return cap ? "" : drafting.length(metres); };
         std::vector<std::string> row{std::to_string(course.number) + kind_mark(*ring),
@@ -57,10 +55,50 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
         row.push_back(std::to_string(tubes));
         row.push_back(
             ring->cuts.empty() ? "no" : ring->cuts.front().letter + "–" + ring->cuts.back().letter);
-        const double fill = ring_fill(course, *ring, drafting.schedule());
+        const double fill = ring_fill(*ring, drafting.schedule().course_height);
         row.push_back(buckets_text(fill));
         row.push_back(litres_text(fill));
         table.rows.push_back(std::move(row));
+    };
+    for (const Course& course : drafting.schedule().courses)
+        for (const Ring& ring : course.rings)
+            if (ring.dome == dome.id)
+                add_row(course, &ring);
+    return table;
+}
+
+/// A tunnel's courses: where its faces stand, what lies in its walls.
+Table gauge_table(const Drafting& drafting, const TunnelForm& tunnel) {
+    Table table;
+    table.columns = {{{"Course"}, Align::left, true},
+                     {{"Its top", "on the rod"}, Align::right, false},
+                     {{"Gauge, axis", "to inside"}, Align::right, true},
+                     {{"Between", "the faces"}, Align::right, false},
+                     {{"Across", "outside"}, Align::right, false},
+                     {{"Tubes"}, Align::right, false},
+                     {{"Length along", "the centre"}, Align::right, false},
+                     {{"Buckets", "5 gal"}, Align::right, false},
+                     {{"Carried by"}, Align::left, false}};
+    for (const Course& course : drafting.schedule().courses) {
+        const auto part = part_in(drafting.schedule(), course.number, tunnel.id);
+        if (!part)
+            continue;
+        const bool crown = course.number > tunnel.side_courses;
+        const double half = inner_half_width(tunnel, course.middle);
+        std::size_t tubes = 0;
+        double length = 0;
+        for (const Straight* straight : part->straights) {
+            tubes += straight->tubes.size();
+            length += straight->length;
+        }
+        table.rows.push_back(
+            {std::to_string(course.number) + (crown ? " crown" : ""),
+             rod_text(course.top, drafting.unit()), crown ? "" : drafting.length(half),
+             crown ? "" : drafting.length(2 * half),
+             drafting.length(2 * outer_half_width(tunnel, course.middle)), std::to_string(tubes),
+             drafting.length(length),
+             buckets_text(part_fill(*part, drafting.schedule().course_height)),
+             form_carries(*part) ? "THE FORM" : "itself"});
     }
     return table;
 }
@@ -69,24 +107,28 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
 
 std::vector<Sheet> compass_table_pages(const Drafting& drafting) {
     std::vector<Sheet> sheets;
-    for (const DomeForm& dome : drafting.schedule().building.domes) {
-        const bool several = drafting.schedule().building.domes.size() > 1;
+    const auto add = [&](const std::string& name, const std::string& under, const Table& table) {
         bool first = true;
         Flow flow(drafting, [&] {
-            std::string title =
-                "Compass table" + (several ? " of '" + dome.id + "'" : std::string());
-            if (!first)
-                title += ", continued";
+            const std::string title = first ? name : name + ", continued";
             first = false;
-            return titled_page(
-                drafting, title,
-                "Settings of the tamped inside face at the middle of each course. Heights "
-                "from the bench mark 0, the finished floor.");
+            return titled_page(drafting, title, under);
         });
-        flow.table("", compass_table(drafting, dome), sizes::body, sizes::least);
+        flow.table("", table, sizes::body, sizes::least);
         for (Sheet& sheet : flow.finish())
             sheets.push_back(std::move(sheet));
-    }
+    };
+    const BuildingForm& building = drafting.schedule().building;
+    for (const DomeForm& dome : building.domes)
+        add("Compass table" + (several_parts(drafting.schedule()) ? " of '" + dome.id + "'" : ""),
+            "Settings of the tamped inside face at the middle of each course. Heights from the bench "
+            "mark 0, the finished floor.",
+            compass_table(drafting, dome));
+    for (const TunnelForm& tunnel : building.tunnels)
+        add("Gauge table of '" + tunnel.id + "'",
+            "Half-widths between the axis string and the tamped inside face at the middle of each "
+            "course. Heights from the bench mark 0, the finished floor.",
+            gauge_table(drafting, tunnel));
     return sheets;
 }
 

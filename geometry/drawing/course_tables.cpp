@@ -5,6 +5,7 @@
 #include "geometry/plan/wire.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <cmath>
 
 namespace coilwright {
@@ -26,29 +27,68 @@ std::string step_text(const Drafting& drafting, double step) {
     return drafting.unit() == DisplayUnit::feet ? "under 1/8 in" : "under 1 mm";
 }
 
-Fact wire_fact(const Drafting& drafting, const Course& course, const Ring& ring) {
-    const Dome* dome = find_dome(drafting.plan.design, ring.dome);
-    if (course.wire_length <= 0 || !dome)
+Fact wire_fact(const Drafting& drafting, const CoursePart& part, const std::string& tube) {
+    const double length = part_wire(part);
+    if (length <= 0)
         return {"Wire on top", "none"};
-    const int strands = wire_strands(drafting.plan.design, dome->tube);
-    const std::string whose = course.rings.size() > 1 ? ", all domes" : "";
-    return {"Wire on top, " + count_text(strands, "strand", "strands") + whose,
-            supply_text(course.wire_length, drafting.unit())};
+    const int strands = wire_strands(drafting.plan.design, tube);
+    return {"Wire on top, " + count_text(strands, "strand", "strands"),
+            supply_text(length, drafting.unit())};
+}
+
+Fact top_fact(const Drafting& drafting, const Course& course) {
+    if (course.top < -1e-6)
+        return {"Its top, below the bench mark (0)", drafting.length(-course.top)};
+    return {"Its top, on the rod", drafting.length(course.top)};
+}
+
+Fact fill_fact(const Drafting& drafting, const CoursePart& part) {
+    const double fill = part_fill(part, drafting.schedule().course_height);
+    const std::string buckets = buckets_text(fill), litres = litres_text(fill) + " L";
+    if (drafting.unit() == DisplayUnit::feet)
+        return {"Tamped fill, 5 gal buckets", buckets + " (" + litres + ")"};
+    return {"Tamped fill (5 gal buckets)", litres + " (" + buckets + ")"};
+}
+
+/// What to change a setting by where the course lies off the rod; `change` gives it for a height.
+void add_changes(std::vector<Fact>& facts, const Drafting& drafting, const std::string& what,
+                 const std::function<double(double)>& change) {
+    const bool feet = drafting.unit() == DisplayUnit::feet;
+    const double off = feet ? 0.0127 : 0.010;
+    const std::string by = feet ? "1/2 in" : "10 mm";
+    const double high = change(off), low = change(-off);
+    if (change_text(drafting, high) == change_text(drafting, low)) {
+        facts.push_back({"If it lies off the rod", what + ": no change"});
+        return;
+    }
+    facts.push_back({"Per " + by + " above rod: " + what, change_text(drafting, high)});
+    facts.push_back({"Per " + by + " below rod: " + what, change_text(drafting, low)});
+}
+
+std::string datum_text(const Drafting& drafting, const DomeForm& dome) {
+    const std::string element = datum_element(drafting.plan, dome);
+    const std::string bearing = degrees_text(turned_into_circle(dome.datum.degrees));
+    return element.empty() ? "north" : element + ", " + bearing;
 }
 
 } // namespace
 
-std::vector<Fact> course_facts(const Drafting& drafting, const Course& course, const Ring& ring,
-                               const Ring* below, const DomeForm& dome) {
+std::vector<Fact> course_facts(const Drafting& drafting, const CoursePart& part,
+                               const CoursePart* below_part) {
     const Design& design = drafting.plan.design;
+    const Course& course = *part.course;
+    const DomeForm& dome = *part.dome;
+    const Ring& ring = *part.rings.front();
+    const Ring* below = below_part ? below_part->rings.front() : nullptr;
     std::vector<Fact> facts;
+    if (several_parts(drafting.schedule()))
+        facts.push_back({"Datum", datum_text(drafting, dome)});
+    if (dome.lower_width > 0 && ring.kind == RingKind::ring)
+        facts.push_back({"Tube '" + ring.tube + "', tamped width", drafting.length(ring.width)});
     if (ring.kind == RingKind::ring && design.course.tamp_gap > 0)
         facts.push_back(
             {"Lay outside the setting, then tamp", drafting.length(design.course.tamp_gap)});
-    if (course.top < -1e-6)
-        facts.push_back({"Its top, below the bench mark (0)", drafting.length(-course.top)});
-    else
-        facts.push_back({"Its top, on the rod", drafting.length(course.top)});
+    facts.push_back(top_fact(drafting, course));
     if (ring.kind == RingKind::ring) {
         if (below)
             facts.push_back({"Step-in from course " + std::to_string(course.number - 1),
@@ -63,86 +103,54 @@ std::vector<Fact> course_facts(const Drafting& drafting, const Course& course, c
     if (ring.kind == RingKind::cap && below)
         facts.push_back({"Its edge, in from that of course " + std::to_string(course.number - 1),
                          drafting.length(below->outside_radius - ring.outside_radius)});
-    const double fill = ring_fill(course, ring, drafting.schedule());
-    const std::string buckets = buckets_text(fill), litres = litres_text(fill) + " L";
-    if (drafting.unit() == DisplayUnit::feet)
-        facts.push_back({"Tamped fill, 5 gal buckets", buckets + " (" + litres + ")"});
-    else
-        facts.push_back({"Tamped fill (5 gal buckets)", litres + " (" + buckets + ")"});
-    facts.push_back(wire_fact(drafting, course, ring));
-    const double off = drafting.unit() == DisplayUnit::feet ? 0.0127 : 0.010;
-    const std::string by = drafting.unit() == DisplayUnit::feet ? "1/2 in" : "10 mm";
-    if (ring.kind == RingKind::ring) {
-        const double high = compass_change(ring, course, dome, design, off);
-        const double low = compass_change(ring, course, dome, design, -off);
-        const std::string arm = design.compass.arm == CompassArm::chain ? "chain" : "arm";
-        if (change_text(drafting, high) == change_text(drafting, low)) {
-            facts.push_back({"If it lies off the rod", arm + ": no change"});
-        } else {
-            facts.push_back({"Per " + by + " above rod: " + arm, change_text(drafting, high)});
-            facts.push_back({"Per " + by + " below rod: " + arm, change_text(drafting, low)});
-        }
-    }
+    facts.push_back(fill_fact(drafting, part));
+    facts.push_back(wire_fact(drafting, part, ring.tube));
+    if (ring.kind == RingKind::ring)
+        add_changes(facts, drafting, design.compass.arm == CompassArm::chain ? "chain" : "arm",
+                    [&](double off) { return compass_change(ring, course, dome, design, off); });
     return facts;
 }
 
-namespace {
-
-/// A fact's row: the value on the right, its name beside it in one line or more.
-struct FactRow {
-    std::vector<std::string> name;
-    double name_size = 0, value_size = 0, height = 0;
-};
-
-FactRow fact_row(const Fact& fact, double width, double size, const MeasureText& measure) {
-    FactRow row;
-    row.name_size = std::max(sizes::small, 0.88 * size);
-    row.value_size =
-        fitting_size(fact.value, width * 0.62, 1.12 * size, sizes::small, true, measure);
-    const double value_width = measure(fact.value, row.value_size, true).width;
-    row.name = wrapped(fact.name, std::max(width * 0.3, width - value_width - 2.5), row.name_size,
-                       false, measure, 3);
-    row.height = std::max(1.65 * size, lines_height(row.name.size(), row.name_size) + 0.5 * size);
-    return row;
+std::vector<Fact> tunnel_facts(const Drafting& drafting, const CoursePart& part) {
+    const TunnelForm& tunnel = *part.tunnel;
+    const Course& course = *part.course;
+    const bool crown = course.number > tunnel.side_courses;
+    std::vector<Fact> facts{
+        {"Axis, from the pole of '" + tunnel.from + "'",
+         degrees_text(turned_into_circle(tunnel.bearing.degrees))},
+        top_fact(drafting, course)};
+    const auto half = [&](double z) {
+        return crown ? outer_half_width(tunnel, z) : inner_half_width(tunnel, z);
+    };
+    if (course.number > 1 && !crown)
+        facts.push_back({"Step-in from course " + std::to_string(course.number - 1),
+                         step_text(drafting, half(course.middle - tunnel.course_height) -
+                                                 half(course.middle))});
+    if (tunnel.to.empty())
+        facts.push_back({"Its end, from the pole of '" + tunnel.from + "'",
+                         drafting.length(tunnel.reach)});
+    if (tunnel.end_wall && !crown)
+        facts.push_back({"Inside face of the end wall",
+                         drafting.length(tunnel.reach - tunnel.width)});
+    facts.push_back(fill_fact(drafting, part));
+    facts.push_back(wire_fact(drafting, part, tunnel.tube));
+    if (!crown)
+        add_changes(facts, drafting, "gauge",
+                    [&](double off) { return half(course.middle + off) - half(course.middle); });
+    return facts;
 }
 
-} // namespace
-
-double facts_height(const std::vector<Fact>& facts, double width, double size,
-                    const MeasureText& measure) {
-    double height = 0;
-    for (const Fact& fact : facts)
-        height += fact_row(fact, width, size, measure).height;
-    return height;
-}
-
-double add_facts(Sheet& sheet, Vec2 top_left, double width, const std::vector<Fact>& facts,
-                 double size, const MeasureText& measure) {
-    double y = top_left.y();
-    const double right = top_left.x() + width;
-    for (const Fact& fact : facts) {
-        const FactRow row = fact_row(fact, width, size, measure);
-        const double text_height = lines_height(row.name.size(), row.name_size);
-        add_lines(sheet, {top_left.x(), y - (row.height - text_height) / 2 + 0.1}, row.name,
-                  row.name_size, false);
-        add_text(sheet, {right, y - row.height / 2 - 0.365 * row.value_size},
-                 shortened(fact.value, width * 0.7, row.value_size, true, measure), row.value_size,
-                 true, Align::right);
-        y -= row.height;
-        add_line(sheet, {top_left.x(), y}, {right, y}, pens::fine);
-    }
-    return y;
-}
-
-Table tube_table(const Drafting& drafting, const Ring& ring) {
+Table tube_table(const Drafting& drafting, const CoursePart& part) {
     Table table;
-    table.columns = {{{ring.kind == RingKind::cap ? "Bag" : "Tube"}, Align::left, true},
+    table.columns = {{{part.rings.front()->kind == RingKind::cap ? "Bag" : "Tube"}, Align::left, true},
                      {{"Along centre"}, Align::right, false},
                      {{"Cut"}, Align::right, true}};
-    for (const Run& run : ring.runs)
-        for (const LaidTube& tube : run.tubes)
-            table.rows.push_back({tube.id + (tube.lap_short ? "*" : ""),
-                                  drafting.length(tube.length), drafting.length(tube.cut_length)});
+    for (const Ring* ring : part.rings)
+        for (const Run& run : ring->runs)
+            for (const LaidTube& tube : run.tubes)
+                table.rows.push_back({tube.id + (tube.lap_short ? "*" : ""),
+                                      drafting.length(tube.length),
+                                      drafting.length(tube.cut_length)});
     return table;
 }
 
@@ -163,7 +171,20 @@ Table in_two(const Table& table) {
     return two;
 }
 
-std::vector<std::string> tube_remarks(const Drafting& drafting, const Ring& ring) {
+/// Names of tubes shorter than half a tube is wide.
+static std::string stub_tubes(const CoursePart& part) {
+    std::string names;
+    for (const Ring* ring : part.rings)
+        if (ring->kind == RingKind::ring)
+            for (const Run& run : ring->runs)
+                for (const LaidTube& tube : run.tubes)
+                    if (tube.length < ring->width / 2)
+                        names += (names.empty() ? "" : ", ") + tube.id;
+    return names;
+}
+
+std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart& part) {
+    const Ring& ring = *part.rings.front();
     const CourseRules& rules = drafting.plan.design.course;
     std::vector<std::string> remarks;
     std::string cut = "Cut = ";
@@ -172,47 +193,65 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const Ring& ring
     else
         cut += rules.curve == CutCurve::outer ? "outer edge" : "centreline";
     remarks.push_back(cut + " + " + drafting.length(rules.end_allowance) + " at each end.");
-    for (const Run& run : ring.runs)
-        for (const LaidTube& tube : run.tubes)
-            if (tube.lap_short) {
-                remarks.push_back("* The joint at its clockwise end lies nearer than " +
-                                  drafting.length(rules.joint_lap) +
-                                  " to a joint below or to a cut: shift it if you can.");
-                return remarks;
-            }
+    if (const std::string stubs = stub_tubes(part); !stubs.empty())
+        remarks.push_back(stubs + ": shorter than half a tube is wide, close it with a folded bag.");
+    for (const Ring* one : part.rings)
+        for (const Run& run : one->runs)
+            for (const LaidTube& tube : run.tubes)
+                if (tube.lap_short) {
+                    remarks.push_back("* The joint at its clockwise end lies nearer than " +
+                                      drafting.length(rules.joint_lap) +
+                                      " to a joint below or to a cut: shift it if you can.");
+                    return remarks;
+                }
     return remarks;
 }
 
-Table cut_table(const Drafting& drafting, const Ring& ring, const DomeForm& dome) {
+Table cut_table(const Drafting& drafting, const CoursePart& part) {
+    const Schedule& schedule = drafting.schedule();
+    const bool plain = schedule.building.tunnels.empty() && schedule.building.buttresses.empty() &&
+                       schedule.building.joins.empty();
     Table table;
     table.columns = {{{"Cut"}, Align::centre, true},
-                     {{"Opening"}, Align::left, false},
+                     {{plain ? "Opening" : "Cut by"}, Align::left, false},
                      {{"Its side"}, Align::left, false},
                      {{"Turn from", "the datum"}, Align::left, true},
                      {{"Bearing", "from datum"}, Align::right, false},
                      {{"Arc on the", "inside face"}, Align::right, true},
                      {{"Chord from", "datum mark"}, Align::right, true},
                      {{"Half-width", "of hole"}, Align::right, false}};
-    for (const Cut& cut : ring.cuts) {
-        const double clockwise = clockwise_degrees(dome.datum, {cut.inside_bearing});
-        table.rows.push_back({cut.letter, cut.by, cut.side == Side::left ? "left" : "right",
-                              cut.short_way == Side::left ? "left" : "right",
-                              degrees_text(std::min(clockwise, 360 - clockwise)),
-                              drafting.length(cut.short_arc), drafting.length(cut.chord),
-                              drafting.length(cut.half_width)});
-    }
+    for (const Ring* ring : part.rings)
+        for (const Cut& cut : ring->cuts) {
+            const double clockwise =
+                clockwise_degrees(part.dome->datum, {cut.inside_bearing});
+            // A ring that stops at another dome follows its curve: there is no hole of one width.
+            const bool curved = find_dome(schedule.building, cut.by) != nullptr;
+            table.rows.push_back({cut_letter(*ring, cut), cut.by,
+                                  cut.side == Side::left ? "left" : "right",
+                                  cut.short_way == Side::left ? "left" : "right",
+                                  degrees_text(std::min(clockwise, 360 - clockwise)),
+                                  drafting.length(cut.short_arc), drafting.length(cut.chord),
+                                  curved ? "curved" : drafting.length(cut.half_width)});
+        }
     return table;
 }
 
-std::string plan_legend(const Ring& ring, const Ring* below, const Scale& scale) {
+std::string plan_legend(const Drafting& drafting, const CoursePart& part, const CoursePart* below,
+                        const Scale& scale) {
+    const BuildingForm& building = drafting.schedule().building;
     std::string text = "From above, north up, " + scale.text + ".";
-    if (ring.kind == RingKind::cap)
+    if (part.rings.front()->kind == RingKind::cap)
         return text + " Grey: the bags, side by side along the datum line.";
     text += " Triangle: datum mark.";
-    if (!ring.cuts.empty())
+    const auto any = [](const std::vector<const Ring*>& rings, auto has) {
+        return std::any_of(rings.begin(), rings.end(), has);
+    };
+    if (any(part.rings, [](const Ring* ring) { return !ring->cuts.empty(); }))
         text += " Letters: cuts at the inside face.";
-    if (below && !joint_bearings(*below).empty())
+    if (below && any(below->rings, [](const Ring* ring) { return !joint_bearings(*ring).empty(); }))
         text += " Dashed ticks: joints below.";
+    if (building.domes.size() + building.tunnels.size() > 1)
+        text += " Thin lines: wall on other sheets.";
     return text;
 }
 

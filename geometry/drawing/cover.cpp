@@ -28,13 +28,6 @@ const Course* telling_course(const Schedule& schedule, const DomeForm& dome) {
     return best ? best : &schedule.courses.front();
 }
 
-const Ring* ring_below(const Schedule& schedule, const Course& course, const std::string& dome) {
-    for (const Course& other : schedule.courses)
-        if (other.number == course.number - 1)
-            return ring_of_dome(other, dome);
-    return nullptr;
-}
-
 void caption(Sheet& sheet, const Drafting& drafting, const PaperBox& box, const std::string& text,
              const std::string& scale) {
     const MeasureText& measure = drafting.measure;
@@ -72,10 +65,10 @@ void add_views(Sheet& sheet, const PaperBox& box, const Drafting& drafting, cons
     add_section(sheet, section_placer, drafting.plan, dome, dome.datum, section_frame);
 
     const Course& course = *telling_course(schedule, dome);
-    const Ring& ring = *ring_of_dome(course, dome.id);
-    const double across = 2 * ring.outside_radius;
+    const CoursePart part = *part_in(schedule, course.number, dome.id);
+    const GroundBox ground = plan_extent(drafting.plan, part);
     const Scale plan_scale =
-        largest_scale(across, across, left.width() - 2 * rim,
+        largest_scale(ground.size().x(), ground.size().y(), left.width() - 2 * rim,
                       left.height() - caption_height - 2 * rim, drafting.unit());
     caption(sheet, drafting, left,
             "Plan, course " + std::to_string(course.number) + " at " +
@@ -83,15 +76,14 @@ void add_views(Sheet& sheet, const PaperBox& box, const Drafting& drafting, cons
             plan_scale.text);
     const PaperBox plan_box{left.left, left.bottom, left.right, left.top - caption_height};
     Placer plan_placer(plan_box, drafting.measure);
-    const PlanFrame frame{plan_box.centre(), plan_scale.on_paper(1)};
-    const CoursePlan plan{schedule,
-                          dome,
-                          course,
-                          ring,
-                          ring_below(schedule, course, dome.id),
+    const double mm_per_metre = plan_scale.on_paper(1);
+    const PlanFrame frame{plan_box.centre() - ground.centre() * mm_per_metre, mm_per_metre};
+    const CoursePlan plan{drafting.plan,
+                          part,
+                          nullptr,
                           false,
                           "datum",
-                          drafting.length(ring.inside_radius)};
+                          drafting.length(part.rings.front()->inside_radius)};
     add_course_plan(sheet, plan_placer, plan, frame);
 }
 
@@ -110,18 +102,46 @@ void add_caution(Flow& flow, const Drafting& drafting) {
     flow.space(3);
 }
 
-/// Where each pole stands as seen from the first.
-std::vector<std::string> pole_places(const Drafting& drafting) {
-    const std::vector<DomeForm>& domes = drafting.schedule().building.domes;
-    std::vector<std::string> lines;
-    for (std::size_t i = 1; i < domes.size(); ++i) {
-        const Vec2 way = domes[i].at - domes[0].at;
-        const double bearing = to_bearing({std::atan2(way.y(), way.x())}).degrees;
-        lines.push_back("Pole of '" + domes[i].id + "': " + drafting.length(way.norm()) +
-                        " from the pole of '" + domes[0].id + "', bearing " +
-                        degrees_text(bearing) + ".");
-    }
-    return lines;
+/// The domes of a building side by side.
+Table dome_table(const Drafting& drafting) {
+    Table table;
+    table.columns = {{{"Dome"}, Align::left, true},      {{"Profile"}, Align::left, false},
+                     {{"Inside", "across"}, Align::right, true},
+                     {{"Spring-", "line"}, Align::right, false},
+                     {{"Apex", "or top"}, Align::right, false},
+                     {{"Courses"}, Align::right, false}, {{"of them", "below 0"}, Align::right, false},
+                     {{"Tube,", "tamped"}, Align::right, false},
+                     {{"Openings"}, Align::right, false}};
+    for (const DomeForm& dome : drafting.schedule().building.domes)
+        table.rows.push_back(
+            {dome.id, word(dome.profile.kind), drafting.length(2 * dome.profile.half_span),
+             drafting.length(dome.springline),
+             drafting.length(dome.cap_courses > 0 ? dome.apex() : dome.top()),
+             std::to_string(dome.courses()), std::to_string(dome.foundation),
+             drafting.length(dome.width),
+             std::to_string(openings_of(drafting.schedule(), dome.id).size())});
+    return table;
+}
+
+Table tunnel_table(const Drafting& drafting) {
+    Table table;
+    table.columns = {{{"Tunnel"}, Align::left, true},
+                     {{"From"}, Align::left, false},
+                     {{"To"}, Align::left, false},
+                     {{"Inside", "width"}, Align::right, true},
+                     {{"Spring-", "line"}, Align::right, false},
+                     {{"Crown,", "inside"}, Align::right, false},
+                     {{"Courses"}, Align::right, false},
+                     {{"Tube,", "tamped"}, Align::right, false}};
+    for (const TunnelForm& tunnel : drafting.schedule().building.tunnels)
+        table.rows.push_back(
+            {tunnel.id, tunnel.from,
+             tunnel.to.empty() ? (tunnel.end_wall ? "end wall" : "open end") : tunnel.to,
+             drafting.length(2 * tunnel.profile.half_span), drafting.length(tunnel.springline),
+             drafting.length(tunnel.crown()),
+             std::to_string(tunnel.side_courses + tunnel.crown_courses),
+             drafting.length(tunnel.width)});
+    return table;
 }
 
 std::string unit_line(const Drafting& drafting) {
@@ -157,28 +177,32 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
         first = false;
         return page;
     });
-    for (const DomeForm& dome : schedule.building.domes)
-        flow.paragraph(words::dome_in_a_sentence(drafting.plan, dome));
+    const BuildingForm& building = schedule.building;
+    const bool several = several_parts(schedule);
+    constexpr double least_views = 105; // mm high
+    if (several) { // the building as a whole first, then what it is made of
+        flow.paragraph(unit_line(drafting));
+        add_caution(flow, drafting);
+        flow.block(flow.room() - 1,
+                   [&](Sheet& sheet, const PaperBox& box) { add_site(sheet, box, drafting); });
+        flow.table("", dome_table(drafting), sizes::body, sizes::least);
+        if (!building.tunnels.empty())
+            flow.table("", tunnel_table(drafting), sizes::body, sizes::least);
+    } else {
+        flow.paragraph(words::dome_in_a_sentence(drafting.plan, building.domes.front()));
+    }
     for (const Fitted& fitted : schedule.fitted)
         flow.paragraph("Fitted: " + fitted.text, sizes::body, true);
-    flow.paragraph(unit_line(drafting));
-    add_caution(flow, drafting);
-    constexpr double least_views = 105, least_site = 70; // mm high
-    if (schedule.building.domes.size() > 1) {
-        flow.heading("The domes on the ground", least_site);
-        flow.block(std::max(least_views, flow.room() - 1),
-                   [&](Sheet& sheet, const PaperBox& box) { add_site(sheet, box, drafting); });
+    if (!several) {
+        flow.paragraph(unit_line(drafting));
+        add_caution(flow, drafting);
     }
-    for (const std::string& line : pole_places(drafting))
-        flow.paragraph(line);
-    for (const DomeForm& dome : schedule.building.domes) {
-        if (schedule.building.domes.size() > 1)
+    for (const DomeForm& dome : building.domes) {
+        if (several)
             flow.heading("Dome '" + dome.id + "'", least_views);
-        flow.need(least_views);
-        const double height = schedule.building.domes.size() > 1
-                                  ? std::clamp(flow.room() - 1, least_views, 125.0)
-                                  : std::max(least_views, flow.room() - 1);
-        flow.block(height,
+        const double free = flow.room() - 1;
+        // Two domes share a sheet; one takes what there is.
+        flow.block(several || free < least_views ? least_views : free,
                    [&](Sheet& sheet, const PaperBox& box) { add_views(sheet, box, drafting, dome); });
     }
     return flow.finish();

@@ -27,8 +27,9 @@ std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
     append(sheets, compass_table_pages(drafting));
     append(sheets, story_rod_pages(drafting));
     for (const Course& course : plan.schedule.courses)
-        for (const Ring& ring : course.rings)
-            append(sheets, course_pages(drafting, course, ring));
+        for (const CoursePart& part : parts_of(plan.schedule, course))
+            append(sheets, part.dome ? dome_course_pages(drafting, part)
+                                     : tunnel_course_pages(drafting, part));
     number_sheets(sheets);
     return sheets;
 }
@@ -39,6 +40,8 @@ std::vector<Sheet> compass_strip(const BuildingPlan& plan, const PaperSize& pape
     std::vector<Sheet> sheets;
     for (const DomeForm& dome : plan.schedule.building.domes)
         append(sheets, strip_pages(drafting, dome));
+    for (const TunnelForm& tunnel : plan.schedule.building.tunnels)
+        append(sheets, gauge_pages(drafting, tunnel));
     number_sheets(sheets);
     return sheets;
 }

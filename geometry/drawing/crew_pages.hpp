@@ -1,6 +1,7 @@
 // The kinds of pages of the crew book, each made by a source of its own.
 #pragma once
 
+#include "geometry/drawing/course_part.hpp"
 #include "geometry/drawing/page.hpp"
 
 #include <vector>
@@ -11,14 +12,16 @@ namespace coilwright {
 std::vector<Sheet> cover_pages(const Drafting& drafting);
 /// What to know, to cut and to have ready before the first tube.
 std::vector<Sheet> before_start_pages(const Drafting& drafting);
-/// All courses of each dome in a table.
+/// All courses of each dome, and of each tunnel, in a table.
 std::vector<Sheet> compass_table_pages(const Drafting& drafting);
 /// Heights to mark on the story rod.
 std::vector<Sheet> story_rod_pages(const Drafting& drafting);
-/// What one dome lays in one course. Precondition: the dome has a ring in it.
-std::vector<Sheet> course_pages(const Drafting& drafting, const Course& course, const Ring& ring);
+/// What one dome, or one tunnel, lays in one course.
+std::vector<Sheet> dome_course_pages(const Drafting& drafting, const CoursePart& part);
+std::vector<Sheet> tunnel_course_pages(const Drafting& drafting, const CoursePart& part);
 
-/// The compass arm's marks of one dome, full size.
+/// The compass arm's marks of one dome, and a tunnel's gauge, full size.
 std::vector<Sheet> strip_pages(const Drafting& drafting, const DomeForm& dome);
+std::vector<Sheet> gauge_pages(const Drafting& drafting, const TunnelForm& tunnel);
 
 } // namespace coilwright

@@ -1,5 +1,6 @@
 #include "geometry/drawing/figures.hpp"
 
+#include "geometry/plan/rings.hpp"
 #include "geometry/plan/section.hpp"
 
 #include <algorithm>
@@ -40,23 +41,28 @@ double ring_length(const Ring& ring) {
     return length;
 }
 
-double ring_fill(const Course& course, const Ring& ring, const Schedule& schedule) {
-    if (course.rings.size() == 1)
-        return course.fill_volume;
-    const auto section = [&](const Ring& one) {
-        const DomeForm* dome = find_dome_form(schedule, one.dome);
-        return dome ? stadium_area(dome->width, schedule.course_height) : 0;
-    };
-    if (ring.kind == RingKind::ring)
-        return section(ring) * ring_length(ring);
-    double caps = course.fill_volume, discs = 0;
-    for (const Ring& one : course.rings) {
-        if (one.kind == RingKind::ring)
-            caps -= section(one) * ring_length(one);
-        else
-            discs += one.outside_radius * one.outside_radius;
-    }
-    return discs > 0 ? caps * ring.outside_radius * ring.outside_radius / discs : 0;
+double ring_fill(const Ring& ring, double course_height) {
+    if (ring.kind == RingKind::cap)
+        return rounded_disc_volume(ring.outside_radius, course_height);
+    return stadium_area(ring.width, course_height) * ring_length(ring);
+}
+
+double part_fill(const CoursePart& part, double course_height) {
+    double fill = 0;
+    for (const Ring* ring : part.rings)
+        fill += ring_fill(*ring, course_height);
+    for (const Straight* straight : part.straights)
+        fill += stadium_area(straight->width, course_height) * straight->length;
+    return fill;
+}
+
+double part_wire(const CoursePart& part) {
+    double wire = 0;
+    for (const Ring* ring : part.rings)
+        wire += ring->wire_length;
+    for (const Straight* straight : part.straights)
+        wire += straight->wire_length;
+    return wire;
 }
 
 std::string buckets_text(double cubic_metres) {

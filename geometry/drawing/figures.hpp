@@ -1,7 +1,7 @@
 // The figures of a crew's sheet as texts in the design's unit: what to set, fill and correct.
 #pragma once
 
-#include "geometry/plan/plan_building.hpp"
+#include "geometry/drawing/course_part.hpp"
 
 #include <string>
 #include <vector>
@@ -27,9 +27,11 @@ std::vector<CompassReading> compass_readings(const Ring& ring, const DomeForm& d
 double compass_change(const Ring& ring, const Course& course, const DomeForm& dome,
                       const Design& design, double off);
 
-/// Tamped fill of one ring of a course, m3: of a ring its section times its length; of a cap the
-/// course's fill less that of the rings in it.
-double ring_fill(const Course& course, const Ring& ring, const Schedule& schedule);
+/// Tamped fill of a ring or a cap of a course of that height, m3, and of all that a part lays.
+double ring_fill(const Ring& ring, double course_height);
+double part_fill(const CoursePart& part, double course_height);
+/// Wire on top of a part, all strands, metres.
+double part_wire(const CoursePart& part);
 
 /// Sum of a ring's tubes along their centrelines, metres.
 double ring_length(const Ring& ring);

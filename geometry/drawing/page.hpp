@@ -54,6 +54,7 @@ public:
     /// Free height below what is on the page.
     double room() const { return y_ - page_.body.bottom; }
     double width() const { return page_.body.width(); }
+    const MeasureText& measure() const { return drafting_.measure; }
     /// Starts a new page unless so much height is free (or the page is still empty).
     void need(double height);
     /// White space, none at the head of a page.

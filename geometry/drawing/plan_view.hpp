@@ -1,30 +1,34 @@
-// One course of one dome seen from above, to scale, north up.
+// What one dome lays in one course, seen from above, to scale, north up.
 #pragma once
 
-#include "geometry/drawing/placer.hpp"
-#include "geometry/drawing/ring_shapes.hpp"
-#include "geometry/plan/plan_building.hpp"
+#include "geometry/drawing/course_part.hpp"
+#include "geometry/drawing/plan_canvas.hpp"
 
 namespace coilwright {
 
 struct CoursePlan {
-    const Schedule& schedule;
-    const DomeForm& dome;
-    const Course& course;
-    const Ring& ring;
-    const Ring* below = nullptr; // the same dome's ring of the course below
-    bool lettered = true;        // letters at the cuts and names of the tubes
-    std::string datum_label;     // what to write at the datum line's end
-    std::string arm_text;        // the compass setting, written along the arm; may be empty
+    const BuildingPlan& plan;
+    const CoursePart& part; // a dome's
+    const CoursePart* below = nullptr; // the same dome in the course below
+    bool lettered = true;              // letters at the cuts and names of the tubes
+    std::string datum_label;           // what to write at the datum line's end
+    std::string arm_text;              // the compass setting, written along the arm; may be empty
 };
 
-/// Draws the course with the pole at frame.pole: tubes in light grey with their joints, the joints
-/// of the course below as dashed ticks, the datum line and mark, openings named, north in the upper
-/// left corner of the placer's frame. Each cut's letter stands in a circle with a leader to its
-/// place on the inside face.
-void add_course_plan(Sheet& sheet, Placer& placer, const CoursePlan& plan, const PlanFrame& frame);
+/// An upright rectangle of the ground, metres east and north of the pole.
+struct GroundBox {
+    Vec2 low{0, 0}, high{0, 0};
+    Vec2 size() const { return high - low; }
+    Vec2 centre() const { return (low + high) / 2; }
+};
+/// What the plan must show: the dome's rings, its piers and the beginnings of its tunnels.
+GroundBox plan_extent(const BuildingPlan& plan, const CoursePart& part);
 
-/// North, pointing up, in the upper left corner.
-void add_north(Sheet& sheet, Placer& placer);
+/// Draws the course with the pole at frame.pole: tubes in light grey with their joints, fans, lintels
+/// and backs of niches hatched, the wall of other domes and tunnels in thin lines as far as the
+/// placer's frame shows them, the joints of the course below as dashed ticks, the datum line and
+/// mark, what stops the ring named, north in the upper left corner of the placer's frame. Each cut's
+/// letter stands in a circle with a leader to its place on the inside face.
+void add_course_plan(Sheet& sheet, Placer& placer, const CoursePlan& plan, const PlanFrame& frame);
 
 } // namespace coilwright

@@ -24,10 +24,13 @@ BandShape tube_shape(const Ring& ring, const Run& run, const LaidTube& tube);
 /// The ring in which a dome takes part in a course, or nullptr.
 const Ring* ring_of_dome(const Course& course, const std::string& dome);
 
-/// Plan to paper: where the pole lies on the sheet, and the scale.
+/// Plan to paper: where the pole lies on the sheet, the scale, and where the pole stands.
 struct PlanFrame {
     Vec2 pole{0, 0}; // mm
     double mm_per_metre = 0;
+    Vec2 origin{0, 0}; // metres: of the pole, in the design's frame
+    /// The paper's point of a point of the design.
+    Vec2 of(Vec2 metres) const { return pole + (metres - origin) * mm_per_metre; }
     /// The paper's point at a bearing and a distance in metres from the pole.
     Vec2 at(double bearing_degrees, double metres) const;
 };

@@ -3,7 +3,6 @@
 #include "geometry/drawing/dimension.hpp"
 #include "geometry/drawing/figures.hpp"
 #include "geometry/drawing/pen.hpp"
-#include "geometry/drawing/ring_shapes.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -39,39 +38,30 @@ void add_stadium(Sheet& sheet, const SectionFrame& frame, double x0, double x1, 
     sheet.items.push_back(ArcItem{frame.at(x0 + r, middle), radius, pi / 2, 3 * pi / 2, pen});
 }
 
-/// The opening whose hole the plane of the section passes in this course, or nullptr.
-const OpeningPlan* opening_at(const BuildingPlan& plan, const DomeForm& dome, const Ring& ring,
-                              int n, Bearing bearing) {
-    for (const OpeningPlan* opening : openings_of(plan.schedule, dome.id)) {
-        if (!cuts_course(opening->form, dome, n))
-            continue;
-        const double off = clockwise_degrees(opening->form.bearing, bearing);
-        const double half = half_angle_degrees(half_width(opening->form, dome.course_middle(n)),
-                                               ring.centre_radius);
-        if (std::min(off, 360 - off) < half)
-            return opening;
-    }
-    return nullptr;
+/// Whether a ring lies at a bearing: no opening, tunnel, buttress or other dome takes it there.
+bool lies_at(const Ring& ring, Bearing bearing) {
+    return std::any_of(ring.runs.begin(), ring.runs.end(), [&](const Run& run) {
+        return run.closed || clockwise_degrees({run.start_bearing}, bearing) <=
+                                 run.end_bearing - run.start_bearing;
+    });
 }
 
 void draw_courses(Sheet& sheet, const BuildingPlan& plan, const DomeForm& dome, Bearing right,
                   const SectionFrame& frame) {
-    for (const Course& course : plan.schedule.courses) {
-        const Ring* ring = ring_of_dome(course, dome.id);
-        if (!ring)
-            continue;
-        if (ring->kind == RingKind::cap) {
-            add_stadium(sheet, frame, -ring->outside_radius, ring->outside_radius, course.bottom,
-                        course.top);
-            continue;
+    for (const Course& course : plan.schedule.courses)
+        for (const Ring& ring : course.rings) {
+            if (ring.dome != dome.id)
+                continue;
+            const double inside = ring.inside_radius, outside = ring.outside_radius;
+            if (ring.kind == RingKind::cap) {
+                add_stadium(sheet, frame, -outside, outside, course.bottom, course.top);
+                continue;
+            }
+            if (lies_at(ring, right))
+                add_stadium(sheet, frame, inside, outside, course.bottom, course.top);
+            if (lies_at(ring, turned(right, 180)))
+                add_stadium(sheet, frame, -outside, -inside, course.bottom, course.top);
         }
-        if (!opening_at(plan, dome, *ring, course.number, right))
-            add_stadium(sheet, frame, ring->inside_radius, ring->outside_radius, course.bottom,
-                        course.top);
-        if (!opening_at(plan, dome, *ring, course.number, turned(right, 180)))
-            add_stadium(sheet, frame, -ring->outside_radius, -ring->inside_radius, course.bottom,
-                        course.top);
-    }
 }
 
 /// The design's inside curve: arcs where it is arcs, else a fine polyline.
@@ -108,6 +98,10 @@ void draw_curve(Sheet& sheet, const DomeForm& dome, const SectionFrame& frame) {
     }
 }
 
+double base_outside(const DomeForm& dome) {
+    return outside_radius(dome, dome.course_middle(1));
+}
+
 void level_line(Sheet& sheet, Placer& placer, const SectionFrame& frame, double from, double to,
                 double z, const Stroke& pen) {
     add_line(sheet, frame.at(from, z), frame.at(to, z), pen);
@@ -117,14 +111,14 @@ void level_line(Sheet& sheet, Placer& placer, const SectionFrame& frame, double 
 } // namespace
 
 Vec2 section_size(const DomeForm& dome) {
-    return {2 * (dome.profile.half_span + dome.width), dome.top() - dome.bottom()};
+    return {2 * base_outside(dome), dome.top() - dome.bottom()};
 }
 
 void add_section(Sheet& sheet, Placer& placer, const BuildingPlan& plan, const DomeForm& dome,
                  Bearing right, const SectionFrame& frame) {
     const DisplayUnit unit = plan.schedule.unit;
     const auto length = [&](double metres) { return length_text(metres, unit); };
-    const double a = dome.profile.half_span, outside = a + dome.width;
+    const double a = dome.profile.half_span, outside = base_outside(dome);
     draw_courses(sheet, plan, dome, right, frame);
     draw_curve(sheet, dome, frame);
     level_line(sheet, placer, frame, -a, a, 0, pens::cut);

@@ -1,11 +1,12 @@
-// All domes of a building from above: inside and outside of their walls at the floor.
+// The whole building from above: its wall in the first course over the floor.
 #pragma once
 
 #include "geometry/drawing/page.hpp"
 
 namespace coilwright {
 
-/// Draws the domes to scale in a box, each with its name, the poles' distances listed below.
+/// Draws the building to scale in a box: poles and datum lines of its domes, and the names of all that
+/// stands in the wall or against it.
 void add_site(Sheet& sheet, const PaperBox& box, const Drafting& drafting);
 
 } // namespace coilwright

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 namespace coilwright {
 namespace {
@@ -53,7 +54,8 @@ private:
     std::map<long, Place> places_;
 };
 
-std::vector<RodMark> rod_marks(const Schedule& schedule) {
+std::vector<RodMark> rod_marks(const BuildingPlan& plan) {
+    const Schedule& schedule = plan.schedule;
     Marks marks;
     if (!schedule.courses.empty())
         marks.add(schedule.courses.front().bottom, "Underside of course 1");
@@ -67,6 +69,18 @@ std::vector<RodMark> rod_marks(const Schedule& schedule) {
         if (dome.cap_courses > 0) // a skylight leaves the apex in the air
             marks.add(dome.apex(), "apex of the inside curve", several ? dome.id : "");
     }
+    for (const TunnelForm& tunnel : schedule.building.tunnels) {
+        marks.add(tunnel.springline, "springing of", tunnel.id);
+        marks.add(tunnel.crown(), "crown of", tunnel.id);
+    }
+    for (const Lintel& lintel : schedule.lintels)
+        marks.add(lintel.bottom, "lintel of", lintel.opening);
+    for (const Sleeve& sleeve : plan.design.sleeves)
+        marks.add(sleeve.height, "sleeve", sleeve.id);
+    std::set<std::string> tables; // piers of a table end at one height
+    for (const ButtressForm& pier : schedule.building.buttresses)
+        if (tables.insert(pier.table).second)
+            marks.add(pier.top, "top of buttress", pier.table);
     for (const OpeningPlan& opening : schedule.openings) {
         const OpeningForm& form = opening.form;
         if (form.use != OpeningUse::door || form.sill > 1e-6)
@@ -165,7 +179,7 @@ double height_of(const std::vector<Row>& rows) {
 } // namespace
 
 std::vector<Sheet> story_rod_pages(const Drafting& drafting) {
-    const std::vector<RodMark> marks = rod_marks(drafting.schedule());
+    const std::vector<RodMark> marks = rod_marks(drafting.plan);
     const auto start_page = [&](bool first) {
         return titled_page(drafting, first ? "Story rod" : "Story rod, continued",
                            "Mark these heights on a straight pole, by tape from the bench mark 0. "

@@ -2,6 +2,8 @@
 
 #include "geometry/drawing/figures.hpp"
 
+#include <algorithm>
+
 namespace coilwright::words {
 
 std::string caution() {
@@ -28,13 +30,33 @@ std::vector<std::string> hold_points(const Ring& ring) {
     return rules;
 }
 
+std::vector<std::string> tunnel_hold_points(const CoursePart& part) {
+    if (!form_carries(part))
+        return {};
+    return {"A vault has no rings: only its form holds it up.",
+            "The form stays, braced and wedged, until the crown's sheet lets it go.",
+            "Nobody under the vault.", "When you stop, cover wall from rain and bags from sun."};
+}
+
+std::string tunnel_legend(const BuildingPlan& plan, const TunnelForm& tunnel,
+                          const std::string& scale) {
+    std::string text = "From above, north up, " + scale +
+                       ". Distances run along the axis from the pole's axis of '" + tunnel.from +
+                       "'; left and right are yours when you walk away from it.";
+    const CourseRules& rules = plan.design.course;
+    return text + " Cut = length + " + length_text(rules.end_allowance, plan.schedule.unit) +
+           " at each end. Thin lines: wall on other sheets.";
+}
+
 std::vector<std::string> datum(const BuildingPlan& plan, const DomeForm& dome) {
     const std::string element = datum_element(plan, dome);
-    const std::string where = element.empty() ? "due north" : "the centreline of '" + element + "'";
+    std::string where = element.empty() ? "due north" : "the centreline of '" + element + "'";
+    where += ", bearing " + degrees_text(turned_into_circle(dome.datum.degrees)) + " from north";
+    if (plan.schedule.building.domes.size() > 1)
+        where = "the bearing in the table, each dome its own";
     return {
-        "Datum line: from the pole's axis along " + where + ", bearing " +
-            degrees_text(turned_into_circle(dome.datum.degrees)) +
-            " from north. Fix it by a stake outside that stays until the dome is closed.",
+        "Datum line: from the pole's axis along " + where +
+            ". Fix it by a stake outside that stays until the dome is closed.",
         "Datum mark of a course: where the arm's mark stands when it is swung over the datum line "
         "to the stake, level with the middle of the course. There need not be a wall there.",
         "Arcs run along the inside face from the datum mark, the shorter way round; chords run "
@@ -44,12 +66,15 @@ std::vector<std::string> datum(const BuildingPlan& plan, const DomeForm& dome) {
 
 std::vector<std::string> compass(const BuildingPlan& plan, const DomeForm& dome) {
     const Design& design = plan.design;
+    const bool several = plan.schedule.building.domes.size() > 1;
     std::vector<std::string> lines;
     std::string settings =
         "Settings are of the tamped inside face, at the middle of the course's height";
     if (design.compass.arm == CompassArm::chain)
-        settings += ", read on the chain fixed to the pole " +
-                    rod_text(dome.chain_height, plan.schedule.unit) + " above the bench mark";
+        settings += several ? ", read on the chain fixed to the pole as high as the sheets say"
+                            : ", read on the chain fixed to the pole " +
+                                  rod_text(dome.chain_height, plan.schedule.unit) +
+                                  " above the bench mark";
     else if (design.compass.pole_diameter > 0)
         settings += ", read level from the pole's face (pole " +
                     length_text(design.compass.pole_diameter, plan.schedule.unit) + " thick)";
@@ -83,13 +108,17 @@ std::vector<std::string> bench_mark(const BuildingPlan& plan) {
     return lines;
 }
 
-std::vector<std::string> pole(const BuildingPlan&, const DomeForm& dome) {
+std::vector<std::string> pole(const BuildingPlan& plan, const DomeForm& dome) {
     std::vector<std::string> lines{"Set the pole on firm ground at the centre, guy it three ways, "
                                    "and check it with a plumb bob "
                                    "before you start and every 4 courses after."};
-    if (dome.cap_courses > 0)
+    const std::vector<DomeForm>& domes = plan.schedule.building.domes;
+    const std::string last =
+        domes.size() > 1 ? "" : ", course " + std::to_string(dome.last_ring);
+    if (std::any_of(domes.begin(), domes.end(),
+                    [](const DomeForm& one) { return one.cap_courses > 0; }))
         lines.push_back(
-            "Take it out after the last ring, course " + std::to_string(dome.last_ring) +
+            "Take it out after the last ring" + last +
             ", before the cap closes the dome: first carry its axis over to two strings "
             "across that ring, which centre the cap.");
     return lines;

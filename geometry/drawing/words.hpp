@@ -1,7 +1,7 @@
 // The sentences that stand on every sheet, or on every sheet of a kind.
 #pragma once
 
-#include "geometry/plan/plan_building.hpp"
+#include "geometry/drawing/course_part.hpp"
 
 #include <string>
 #include <vector>
@@ -12,6 +12,11 @@ std::string caution();
 std::string print_at_full_size();
 /// Rules for a ring above the springline, a curb or a cap: what must be true before the crew stops.
 std::vector<std::string> hold_points(const Ring& ring);
+/// Of a tunnel whose form carries the course, or whose crown is laid; none where its walls are plumb.
+std::vector<std::string> tunnel_hold_points(const CoursePart& part);
+/// What the plan of a tunnel shows and from where its table counts.
+std::string tunnel_legend(const BuildingPlan& plan, const TunnelForm& tunnel,
+                          const std::string& scale);
 /// What the datum line and the datum mark are, and what left and right mean.
 std::vector<std::string> datum(const BuildingPlan& plan, const DomeForm& dome);
 /// How to set the compass: tamped face, tamping gap, what a course that comes out high asks for.

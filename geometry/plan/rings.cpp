@@ -129,14 +129,17 @@ Ring first_ring(const Design& design, const DomeForm& dome, int n, const Ring* b
 }
 
 /// The second ring outside the first, where the design asks for one.
-Ring second_wythe(const Ring& first, const DomeForm& dome) {
+Ring second_wythe(const Ring& first, const DomeForm& dome, double z) {
     Ring ring = first;
+    const double half_pole = first.inside_radius - first.pole_face;
     ring.wythe = 2;
     ring.tube = dome.tube;
     ring.width = dome.width;
     ring.inside_radius = first.outside_radius;
     ring.outside_radius = ring.inside_radius + dome.width;
     ring.centre_radius = ring.inside_radius + dome.width / 2;
+    ring.chain = std::hypot(ring.inside_radius, z - dome.chain_height);
+    ring.pole_face = ring.inside_radius - half_pole;
     ring.step_in = 0;
     return ring;
 }
@@ -151,7 +154,7 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
     const double z = dome.course_middle(n);
     rings.push_back(first_ring(design, dome, n, below.empty() ? nullptr : &below.front()));
     if (has_second_wythe(dome, z) && rings.front().kind == RingKind::ring)
-        rings.push_back(second_wythe(rings.front(), dome));
+        rings.push_back(second_wythe(rings.front(), dome, z));
     const std::vector<RingGap> gaps = gaps_in_ring(building, dome, n, Bond::laid);
     int tube_count = 0;
     for (Ring& ring : rings) {

@@ -73,6 +73,7 @@ struct Ring {
     double fill_volume = 0; // m3, of its tubes' stadium sections; of a cap with its rounded rim
     std::vector<Run> runs;
     std::vector<Cut> cuts; // clockwise from the datum
+    double wire_length = 0; // of the wire on top of it, all strands
 };
 
 /// Which part of a tunnel, its end wall or a buttress a straight run of tubes is. Left and right as
@@ -94,6 +95,7 @@ struct Straight {
     std::string tube;           // id of its tube type
     double width = 0;           // of its tubes, tamped
     std::vector<LaidTube> tubes;
+    double wire_length = 0; // of the wire on top of it, all strands
 };
 
 /// What the crew sets before or after a course: a form, a lintel, a plate.

@@ -123,16 +123,19 @@ void measure_wire(Schedule& schedule, const Design& design) {
     for (std::size_t i = 0; i + 1 < schedule.courses.size(); ++i) {
         Course& course = schedule.courses[i];
         const Course& next = schedule.courses[i + 1];
-        for (const Ring& ring : course.rings)
+        for (Ring& ring : course.rings)
             if (const Ring* above = ring_of(next, ring)) {
                 const DomeForm& dome = *find_dome(schedule.building, ring.dome);
-                course.wire_length +=
+                ring.wire_length =
                     wire_strands(design, ring.tube) *
                     ring_strand(schedule, design, dome, ring, *above, course.number);
+                course.wire_length += ring.wire_length;
             }
-        for (const Straight& straight : course.straights)
-            course.wire_length +=
+        for (Straight& straight : course.straights) {
+            straight.wire_length =
                 wire_strands(design, straight.tube) * straight_strand(straight, next);
+            course.wire_length += straight.wire_length;
+        }
     }
 }
 

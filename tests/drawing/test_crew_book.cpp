@@ -272,7 +272,7 @@ TEST_CASE("Fill on the sheets adds up to the schedule's") {
         double sum = 0;
         for (const Course& course : plan.schedule.courses)
             for (const Ring& ring : course.rings)
-                sum += ring_fill(course, ring, plan.schedule);
+                sum += ring_fill(ring, plan.schedule.course_height);
         CHECK(sum == Approx(plan.schedule.totals.fill_volume).epsilon(1e-9));
     }
 }

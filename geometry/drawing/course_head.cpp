@@ -1,0 +1,170 @@
+#include "geometry/drawing/course_head.hpp"
+
+#include "geometry/drawing/figures.hpp"
+#include "geometry/drawing/key_plan.hpp"
+
+#include <algorithm>
+
+namespace coilwright {
+namespace {
+
+constexpr double band_height = 32;         // mm, of number and setting
+constexpr double low_band_height = 27;     // where a warning stands over it
+constexpr double warning_height = 43;      // two lines across the sheet
+constexpr double warning_line_height = 9;  // on sheets that continue
+constexpr double key_width = 32;
+
+/// What stands in the head beside the number.
+struct Setting {
+    std::string what, value, under;
+};
+
+Setting dome_setting(const Drafting& drafting, const CoursePart& part) {
+    const Ring& ring = *part.rings.front();
+    const std::vector<CompassReading> readings =
+        compass_readings(ring, *part.dome, drafting.plan.design);
+    Setting setting;
+    if (ring.kind == RingKind::cap) {
+        setting.what = "SOLID DISC, across";
+        setting.value = drafting.length(2 * ring.outside_radius);
+        setting.under = "No compass: short bags side by side, centred on the pole's axis";
+    } else {
+        setting.what = "COMPASS, " + readings.front().from;
+        setting.value = drafting.length(readings.front().metres);
+        for (std::size_t i = 1; i < readings.size(); ++i)
+            setting.under += (i > 1 ? " · " : "") + readings[i].from + " " +
+                             drafting.length(readings[i].metres);
+    }
+    for (const Ring* outer : part.rings)
+        if (outer->wythe > 1)
+            setting.under += (setting.under.empty() ? "" : " · ") + std::string("outer ring ") +
+                             drafting.length(
+                                 compass_readings(*outer, *part.dome, drafting.plan.design)
+                                     .front()
+                                     .metres);
+    if (ring.curb)
+        setting.what = "CURB, plumb. " + setting.what;
+    if (several_parts(drafting.schedule()))
+        setting.what = "DOME '" + part.dome->id + "'. " + setting.what;
+    return setting;
+}
+
+Setting tunnel_setting(const Drafting& drafting, const CoursePart& part) {
+    const TunnelForm& tunnel = *part.tunnel;
+    const double z = part.course->middle;
+    Setting setting;
+    setting.what = "TUNNEL '" + tunnel.id + "'. ";
+    if (part.course->number > tunnel.side_courses) {
+        const int tubes = static_cast<int>(part.straights.size());
+        setting.what += "SOLID CROWN, across";
+        setting.value = drafting.length(2 * outer_half_width(tunnel, z));
+        setting.under =
+            count_text(tubes, "tube", "tubes side by side") + " on the form, centred on the axis";
+    } else {
+        const double half = inner_half_width(tunnel, z);
+        setting.what += "GAUGE, from the axis string";
+        setting.value = drafting.length(half);
+        setting.under = "to the inside face of each wall; " + drafting.length(2 * half) + " between them";
+    }
+    return setting;
+}
+
+int courses_of(const CoursePart& part) {
+    return part.dome ? part.dome->courses()
+                     : part.tunnel->side_courses + part.tunnel->crown_courses;
+}
+
+/// White on black, as large as the sheet's width allows; returns the size of its type.
+double add_warning(Sheet& sheet, const PaperBox& box, const MeasureText& measure, bool full) {
+    add_fill(sheet, box, {0});
+    const std::vector<std::string> lines =
+        full ? std::vector<std::string>{"FORM CARRIES", "THIS COURSE"}
+             : std::vector<std::string>{"FORM CARRIES THIS COURSE"};
+    double size = full ? 22 : 6.5;
+    for (const std::string& line : lines)
+        size = fitting_size(line, box.width() - 8, size, 4, true, measure);
+    const double step = box.height() / static_cast<double>(lines.size());
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const double middle = box.top - (static_cast<double>(i) + 0.5) * step;
+        TextItem text = text_at({box.centre().x(), middle - 0.365 * size}, lines[i], size, true,
+                                Align::centre);
+        text.ink = {1};
+        sheet.items.push_back(text);
+    }
+    return size;
+}
+
+} // namespace
+
+std::string sheet_title(const Drafting& drafting, const CoursePart& part) {
+    std::string title = "Course " + std::to_string(part.course->number);
+    if (several_parts(drafting.schedule()))
+        title += " of '" + part.id() + "'";
+    if (part.dome && part.rings.front()->kind == RingKind::cap)
+        title += ", cap";
+    if (part.dome && part.rings.front()->curb)
+        title += ", curb";
+    if (part.tunnel && part.course->number > part.tunnel->side_courses)
+        title += ", crown";
+    return title;
+}
+
+double course_head_height(const CoursePart& part, bool first_sheet) {
+    if (!form_carries(part))
+        return band_height;
+    return low_band_height + (first_sheet ? warning_height : warning_line_height);
+}
+
+void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafting,
+                     const CoursePart& part, bool first_sheet) {
+    const MeasureText& measure = drafting.measure;
+    const bool warned = form_carries(part);
+    PaperBox box = whole;
+    double largest = 26;
+    if (warned) {
+        PaperBox warning = whole;
+        warning.bottom =
+            whole.top - (first_sheet ? warning_height : warning_line_height) + 1;
+        const double size = add_warning(sheet, warning, measure, first_sheet);
+        largest = std::min(largest, first_sheet ? size - 1 : 19.0);
+        box.top = warning.bottom - 1;
+    }
+    constexpr double label = 3.8;
+    const double number_size = std::min(largest, 0.81 * box.height());
+    const std::string number = std::to_string(part.course->number);
+    const double number_width = measure(number, number_size, true).width;
+    const double divide = box.left + std::max(38.0, number_width + 9);
+    add_box(sheet, box, pens::heavy);
+    add_line(sheet, {divide, box.bottom}, {divide, box.top}, pens::heavy);
+    add_text(sheet, {box.left + 3, box.top - 5}, "COURSE of " + std::to_string(courses_of(part)),
+             label, true);
+    add_text(sheet, {(box.left + divide) / 2, box.bottom + 0.15 * number_size}, number, number_size,
+             true, Align::centre);
+    if (several_parts(drafting.schedule())) {
+        const double left = box.right - key_width;
+        add_line(sheet, {left, box.bottom}, {left, box.top}, pens::seen);
+        add_key_plan(sheet, {left + 1.5, box.bottom + 1.5, box.right - 1.5, box.top - 1.5},
+                     drafting.schedule().building, part.id());
+        box.right = left;
+    }
+    const Setting setting =
+        part.dome ? dome_setting(drafting, part) : tunnel_setting(drafting, part);
+    const double left = divide + 4, room = box.right - 3 - left;
+    const double what_size = fitting_size(setting.what, room, label, sizes::least, true, measure);
+    add_text(sheet, {left, box.top - 5}, shortened(setting.what, room, what_size, true, measure),
+             what_size, true);
+    // The setting stands in the middle of what the texts over and under it leave.
+    const double low = box.bottom + (setting.under.empty() ? 1 : 7.6), high = box.top - 7.4;
+    const double wanted = std::min((high - low) / 0.8, std::min(24.0, largest - 1));
+    const double size = fitting_size(setting.value, room, wanted, 10, true, measure);
+    add_text(sheet, {left - 0.04 * size, (low + high) / 2 - 0.365 * size}, setting.value, size,
+             true);
+    if (!setting.under.empty()) {
+        const double under_size =
+            fitting_size(setting.under, room, sizes::strong, sizes::least, true, measure);
+        add_text(sheet, {left, box.bottom + 2.8},
+                 shortened(setting.under, room, under_size, true, measure), under_size, true);
+    }
+}
+
+} // namespace coilwright

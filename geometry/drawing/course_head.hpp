@@ -1,0 +1,19 @@
+// The band at the head of a course's sheet: number, setting, key plan, and the warning that a form
+// carries the course, in the largest type.
+#pragma once
+
+#include "geometry/drawing/course_part.hpp"
+#include "geometry/drawing/page.hpp"
+
+namespace coilwright {
+
+/// "Course 7", "Course 7 of 'bath'", "Course 30, cap".
+std::string sheet_title(const Drafting& drafting, const CoursePart& part);
+
+/// Height of the head in mm. A warning that was given in full on the first sheet is a line on those
+/// that continue it.
+double course_head_height(const CoursePart& part, bool first_sheet);
+void add_course_head(Sheet& sheet, const PaperBox& box, const Drafting& drafting,
+                     const CoursePart& part, bool first_sheet);
+
+} // namespace coilwright

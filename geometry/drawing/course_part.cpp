@@ -1,0 +1,98 @@
+#include "geometry/drawing/course_part.hpp"
+
+#include <algorithm>
+
+namespace coilwright {
+
+const Course* course_numbered(const Schedule& schedule, int number) {
+    for (const Course& course : schedule.courses)
+        if (course.number == number)
+            return &course;
+    return nullptr;
+}
+
+const ButtressForm* find_pier(const Schedule& schedule, const std::string& id) {
+    for (const ButtressForm& pier : schedule.building.buttresses)
+        if (pier.id == id)
+            return &pier;
+    return nullptr;
+}
+
+std::vector<CoursePart> parts_of(const Schedule& schedule, const Course& course) {
+    std::vector<CoursePart> parts;
+    for (const DomeForm& dome : schedule.building.domes) {
+        CoursePart part;
+        part.course = &course;
+        part.dome = &dome;
+        for (const Ring& ring : course.rings)
+            if (ring.dome == dome.id)
+                part.rings.push_back(&ring);
+        for (const Straight& straight : course.straights)
+            if (const ButtressForm* pier = find_pier(schedule, straight.of);
+                pier && pier->dome == dome.id)
+                part.straights.push_back(&straight);
+        if (!part.rings.empty())
+            parts.push_back(std::move(part));
+    }
+    for (const TunnelForm& tunnel : schedule.building.tunnels) {
+        CoursePart part;
+        part.course = &course;
+        part.tunnel = &tunnel;
+        for (const Straight& straight : course.straights)
+            if (straight.of == tunnel.id)
+                part.straights.push_back(&straight);
+        if (!part.straights.empty())
+            parts.push_back(std::move(part));
+    }
+    return parts;
+}
+
+std::optional<CoursePart> part_in(const Schedule& schedule, int number, const std::string& id) {
+    if (const Course* course = course_numbered(schedule, number))
+        for (CoursePart& part : parts_of(schedule, *course))
+            if (part.id() == id)
+                return std::move(part);
+    return std::nullopt;
+}
+
+bool several_parts(const Schedule& schedule) {
+    return schedule.building.domes.size() + schedule.building.tunnels.size() > 1;
+}
+
+bool concerns(const BuildingPlan& plan, const SetNote& note, const std::string& part) {
+    const BuildingForm& building = plan.schedule.building;
+    if (find_dome(building, note.element) || find_tunnel(building, note.element))
+        return note.element == part;
+    for (const OpeningPlan& opening : plan.schedule.openings)
+        if (opening.form.id == note.element)
+            return opening.form.in == part;
+    for (const Sleeve& sleeve : plan.design.sleeves)
+        if (sleeve.id == note.element)
+            return sleeve.in == part;
+    if (const ButtressForm* pier = find_pier(plan.schedule, note.element))
+        return pier->dome == part;
+    return true; // of no one part: on the sheet of each
+}
+
+std::vector<const Sleeve*> sleeves_of(const BuildingPlan& plan, const CoursePart& part) {
+    std::vector<const Sleeve*> sleeves;
+    for (const Sleeve& sleeve : plan.design.sleeves)
+        if (sleeve.in == part.id() && sleeve.height >= part.course->bottom - height_tie &&
+            sleeve.height < part.course->top - height_tie)
+            sleeves.push_back(&sleeve);
+    return sleeves;
+}
+
+std::string cut_letter(const Ring& ring, const Cut& cut) {
+    return ring.wythe > 1 ? cut.letter + std::to_string(ring.wythe) : cut.letter;
+}
+
+bool form_carries(const CoursePart& part) {
+    return part.tunnel &&
+           std::any_of(part.course->before.begin(), part.course->before.end(),
+                       [&](const SetNote& note) {
+                           return note.element == part.tunnel->id && note.what == "form carries";
+                       });
+}
+
+} // namespace coilwright

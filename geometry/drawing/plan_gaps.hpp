@@ -1,0 +1,19 @@
+// What fills the gaps of a ring in plan, and the names of what makes them.
+#pragma once
+
+#include "geometry/drawing/course_part.hpp"
+#include "geometry/drawing/plan_canvas.hpp"
+
+namespace coilwright {
+
+/// Fans, lintels and backs of niches in the gaps of a ring, hatched; sleeves through it.
+void draw_gaps(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& part,
+               const Ring& ring);
+
+/// Names the openings, tunnels, piers, domes and sleeves that a dome's course meets.
+void name_elements(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& part);
+
+/// The name of a tube of a straight run, in it where it can stand.
+void name_straight_tube(PlanCanvas& canvas, const StraightShape& shape);
+
+} // namespace coilwright

@@ -1,0 +1,156 @@
+#include "geometry/drawing/sheet_parts.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace coilwright {
+namespace {
+
+constexpr double sign_height = 19; // mm, of the lines to fill in at the end
+
+constexpr SheetStyle styles[] = {
+    {4.4, 116, 9, true, false},  {4.4, 104, 9, true, false},  {4.0, 106, 9, true, false},
+    {4.0, 98, 9, false, false},  {4.0, 88, 8.5, false, false}, {3.7, 98, 8.5, false, false},
+    {3.7, 86, 8, false, false},  {3.4, 92, 8, false, false},  {3.4, 78, 8, false, false},
+    {4.0, 140, 9, true, true},   {4.0, 105, 9, true, true},   {3.7, 130, 9, false, true},
+    {3.4, 90, 8, false, true}};
+
+/// How ill a style serves whatever its sheets hold: narrow tubes cannot be told apart, small type
+/// cannot be read. Judged; a second sheet weighs ten.
+double least_badness(const SheetStyle& style, double tube_on_paper) {
+    constexpr double good_tube = 6.5, least_tube = 5, good_text = 4.4; // mm
+    return 3 * std::max(0.0, good_tube - tube_on_paper) +
+           6 * std::max(0.0, least_tube - tube_on_paper) + 3 * (good_text - style.text);
+}
+
+double badness(const SheetSetting& setting) {
+    return 10 * (static_cast<double>(setting.sheets.size()) - 1) + (setting.tables_by_plan ? 0 : 4);
+}
+
+bool is_warning(const SetNote& note) {
+    return note.text.find("DO NOT") != std::string::npos;
+}
+
+std::vector<const SetNote*> notes_for(const Drafting& drafting, const CoursePart& part,
+                                      const std::vector<SetNote>& notes) {
+    std::vector<const SetNote*> found;
+    for (const SetNote& note : notes)
+        if (note.what != "form carries" && concerns(drafting.plan, note, part.id()))
+            found.push_back(&note);
+    return found;
+}
+
+} // namespace
+
+std::vector<Sheet>
+best_setting(const std::function<double(const SheetStyle&)>& tube_on_paper,
+             const std::function<SheetSetting(const SheetStyle&, bool draw)>& set) {
+    const SheetStyle* best = nullptr;
+    double least = 0;
+    for (const SheetStyle& style : styles) {
+        double bad = least_badness(style, tube_on_paper(style));
+        if (best && bad >= least)
+            continue;
+        bad += badness(set(style, false));
+        if (best && bad >= least)
+            continue;
+        best = &style;
+        least = bad;
+    }
+    return set(*best, true).sheets;
+}
+
+void add_before(Flow& flow, const Drafting& drafting, const CoursePart& part) {
+    const std::vector<const SetNote*> notes = notes_for(drafting, part, part.course->before);
+    if (notes.empty())
+        return;
+    flow.heading("Before you lay this course");
+    for (const SetNote* note : notes)
+        flow.item(note->text, Flow::Mark::tick, is_warning(*note));
+}
+
+void add_after(Flow& flow, const Drafting& drafting, const CoursePart& part) {
+    const Course& course = *part.course;
+    const auto next = part_in(drafting.schedule(), course.number + 1, part.id());
+    std::string always = "Top checked against the rod at four places.";
+    if (course.wire_length > 0 && next)
+        always += " Wire laid.";
+    flow.heading("When it is tamped");
+    flow.item(always, Flow::Mark::tick);
+    for (const SetNote* note : notes_for(drafting, part, course.after))
+        flow.item(note->text, Flow::Mark::tick, is_warning(*note));
+    if (!next)
+        return;
+    std::string needs;
+    for (const SetNote* note : notes_for(drafting, *next, next->course->before))
+        needs += (needs.empty() ? "" : ", ") + note->what + " of '" + note->element + "'";
+    if (!needs.empty())
+        flow.item("Have ready for course " + std::to_string(next->course->number) + ": " + needs +
+                      ".",
+                  Flow::Mark::tick);
+}
+
+namespace {
+
+/// Rules as lines: two columns, or one run of text where that is shorter.
+struct RuleBox {
+    std::vector<std::vector<std::string>> columns; // of lines
+    double height = 0;
+};
+
+RuleBox rule_box(const Drafting& drafting, double width, const std::vector<std::string>& rules,
+                 double size) {
+    RuleBox two{{{}, {}}, 0}, one;
+    std::string run;
+    for (std::size_t i = 0; i < rules.size(); ++i) {
+        run += (i > 0 ? " " : "") + rules[i];
+        for (const std::string& line :
+             wrapped(rules[i], width / 2 - 7, size, true, drafting.measure))
+            two.columns[i % 2].push_back(line);
+    }
+    one.columns = {wrapped(run, width - 6, size, true, drafting.measure)};
+    const auto height = [&](const RuleBox& box) {
+        std::size_t lines = 0;
+        for (const auto& column : box.columns)
+            lines = std::max(lines, column.size());
+        return lines_height(lines, size) + 2.5;
+    };
+    one.height = height(one);
+    two.height = height(two);
+    return one.height < two.height ? one : two;
+}
+
+} // namespace
+
+void add_rules(Flow& flow, const Drafting& drafting, const std::vector<std::string>& rules,
+               double size) {
+    const RuleBox rule = rule_box(drafting, flow.width(), rules, size);
+    flow.space(1.5);
+    flow.block(rule.height, [&](Sheet& sheet, const PaperBox& box) {
+        add_box(sheet, box, pens::heavy);
+        for (std::size_t i = 0; i < rule.columns.size(); ++i)
+            add_lines(sheet,
+                      {box.left + 3 + static_cast<double>(i) * box.width() / 2, box.top - 1},
+                      rule.columns[i], size, true);
+    });
+}
+
+void add_sign_lines(Flow& flow, const std::string& setting) {
+    flow.at_bottom(sign_height, [&](Sheet& sheet, const PaperBox& box) {
+        const auto blank = [&](double x, double y, double width, const std::string& label) {
+            add_text(sheet, {x, y}, label, sizes::small, true);
+            const double used =
+                flow.measure()(label, sizes::small, true).width + 1.5;
+            add_line(sheet, {x + used, y - 0.6}, {x + width, y - 0.6}, pens::seen);
+        };
+        const double half = box.width() / 2, third = box.width() / 3;
+        const double first = box.top - 7.5, second = box.top - 17;
+        blank(box.left, first, half - 4, "Height reached");
+        blank(box.left + half, first, half, setting);
+        blank(box.left, second, third - 4, "Name");
+        blank(box.left + third, second, third - 4, "Signed");
+        blank(box.left + 2 * third, second, third, "Date");
+    });
+}
+
+} // namespace coilwright

@@ -1,0 +1,107 @@
+#include "geometry/drawing/course_head.hpp"
+#include "geometry/drawing/course_tables.hpp"
+#include "geometry/drawing/crew_pages.hpp"
+#include "geometry/drawing/element_tables.hpp"
+#include "geometry/drawing/figures.hpp"
+#include "geometry/drawing/plan_box.hpp"
+#include "geometry/drawing/sheet_parts.hpp"
+#include "geometry/drawing/tunnel_view.hpp"
+#include "geometry/drawing/words.hpp"
+
+#include <algorithm>
+
+namespace coilwright {
+namespace {
+
+class TunnelSheets {
+public:
+    TunnelSheets(const Drafting& drafting, const CoursePart& part, const GroundBox& ground,
+                 const SheetStyle& style, bool draw)
+        : drafting_(drafting), part_(part), ground_(ground), style_(style), draw_(draw),
+          flow_(drafting, [this] { return start_page(); }, style.text) {}
+
+    SheetSetting set() {
+        SheetSetting setting;
+        const PlanBox plan = fit_plan(drafting_, ground_, style_);
+        add_before(flow_, drafting_, part_);
+        add_plan_and_figures(plan);
+        const std::size_t plan_page = flow_.pages();
+        flow_.space(0.5);
+        flow_.paragraph(words::tunnel_legend(drafting_.plan, *part_.tunnel, plan.scale.text),
+                        std::max(sizes::small, 0.85 * style_.text));
+        flow_.table(style_.headings ? "Tubes to cut, and where they lie" : "",
+                    straight_table(drafting_, part_), style_.text);
+        setting.tables_by_plan = flow_.pages() == plan_page;
+        add_after(flow_, drafting_, part_);
+        const std::vector<std::string> rules = words::tunnel_hold_points(part_);
+        if (!rules.empty())
+            add_rules(flow_, drafting_, rules, style_.text);
+        add_sign_lines(flow_, "Gauge set to");
+        setting.sheets = flow_.finish();
+        return setting;
+    }
+
+private:
+    Page start_page() {
+        const std::string title = sheet_title(drafting_, part_);
+        Page page = new_page(drafting_, first_page_ ? title : title + ", continued");
+        const double height = course_head_height(part_, first_page_);
+        const PaperBox head{page.body.left, page.body.top - height, page.body.right, page.body.top};
+        add_course_head(page.sheet, head, drafting_, part_, first_page_);
+        page.body.top = head.bottom - 1.5;
+        first_page_ = false;
+        return page;
+    }
+
+    void add_plan_and_figures(const PlanBox& plan) {
+        const std::vector<Fact> facts = tunnel_facts(drafting_, part_);
+        const MeasureText& measure = drafting_.measure;
+        const double gap = 5;
+        const double side = style_.wide ? flow_.width() : flow_.width() - plan.width - gap;
+        const double facts_high = facts_height(facts, side, style_.text, measure);
+        const auto draw_plan = [&](Sheet& sheet, const PaperBox& box) {
+            if (!draw_)
+                return;
+            add_box(sheet, box, pens::fine);
+            Placer placer(grown(box, -1), measure);
+            add_tunnel_plan(sheet, placer, drafting_.plan, part_, frame_in(box, plan));
+        };
+        flow_.space(1);
+        if (style_.wide) {
+            flow_.block(plan.height, draw_plan);
+            flow_.space(2);
+            flow_.block(facts_high, [&](Sheet& sheet, const PaperBox& box) {
+                add_facts(sheet, {box.left, box.top}, side, facts, style_.text, measure);
+            });
+            return;
+        }
+        flow_.block(std::max(plan.height, facts_high), [&](Sheet& sheet, const PaperBox& box) {
+            draw_plan(sheet, {box.left, box.bottom, box.left + plan.width, box.top});
+            add_facts(sheet, {box.left + plan.width + gap, box.top}, side, facts, style_.text,
+                      measure);
+        });
+    }
+
+    const Drafting& drafting_;
+    const CoursePart& part_;
+    const GroundBox& ground_;
+    const SheetStyle& style_;
+    bool draw_;
+    bool first_page_ = true;
+    Flow flow_;
+};
+
+} // namespace
+
+std::vector<Sheet> tunnel_course_pages(const Drafting& drafting, const CoursePart& part) {
+    const GroundBox ground = tunnel_extent(drafting.plan, part);
+    return best_setting(
+        [&](const SheetStyle& style) {
+            return fit_plan(drafting, ground, style).scale.on_paper(part.tunnel->width);
+        },
+        [&](const SheetStyle& style, bool draw) {
+            return TunnelSheets(drafting, part, ground, style, draw).set();
+        });
+}
+
+} // namespace coilwright
