@@ -60,12 +60,13 @@ void add_totals(Flow& flow, const Drafting& drafting) {
     Table table;
     table.columns = {{{"For the whole building"}, Align::left, false},
                      {{"In all"}, Align::right, true}};
-    table.rows = {{"Tube along the centre of the wall", supply_text(totals.tube_length, drafting.unit())},
-                  {"Tube to cut, ends included (no waste)", supply_text(totals.cut_length, drafting.unit())},
-                  {"Fill, tamped", volume_text(totals.fill_volume, drafting.unit())},
-                  {"Fill in 5 gal buckets", buckets_text(totals.fill_volume) + " (" +
-                                                litres_text(totals.fill_volume) + " L)"},
-                  {"Barbed wire", supply_text(totals.wire_length, drafting.unit())}};
+    table.rows = {
+        {"Tube along the centre of the wall", supply_text(totals.tube_length, drafting.unit())},
+        {"Tube to cut, ends included (no waste)", supply_text(totals.cut_length, drafting.unit())},
+        {"Fill, tamped", volume_text(totals.fill_volume, drafting.unit())},
+        {"Fill in 5 gal buckets",
+         buckets_text(totals.fill_volume) + " (" + litres_text(totals.fill_volume) + " L)"},
+        {"Barbed wire", supply_text(totals.wire_length, drafting.unit())}};
     flow.table("To have ready", table);
 }
 
@@ -98,19 +99,18 @@ void add_heads(Flow& flow, const Drafting& drafting) {
                          {{"Underside at"}, Align::right, false},
                          {{"Before", "course"}, Align::right, false}};
         for (const Lintel& lintel : schedule.lintels)
-            table.rows.push_back({lintel.opening,
-                                  lintel.kind == LintelKind::timber ? "timber" : "concrete",
-                                  drafting.length(lintel.length), drafting.length(lintel.depth),
-                                  drafting.length(lintel.width), drafting.length(lintel.bearing),
-                                  drafting.length(lintel.bottom),
-                                  std::to_string(lintel.first_course)});
+            table.rows.push_back(
+                {lintel.opening, lintel.kind == LintelKind::timber ? "timber" : "concrete",
+                 drafting.length(lintel.length), drafting.length(lintel.depth),
+                 drafting.length(lintel.width), drafting.length(lintel.bearing),
+                 drafting.length(lintel.bottom), std::to_string(lintel.first_course)});
         flow.table("Lintels to have ready", table);
         flow.paragraph("Their strength is not judged here.", sizes::small);
     }
 }
 
-/// How long the form of a vault is: from the inside face of its dome's base ring to its end, or to that
-/// of the other dome.
+/// How long the form of a vault is: from the inside face of its dome's base ring to its end, or to
+/// that of the other dome.
 double vault_form_length(const BuildingForm& building, const TunnelForm& tunnel) {
     double length = tunnel.reach - (tunnel.end_wall ? tunnel.width : 0);
     for (const std::string& id : {tunnel.from, tunnel.to})
@@ -138,10 +138,11 @@ void add_tunnels(Flow& flow, const Drafting& drafting) {
              drafting.length(vault_form_length(building, tunnel)),
              drafting.length(tunnel.springline)});
     flow.table("Vault forms to make", table);
-    flow.paragraph("Length is from the inside face of the dome at the crown's height to the inside of "
-                   "the tunnel's far end: the whole vault lies on it. Stretch a string along the "
-                   "axis from the pole to a stake beyond the end; walls are gauged from it.",
-                   sizes::small);
+    flow.paragraph(
+        "Length is from the inside face of the dome at the crown's height to the inside of "
+        "the tunnel's far end: the whole vault lies on it. Stretch a string along the "
+        "axis from the pole to a stake beyond the end; walls are gauged from it.",
+        sizes::small);
 }
 
 /// Poles and datum lines of several domes.

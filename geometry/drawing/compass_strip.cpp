@@ -49,8 +49,7 @@ Strip compass_strip_of(const Drafting& drafting, const DomeForm& dome) {
         const Ring* ring = ring_of_dome(course, dome.id);
         if (!ring || ring->kind == RingKind::cap)
             continue;
-        const CompassReading reading =
-            compass_readings(*ring, dome, drafting.plan.design).front();
+        const CompassReading reading = compass_readings(*ring, dome, drafting.plan.design).front();
         strip.from = reading.from;
         add_mark(strip.marks, reading.metres * mm, course.number);
     }
@@ -64,8 +63,9 @@ Strip gauge_of(const Drafting& drafting, const TunnelForm& tunnel) {
     Strip strip;
     strip.title = "Gauge of '" + tunnel.id + "'";
     strip.from = "from the axis string";
-    strip.what = "Distances from the axis string, level and square to it, to the tamped inside face "
-                 "of each wall.";
+    strip.what =
+        "Distances from the axis string, level and square to it, to the tamped inside face "
+        "of each wall.";
     for (const Course& course : drafting.schedule().courses)
         if (course.number <= tunnel.side_courses)
             add_mark(strip.marks, inner_half_width(tunnel, course.middle) * mm, course.number);

@@ -91,14 +91,14 @@ Table gauge_table(const Drafting& drafting, const TunnelForm& tunnel) {
             tubes += straight->tubes.size();
             length += straight->length;
         }
-        table.rows.push_back(
-            {std::to_string(course.number) + (crown ? " crown" : ""),
-             rod_text(course.top, drafting.unit()), crown ? "" : drafting.length(half),
-             crown ? "" : drafting.length(2 * half),
-             drafting.length(2 * outer_half_width(tunnel, course.middle)), std::to_string(tubes),
-             drafting.length(length),
-             buckets_text(part_fill(*part, drafting.schedule().course_height)),
-             form_carries(*part) ? "THE FORM" : "itself"});
+        table.rows.push_back({std::to_string(course.number) + (crown ? " crown" : ""),
+                              rod_text(course.top, drafting.unit()),
+                              crown ? "" : drafting.length(half),
+                              crown ? "" : drafting.length(2 * half),
+                              drafting.length(2 * outer_half_width(tunnel, course.middle)),
+                              std::to_string(tubes), drafting.length(length),
+                              buckets_text(part_fill(*part, drafting.schedule().course_height)),
+                              form_carries(*part) ? "THE FORM" : "itself"});
     }
     return table;
 }
@@ -121,7 +121,8 @@ std::vector<Sheet> compass_table_pages(const Drafting& drafting) {
     const BuildingForm& building = drafting.schedule().building;
     for (const DomeForm& dome : building.domes)
         add("Compass table" + (several_parts(drafting.schedule()) ? " of '" + dome.id + "'" : ""),
-            "Settings of the tamped inside face at the middle of each course. Heights from the bench "
+            "Settings of the tamped inside face at the middle of each course. Heights from the "
+            "bench "
             "mark 0, the finished floor.",
             compass_table(drafting, dome));
     for (const TunnelForm& tunnel : building.tunnels)

@@ -8,10 +8,10 @@
 namespace coilwright {
 namespace {
 
-constexpr double band_height = 32;         // mm, of number and setting
-constexpr double low_band_height = 27;     // where a warning stands over it
-constexpr double warning_height = 43;      // two lines across the sheet
-constexpr double warning_line_height = 9;  // on sheets that continue
+constexpr double band_height = 32;        // mm, of number and setting
+constexpr double low_band_height = 27;    // where a warning stands over it
+constexpr double warning_height = 43;     // two lines across the sheet
+constexpr double warning_line_height = 9; // on sheets that continue
 constexpr double key_width = 32;
 
 /// What stands in the head beside the number.
@@ -32,16 +32,15 @@ Setting dome_setting(const Drafting& drafting, const CoursePart& part) {
         setting.what = "COMPASS, " + readings.front().from;
         setting.value = drafting.length(readings.front().metres);
         for (std::size_t i = 1; i < readings.size(); ++i)
-            setting.under += (i > 1 ? " · " : "") + readings[i].from + " " +
-                             drafting.length(readings[i].metres);
+            setting.under +=
+                (i > 1 ? " · " : "") + readings[i].from + " " + drafting.length(readings[i].metres);
     }
     for (const Ring* outer : part.rings)
         if (outer->wythe > 1)
-            setting.under += (setting.under.empty() ? "" : " · ") + std::string("outer ring ") +
-                             drafting.length(
-                                 compass_readings(*outer, *part.dome, drafting.plan.design)
-                                     .front()
-                                     .metres);
+            setting.under +=
+                (setting.under.empty() ? "" : " · ") + std::string("outer ring ") +
+                drafting.length(
+                    compass_readings(*outer, *part.dome, drafting.plan.design).front().metres);
     if (ring.curb)
         setting.what = "CURB, plumb. " + setting.what;
     if (several_parts(drafting.schedule()))
@@ -64,7 +63,8 @@ Setting tunnel_setting(const Drafting& drafting, const CoursePart& part) {
         const double half = inner_half_width(tunnel, z);
         setting.what += "GAUGE, from the axis string";
         setting.value = drafting.length(half);
-        setting.under = "to the inside face of each wall; " + drafting.length(2 * half) + " between them";
+        setting.under =
+            "to the inside face of each wall; " + drafting.length(2 * half) + " between them";
     }
     return setting;
 }
@@ -86,8 +86,8 @@ double add_warning(Sheet& sheet, const PaperBox& box, const MeasureText& measure
     const double step = box.height() / static_cast<double>(lines.size());
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const double middle = box.top - (static_cast<double>(i) + 0.5) * step;
-        TextItem text = text_at({box.centre().x(), middle - 0.365 * size}, lines[i], size, true,
-                                Align::centre);
+        TextItem text =
+            text_at({box.centre().x(), middle - 0.365 * size}, lines[i], size, true, Align::centre);
         text.ink = {1};
         sheet.items.push_back(text);
     }
@@ -123,8 +123,7 @@ void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafti
     double largest = 26;
     if (warned) {
         PaperBox warning = whole;
-        warning.bottom =
-            whole.top - (first_sheet ? warning_height : warning_line_height) + 1;
+        warning.bottom = whole.top - (first_sheet ? warning_height : warning_line_height) + 1;
         const double size = add_warning(sheet, warning, measure, first_sheet);
         largest = std::min(largest, first_sheet ? size - 1 : 19.0);
         box.top = warning.bottom - 1;
@@ -154,7 +153,7 @@ void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafti
     add_text(sheet, {left, box.top - 5}, shortened(setting.what, room, what_size, true, measure),
              what_size, true);
     // The setting stands in the middle of what the texts over and under it leave.
-    const double low = box.bottom + (setting.under.empty() ? 1 : 7.6), high = box.top - 7.4;
+    const double low = box.bottom + (setting.under.empty() ? 1 : 8.8), high = box.top - 7.4;
     const double wanted = std::min((high - low) / 0.8, std::min(24.0, largest - 1));
     const double size = fitting_size(setting.value, room, wanted, 10, true, measure);
     add_text(sheet, {left - 0.04 * size, (low + high) / 2 - 0.365 * size}, setting.value, size,

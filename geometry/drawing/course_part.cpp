@@ -88,11 +88,11 @@ std::string cut_letter(const Ring& ring, const Cut& cut) {
 }
 
 bool form_carries(const CoursePart& part) {
-    return part.tunnel &&
-           std::any_of(part.course->before.begin(), part.course->before.end(),
-                       [&](const SetNote& note) {
-                           return note.element == part.tunnel->id && note.what == "form carries";
-                       });
+    return part.tunnel && std::any_of(part.course->before.begin(), part.course->before.end(),
+                                      [&](const SetNote& note) {
+                                          return note.element == part.tunnel->id &&
+                                                 note.what == "form carries";
+                                      });
 }
 
 } // namespace coilwright

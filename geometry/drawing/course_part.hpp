@@ -15,7 +15,7 @@ struct CoursePart {
     const Course* course = nullptr;
     const DomeForm* dome = nullptr; // one of the two
     const TunnelForm* tunnel = nullptr;
-    std::vector<const Ring*> rings; // of the dome: the first, and a second wythe outside it
+    std::vector<const Ring*> rings;         // of the dome: the first, and a second wythe outside it
     std::vector<const Straight*> straights; // the tunnel's, or those of the dome's piers
     const std::string& id() const { return dome ? dome->id : tunnel->id; }
 };
@@ -32,8 +32,8 @@ const Course* course_numbered(const Schedule& schedule, int number);
 /// The pier of that id, or nullptr.
 const ButtressForm* find_pier(const Schedule& schedule, const std::string& id);
 
-/// Whether a note is for the sheet of a dome or tunnel: notes on it, on its openings and sleeves, and
-/// notes on what no one knows.
+/// Whether a note is for the sheet of a dome or tunnel: notes on it, on its openings and sleeves,
+/// and notes on what no one knows.
 bool concerns(const BuildingPlan& plan, const SetNote& note, const std::string& part);
 /// The sleeves of a part that are set with this course: those whose centre lies in it.
 std::vector<const Sleeve*> sleeves_of(const BuildingPlan& plan, const CoursePart& part);

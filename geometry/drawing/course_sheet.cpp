@@ -22,7 +22,8 @@ public:
         : drafting_(drafting), part_(part), ground_(ground),
           below_(part_in(drafting.schedule(), part.course->number - 1, part.id())),
           ring_(*part.rings.front()), style_(style), draw_(draw),
-          flow_(drafting, [this] { return start_page(); }, style.text) {}
+          flow_(
+              drafting, [this] { return start_page(); }, style.text) {}
 
     SheetSetting set() {
         SheetSetting setting;
@@ -73,39 +74,38 @@ private:
         const bool axis_first = !readings.empty() && readings.front().metres == ring_.inside_radius;
         add_box(sheet, box, pens::fine);
         Placer placer(grown(box, -1), drafting_.measure);
-        const CoursePlan view{drafting_.plan,
-                              part_,
-                              below_ ? &*below_ : nullptr,
-                              true,
-                              "datum",
-                              axis_first ? drafting_.length(ring_.inside_radius) : ""};
+        const CoursePlan view{
+            drafting_.plan, part_,   below_ ? &*below_ : nullptr,
+            true,           "datum", axis_first ? drafting_.length(ring_.inside_radius) : ""};
         add_course_plan(sheet, placer, view, frame_in(box, plan));
     }
 
-    /// Plan on the left, figures and tubes to cut on the right; or the plan across the sheet and both
-    /// under it.
+    /// Plan on the left, figures and tubes to cut on the right; or the plan across the sheet and
+    /// both under it.
     void add_plan_and_figures(const PlanBox& plan) {
-        const std::vector<Fact> facts =
-            course_facts(drafting_, part_, below_ ? &*below_ : nullptr);
+        const std::vector<Fact> facts = course_facts(drafting_, part_, below_ ? &*below_ : nullptr);
         const Table tubes = tube_table(drafting_, part_);
         const MeasureText& measure = drafting_.measure;
         const double gap = 5;
-        const double side = style_.wide ? (flow_.width() - gap) / 2 : flow_.width() - plan.width - gap;
+        const double side =
+            style_.wide ? (flow_.width() - gap) / 2 : flow_.width() - plan.width - gap;
         const TableLayout layout = lay_out(tubes, side, style_.text, sizes::small, true, measure);
         const double facts_high = facts_height(facts, side, style_.text, measure);
         const double tubes_high = layout.height(tubes.rows.size());
         flow_.space(1);
         if (style_.wide) {
-            flow_.block(plan.height, [&](Sheet& sheet, const PaperBox& box) { draw_plan(sheet, box, plan); });
+            flow_.block(plan.height,
+                        [&](Sheet& sheet, const PaperBox& box) { draw_plan(sheet, box, plan); });
             tubes_beside_ = tubes_high <= facts_high + 10;
             flow_.space(2);
-            flow_.block(std::max(facts_high, tubes_beside_ ? tubes_high : 0.0),
-                        [&](Sheet& sheet, const PaperBox& box) {
-                            add_facts(sheet, {box.left, box.top}, side, facts, style_.text, measure);
-                            if (tubes_beside_)
-                                add_table(sheet, tubes, layout, {box.left + side + gap, box.top}, 0,
-                                          tubes.rows.size(), measure);
-                        });
+            flow_.block(
+                std::max(facts_high, tubes_beside_ ? tubes_high : 0.0),
+                [&](Sheet& sheet, const PaperBox& box) {
+                    add_facts(sheet, {box.left, box.top}, side, facts, style_.text, measure);
+                    if (tubes_beside_)
+                        add_table(sheet, tubes, layout, {box.left + side + gap, box.top}, 0,
+                                  tubes.rows.size(), measure);
+                });
             return;
         }
         tubes_beside_ = facts_high + 3 + tubes_high <= style_.plan_most;
@@ -121,7 +121,8 @@ private:
 
     void add_legend(const PlanBox& plan) {
         flow_.space(0.5);
-        std::string remarks = plan_legend(drafting_, part_, below_ ? &*below_ : nullptr, plan.scale);
+        std::string remarks =
+            plan_legend(drafting_, part_, below_ ? &*below_ : nullptr, plan.scale);
         for (const std::string& remark : tube_remarks(drafting_, part_))
             remarks += " " + remark;
         flow_.paragraph(remarks, std::max(sizes::small, 0.85 * style_.text));

@@ -5,8 +5,8 @@
 #include "geometry/plan/wire.hpp"
 
 #include <algorithm>
-#include <functional>
 #include <cmath>
+#include <functional>
 
 namespace coilwright {
 namespace {
@@ -115,10 +115,9 @@ std::vector<Fact> tunnel_facts(const Drafting& drafting, const CoursePart& part)
     const TunnelForm& tunnel = *part.tunnel;
     const Course& course = *part.course;
     const bool crown = course.number > tunnel.side_courses;
-    std::vector<Fact> facts{
-        {"Axis, from the pole of '" + tunnel.from + "'",
-         degrees_text(turned_into_circle(tunnel.bearing.degrees))},
-        top_fact(drafting, course)};
+    std::vector<Fact> facts{{"Axis, from the pole of '" + tunnel.from + "'",
+                             degrees_text(turned_into_circle(tunnel.bearing.degrees))},
+                            top_fact(drafting, course)};
     const auto half = [&](double z) {
         return crown ? outer_half_width(tunnel, z) : inner_half_width(tunnel, z);
     };
@@ -127,11 +126,11 @@ std::vector<Fact> tunnel_facts(const Drafting& drafting, const CoursePart& part)
                          step_text(drafting, half(course.middle - tunnel.course_height) -
                                                  half(course.middle))});
     if (tunnel.to.empty())
-        facts.push_back({"Its end, from the pole of '" + tunnel.from + "'",
-                         drafting.length(tunnel.reach)});
+        facts.push_back(
+            {"Its end, from the pole of '" + tunnel.from + "'", drafting.length(tunnel.reach)});
     if (tunnel.end_wall && !crown)
-        facts.push_back({"Inside face of the end wall",
-                         drafting.length(tunnel.reach - tunnel.width)});
+        facts.push_back(
+            {"Inside face of the end wall", drafting.length(tunnel.reach - tunnel.width)});
     facts.push_back(fill_fact(drafting, part));
     facts.push_back(wire_fact(drafting, part, tunnel.tube));
     if (!crown)
@@ -142,9 +141,10 @@ std::vector<Fact> tunnel_facts(const Drafting& drafting, const CoursePart& part)
 
 Table tube_table(const Drafting& drafting, const CoursePart& part) {
     Table table;
-    table.columns = {{{part.rings.front()->kind == RingKind::cap ? "Bag" : "Tube"}, Align::left, true},
-                     {{"Along centre"}, Align::right, false},
-                     {{"Cut"}, Align::right, true}};
+    table.columns = {
+        {{part.rings.front()->kind == RingKind::cap ? "Bag" : "Tube"}, Align::left, true},
+        {{"Along centre"}, Align::right, false},
+        {{"Cut"}, Align::right, true}};
     for (const Ring* ring : part.rings)
         for (const Run& run : ring->runs)
             for (const LaidTube& tube : run.tubes)
@@ -194,7 +194,8 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart
         cut += rules.curve == CutCurve::outer ? "outer edge" : "centreline";
     remarks.push_back(cut + " + " + drafting.length(rules.end_allowance) + " at each end.");
     if (const std::string stubs = stub_tubes(part); !stubs.empty())
-        remarks.push_back(stubs + ": shorter than half a tube is wide, close it with a folded bag.");
+        remarks.push_back(stubs +
+                          ": shorter than half a tube is wide, close it with a folded bag.");
     for (const Ring* one : part.rings)
         for (const Run& run : one->runs)
             for (const LaidTube& tube : run.tubes)
@@ -222,16 +223,14 @@ Table cut_table(const Drafting& drafting, const CoursePart& part) {
                      {{"Half-width", "of hole"}, Align::right, false}};
     for (const Ring* ring : part.rings)
         for (const Cut& cut : ring->cuts) {
-            const double clockwise =
-                clockwise_degrees(part.dome->datum, {cut.inside_bearing});
+            const double clockwise = clockwise_degrees(part.dome->datum, {cut.inside_bearing});
             // A ring that stops at another dome follows its curve: there is no hole of one width.
             const bool curved = find_dome(schedule.building, cut.by) != nullptr;
-            table.rows.push_back({cut_letter(*ring, cut), cut.by,
-                                  cut.side == Side::left ? "left" : "right",
-                                  cut.short_way == Side::left ? "left" : "right",
-                                  degrees_text(std::min(clockwise, 360 - clockwise)),
-                                  drafting.length(cut.short_arc), drafting.length(cut.chord),
-                                  curved ? "curved" : drafting.length(cut.half_width)});
+            table.rows.push_back(
+                {cut_letter(*ring, cut), cut.by, cut.side == Side::left ? "left" : "right",
+                 cut.short_way == Side::left ? "left" : "right",
+                 degrees_text(std::min(clockwise, 360 - clockwise)), drafting.length(cut.short_arc),
+                 drafting.length(cut.chord), curved ? "curved" : drafting.length(cut.half_width)});
         }
     return table;
 }

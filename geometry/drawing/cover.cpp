@@ -78,12 +78,9 @@ void add_views(Sheet& sheet, const PaperBox& box, const Drafting& drafting, cons
     Placer plan_placer(plan_box, drafting.measure);
     const double mm_per_metre = plan_scale.on_paper(1);
     const PlanFrame frame{plan_box.centre() - ground.centre() * mm_per_metre, mm_per_metre};
-    const CoursePlan plan{drafting.plan,
-                          part,
-                          nullptr,
-                          false,
-                          "datum",
-                          drafting.length(part.rings.front()->inside_radius)};
+    const CoursePlan plan{drafting.plan, part,
+                          nullptr,       false,
+                          "datum",       drafting.length(part.rings.front()->inside_radius)};
     add_course_plan(sheet, plan_placer, plan, frame);
 }
 
@@ -105,21 +102,23 @@ void add_caution(Flow& flow, const Drafting& drafting) {
 /// The domes of a building side by side.
 Table dome_table(const Drafting& drafting) {
     Table table;
-    table.columns = {{{"Dome"}, Align::left, true},      {{"Profile"}, Align::left, false},
+    table.columns = {{{"Dome"}, Align::left, true},
+                     {{"Profile"}, Align::left, false},
                      {{"Inside", "across"}, Align::right, true},
                      {{"Spring-", "line"}, Align::right, false},
                      {{"Apex", "or top"}, Align::right, false},
-                     {{"Courses"}, Align::right, false}, {{"of them", "below 0"}, Align::right, false},
+                     {{"Courses"}, Align::right, false},
+                     {{"of them", "below 0"}, Align::right, false},
                      {{"Tube,", "tamped"}, Align::right, false},
                      {{"Openings"}, Align::right, false}};
     for (const DomeForm& dome : drafting.schedule().building.domes)
-        table.rows.push_back(
-            {dome.id, word(dome.profile.kind), drafting.length(2 * dome.profile.half_span),
-             drafting.length(dome.springline),
-             drafting.length(dome.cap_courses > 0 ? dome.apex() : dome.top()),
-             std::to_string(dome.courses()), std::to_string(dome.foundation),
-             drafting.length(dome.width),
-             std::to_string(openings_of(drafting.schedule(), dome.id).size())});
+        table.rows.push_back({dome.id, word(dome.profile.kind),
+                              drafting.length(2 * dome.profile.half_span),
+                              drafting.length(dome.springline),
+                              drafting.length(dome.cap_courses > 0 ? dome.apex() : dome.top()),
+                              std::to_string(dome.courses()), std::to_string(dome.foundation),
+                              drafting.length(dome.width),
+                              std::to_string(openings_of(drafting.schedule(), dome.id).size())});
     return table;
 }
 
@@ -180,7 +179,7 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
     const BuildingForm& building = schedule.building;
     const bool several = several_parts(schedule);
     constexpr double least_views = 105; // mm high
-    if (several) { // the building as a whole first, then what it is made of
+    if (several) {                      // the building as a whole first, then what it is made of
         flow.paragraph(unit_line(drafting));
         add_caution(flow, drafting);
         flow.block(flow.room() - 1,
@@ -202,8 +201,9 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
             flow.heading("Dome '" + dome.id + "'", least_views);
         const double free = flow.room() - 1;
         // Two domes share a sheet; one takes what there is.
-        flow.block(several || free < least_views ? least_views : free,
-                   [&](Sheet& sheet, const PaperBox& box) { add_views(sheet, box, drafting, dome); });
+        flow.block(
+            several || free < least_views ? least_views : free,
+            [&](Sheet& sheet, const PaperBox& box) { add_views(sheet, box, drafting, dome); });
     }
     return flow.finish();
 }

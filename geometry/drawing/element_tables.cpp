@@ -138,9 +138,10 @@ std::string bond_remark(const Drafting& drafting, const CoursePart& part) {
     else if (butts)
         text = "Lay the ring first, then what butts on it.";
     if (corner)
-        text += std::string(text.empty() ? "" : " ") +
-                "Two rings that cross share the corner by turns: the one that butts is shorter than "
-                "listed by what the other covers.";
+        text +=
+            std::string(text.empty() ? "" : " ") +
+            "Two rings that cross share the corner by turns: the one that butts is shorter than "
+            "listed by what the other covers.";
     return text;
 }
 
@@ -168,9 +169,8 @@ Table pier_table(const Drafting& drafting, const CoursePart& part) {
             std::vector<std::string> row{pier.id};
             for (const std::string& cell : from_datum(drafting, part, pier.bearing))
                 row.push_back(cell);
-            for (const std::string& cell :
-                 {ids, lengths.first, lengths.second,
-                  drafting.length(outer_face(pier, part.course->middle))})
+            for (const std::string& cell : {ids, lengths.first, lengths.second,
+                                            drafting.length(outer_face(pier, part.course->middle))})
                 row.push_back(cell);
             table.rows.push_back(std::move(row));
         }

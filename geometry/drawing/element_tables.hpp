@@ -6,8 +6,9 @@
 
 namespace coilwright {
 
-/// How a dome's ring meets its piers, its tunnels and the domes that it is joined with, in this course
-/// and in the one below; a last line says what is laid first. No rows where it meets nothing.
+/// How a dome's ring meets its piers, its tunnels and the domes that it is joined with, in this
+/// course and in the one below; a last line says what is laid first. No rows where it meets
+/// nothing.
 Table bond_table(const Drafting& drafting, const CoursePart& part);
 /// What to lay first, and how rings that cross share their corner; empty where neither arises.
 std::string bond_remark(const Drafting& drafting, const CoursePart& part);

@@ -14,8 +14,8 @@ struct Fact {
     std::string value;
 };
 
-/// Draws facts, the value bold at the right, its name beside it a little smaller than `size`; returns
-/// the y where they end.
+/// Draws facts, the value bold at the right, its name beside it a little smaller than `size`;
+/// returns the y where they end.
 double add_facts(Sheet& sheet, Vec2 top_left, double width, const std::vector<Fact>& facts,
                  double size, const MeasureText& measure);
 double facts_height(const std::vector<Fact>& facts, double width, double size,

@@ -40,7 +40,8 @@ std::string buckets_text(double cubic_metres); // "58.5"
 std::string litres_text(double cubic_metres);  // "1107"
 /// To the nearest 1/16 in or 0.1 mm... of small changes: "3/16 in", "4.8 mm".
 std::string fine_length_text(double metres, DisplayUnit unit);
-/// A length to buy or to have ready: whole feet or tenths of a metre, rounded up: "65 ft", "24.6 m".
+/// A length to buy or to have ready: whole feet or tenths of a metre, rounded up: "65 ft", "24.6
+/// m".
 std::string supply_text(double metres, DisplayUnit unit);
 /// Degrees with two decimals: "17.25°".
 std::string degrees_text(double degrees);

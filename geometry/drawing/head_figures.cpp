@@ -101,17 +101,17 @@ void draw_fan(Sheet& sheet, const PaperBox& box, const Drafting& drafting, const
     for (int i = 0; i < fan.count; ++i) {
         const bool keystone = 2 * i + 1 == fan.count;
         std::vector<Vec2> points;
-        for (const Vec2& point :
-             bag_outline(arcs, i / n, (i + 1) / n, fan.depth, keystone))
+        for (const Vec2& point : bag_outline(arcs, i / n, (i + 1) / n, fan.depth, keystone))
             points.push_back(on_paper(point));
         add_fill(sheet, points, {keystone ? 0.72 : inks::tube.grey});
         sheet.items.push_back(LineItem{points, true, pens::cut});
         // Numbered in the order of laying, from both sides.
         const int order = std::min(i, fan.count - 1 - i) + 1;
         const Vec2 middle = on_paper(arcs.at((i + 0.5) / n, fan.depth / 2));
-        const double size = fan.outer_width * scale.on_paper(1) > 7 ? sizes::body : sizes::least;
-        sheet.items.push_back(PlanCanvas::centred(
-            middle, keystone ? "K" : std::to_string(order), size, true));
+        const double size =
+            keystone || fan.outer_width * scale.on_paper(1) < 7 ? sizes::least : sizes::body;
+        sheet.items.push_back(
+            PlanCanvas::centred(middle, keystone ? "key" : std::to_string(order), size, true));
     }
     // The jambs of the form under it, and the springing.
     const double a = form.half_width;
@@ -149,7 +149,7 @@ void draw_lintel(Sheet& sheet, const PaperBox& box, const Drafting& drafting, co
     const double side = 0.45 * lintel.bearing, half = lintel.length / 2 + side;
     const int under = 2; // courses of the jambs that are drawn
     const double high = lintel.depth + lintel.packing;
-    const double caption_height = 6, above = 9, below = 7;
+    const double caption_height = 6, above = 8, below = 8;
     const Scale scale =
         largest_scale(2 * half, high + under * t, box.width() - 4,
                       box.height() - caption_height - above - below, drafting.unit());
@@ -178,18 +178,21 @@ void draw_lintel(Sheet& sheet, const PaperBox& box, const Drafting& drafting, co
     if (lintel.packing > 0.001) {
         block(-b, b, lintel.depth, high, 1, pens::seen);
         if (scale.on_paper(lintel.packing) > 4)
-            sheet.items.push_back(PlanCanvas::centred(on_paper(0, lintel.depth + lintel.packing / 2),
-                                                      "packing", sizes::small, false));
+            sheet.items.push_back(PlanCanvas::centred(
+                on_paper(0, lintel.depth + lintel.packing / 2), "packing", sizes::small, false));
     }
     Placer placer(box, drafting.measure);
-    const auto dimension = [&](double x0, double x1, double y, double offset) {
-        add_dimension(sheet, placer, on_paper(x0, y), on_paper(x1, y), {1, 0}, offset,
-                      drafting.length(x1 - x0), sizes::small);
+    const auto dimension = [&](double x0, double x1, double y, bool over) {
+        const Vec2 left = on_paper(x0, y), right = on_paper(x1, y);
+        add_dimension(sheet, placer, over ? left : right, over ? right : left,
+                      {over ? 1.0 : -1.0, 0}, over ? 3 : 5, drafting.length(x1 - x0), sizes::small);
     };
-    dimension(-b, b, high, 4);
-    dimension(-b, -a, -under * t, -3.5);
-    dimension(-a, a, -under * t, -3.5);
-    dimension(a, b, -under * t, -3.5);
+    dimension(-b, b, high, true);
+    dimension(a, b, -under * t, false);
+    const std::string wide = drafting.length(2 * a);
+    const double size = fitting_size(wide, scale.on_paper(2 * a) - 2, sizes::body, sizes::least,
+                                     true, drafting.measure);
+    sheet.items.push_back(PlanCanvas::centred(on_paper(0, -t), wide, size, true));
     caption(sheet, box, scale);
 }
 
@@ -220,13 +223,13 @@ void add_fan(Flow& flow, const Drafting& drafting, const Fan& fan, double text_s
         {"Each bag, at the form", drafting.length(fan.inner_width)},
         {"Depth of the fan", drafting.length(fan.depth)},
         {"Order of laying", "1, 2 … from both sides"},
-        {"Keystone", "K, last, tamped tight"}};
-    add_figure(flow, drafting, "Fan over the form of '" + fan.opening + "'", facts, text_size,
-               draw ? std::function<void(Sheet&, const PaperBox&)>(
-                          [&](Sheet& sheet, const PaperBox& box) {
-                              draw_fan(sheet, box, drafting, fan, form);
-                          })
-                    : nullptr);
+        {"Keystone", "last, tamped tight"}};
+    add_figure(
+        flow, drafting, "Fan over the form of '" + fan.opening + "'", facts, text_size,
+        draw ? std::function<void(Sheet&, const PaperBox&)>([&](Sheet& sheet, const PaperBox& box) {
+            draw_fan(sheet, box, drafting, fan, form);
+        })
+             : nullptr);
 }
 
 void add_lintel(Flow& flow, const Drafting& drafting, const Lintel& lintel, double text_size,
@@ -243,12 +246,12 @@ void add_lintel(Flow& flow, const Drafting& drafting, const Lintel& lintel, doub
         facts.push_back({"Stands into the room at mid-span", drafting.length(lintel.shows_inside)});
     facts.push_back({"Packing on it, up to the joint",
                      lintel.packing > 0.001 ? drafting.length(lintel.packing) : "none"});
-    add_figure(flow, drafting, "Lintel of '" + lintel.opening + "'", facts, text_size,
-               draw ? std::function<void(Sheet&, const PaperBox&)>(
-                          [&](Sheet& sheet, const PaperBox& box) {
-                              draw_lintel(sheet, box, drafting, lintel, form);
-                          })
-                    : nullptr);
+    add_figure(
+        flow, drafting, "Lintel of '" + lintel.opening + "'", facts, text_size,
+        draw ? std::function<void(Sheet&, const PaperBox&)>([&](Sheet& sheet, const PaperBox& box) {
+            draw_lintel(sheet, box, drafting, lintel, form);
+        })
+             : nullptr);
 }
 
 } // namespace coilwright

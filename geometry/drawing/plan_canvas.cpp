@@ -19,12 +19,10 @@ struct EdgeArcAngles {
 };
 
 EdgeArcAngles arc_angles(Vec2 from, Vec2 to, double bulge) {
-    const Vec2 chord = to - from;
-    const double square = bulge * bulge;
     EdgeArcAngles arc;
-    arc.centre =
-        (from + to) / 2 + Vec2(-chord.y(), chord.x()) * ((1 - square) / (4 * bulge));
-    arc.radius = chord.norm() * (1 + square) / (4 * std::abs(bulge));
+    const EdgeArc circle = *arc_of(BoundaryEdge{0, from, to, bulge});
+    arc.centre = circle.centre;
+    arc.radius = circle.radius;
     const Vec2 first = (bulge > 0 ? from : to) - arc.centre;
     arc.start = std::atan2(first.y(), first.x());
     arc.end = arc.start + 4 * std::atan(std::abs(bulge));
@@ -39,7 +37,8 @@ void PlanCanvas::line(Vec2 from, Vec2 to, const Stroke& stroke) {
 }
 
 void PlanCanvas::arc(double from, double to, double metres, const Stroke& stroke) {
-    ArcItem item{frame_.pole, metres * frame_.mm_per_metre, math_angle(to), math_angle(from), stroke};
+    ArcItem item{frame_.pole, metres * frame_.mm_per_metre, math_angle(to), math_angle(from),
+                 stroke};
     if (to - from >= 360 - 1e-9)
         item.end = item.start + 2 * pi;
     placer_.take_arc(item.centre, item.radius, item.start, item.end);
@@ -112,14 +111,14 @@ void PlanCanvas::boundary(const Region& region, const Stroke& stroke) {
 }
 
 void PlanCanvas::letter(const std::string& text, const LetterPlace& place) {
-    std::vector<Vec2> centres = places_about(place.target, place.wanted, letter_radius + 2,
-                                             letter_radius + 16, pi * 0.45);
-    for (const Vec2& beyond : places_about(place.beyond, place.other, letter_radius + 2,
-                                           letter_radius + 14, pi * 0.45))
+    std::vector<Vec2> centres =
+        places_about(place.target, place.wanted, letter_radius + 2, letter_radius + 16, pi * 0.45);
+    for (const Vec2& beyond :
+         places_about(place.beyond, place.other, letter_radius + 2, letter_radius + 14, pi * 0.45))
         centres.push_back(beyond);
     // Where many cuts crowd: farther in, else anywhere in the frame, the nearest first.
-    for (const Vec2& farther : places_about(place.target, place.wanted, letter_radius + 16,
-                                            place.farthest, pi * 0.45))
+    for (const Vec2& farther :
+         places_about(place.target, place.wanted, letter_radius + 16, place.farthest, pi * 0.45))
         centres.push_back(farther);
     auto centre = placer_.place_disc(centres, letter_radius, place.target);
     for (const bool over_all : {false, true})
@@ -215,11 +214,29 @@ void PlanCanvas::write_labels() {
 
 void add_north(Sheet& sheet, Placer& placer) {
     const PaperBox& box = placer.frame();
-    const Vec2 foot(box.left + 4, box.top - 13), tip(box.left + 4, box.top - 5.5);
+    constexpr double width = 8, height = 13.5;
+    // The first corner where nothing is drawn; else the upper left one, on white.
+    const double right = box.right - width, low = box.bottom + height;
+    PaperBox place{box.left, box.top - height, box.left + width, box.top};
+    bool free = false;
+    for (const Vec2& corner :
+         {Vec2(box.left, box.top), Vec2(right, box.top), Vec2(right, low), Vec2(box.left, low)}) {
+        const PaperBox there{corner.x(), corner.y() - height, corner.x() + width, corner.y()};
+        if (free || !placer.free(corners(there), -0.2))
+            continue;
+        place = there;
+        free = true;
+    }
+    if (!free)
+        add_fill(sheet, place, {1});
+    const double x = place.left + 4;
+    const Vec2 foot(x, place.top - 13), tip(x, place.top - 5.5);
     add_line(sheet, foot, tip, pens::cut);
     add_arrowhead(sheet, tip + Vec2(0, 1), {0, 1}, 4);
-    add_text(sheet, {box.left + 4, box.top - 3.6}, "N", sizes::body, true, Align::centre);
-    placer.take(PaperBox{box.left, box.top - 13.5, box.left + 8, box.top});
+    TextItem north = text_at({x, place.top - 3.6}, "N", sizes::body, true, Align::centre);
+    north.on_white = !free;
+    sheet.items.push_back(north);
+    placer.take(place);
 }
 
 } // namespace coilwright

@@ -1,4 +1,5 @@
-// A plan in the making: what is drawn at once, and labels that are written last, where nothing else is.
+// A plan in the making: what is drawn at once, and labels that are written last, where nothing else
+// is.
 #pragma once
 
 #include "geometry/drawing/pen.hpp"
@@ -36,9 +37,9 @@ public:
     /// The boundary of a region, as far as it lies in the placer's frame.
     void boundary(const Region& region, const Stroke& stroke);
 
-    /// A letter in a circle with a leader to a point of the paper, as near to it as can be: first along
-    /// `wanted` (unit vector), then along `other` from `beyond`, then up to `farthest` mm away, then
-    /// anywhere.
+    /// A letter in a circle with a leader to a point of the paper, as near to it as can be: first
+    /// along `wanted` (unit vector), then along `other` from `beyond`, then up to `farthest` mm
+    /// away, then anywhere.
     struct LetterPlace {
         Vec2 target{0, 0}, wanted{0, 1};
         Vec2 beyond{0, 0}, other{0, 1};
@@ -47,12 +48,11 @@ public:
     void letter(const std::string& text, const LetterPlace& place);
 
     /// Places a label at the first free candidate; false where none is.
-    bool name(const std::vector<TextItem>& candidates,
-              double clearance = Placer::usual_clearance);
+    bool name(const std::vector<TextItem>& candidates, double clearance = Placer::usual_clearance);
     /// The same with a leader to a point where the label stands over `near` mm off.
     bool led_name(const std::vector<TextItem>& candidates, Vec2 target, double near);
-    /// A name of a thing between two points of the paper that face `outward`: beyond the outer point,
-    /// before the inner one, then farther out with a leader.
+    /// A name of a thing between two points of the paper that face `outward`: beyond the outer
+    /// point, before the inner one, then farther out with a leader.
     void name_between(const std::string& text, Vec2 inner, Vec2 outer, Vec2 outward);
     /// A name in a band at `middle`, level or along `ahead` (unit vector).
     TextItem in_band(Vec2 middle, Vec2 ahead, const std::string& text, double size,

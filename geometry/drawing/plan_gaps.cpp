@@ -25,7 +25,8 @@ Outline strip_in_ring(const DomeForm& dome, Bearing bearing, double low, double 
                          4);
     };
     Outline outline;
-    const Vec2 inner_low = flat_inside ? Vec2(dome.at + ahead * inner + aside * low) : at(inner, low);
+    const Vec2 inner_low =
+        flat_inside ? Vec2(dome.at + ahead * inner + aside * low) : at(inner, low);
     const Vec2 inner_high =
         flat_inside ? Vec2(dome.at + ahead * inner + aside * high) : at(inner, high);
     outline.from = inner_low;
@@ -57,9 +58,10 @@ void draw_lintel(PlanCanvas& canvas, const DomeForm& dome, const OpeningForm& fo
     const auto at = [&](double x, double y) { return Vec2(dome.at + ahead * x + aside * y); };
     const double in = lintel.centre_distance - lintel.width / 2, out = in + lintel.width;
     const double half = lintel.length / 2;
-    canvas.hatched({at(in, -half),
-                    {{at(out, -half), 0}, {at(out, half), 0}, {at(in, half), 0}, {at(in, -half), 0}}},
-                   pens::cut);
+    canvas.hatched(
+        {at(in, -half),
+         {{at(out, -half), 0}, {at(out, half), 0}, {at(in, half), 0}, {at(in, -half), 0}}},
+        pens::cut);
 }
 
 void label_gap(PlanCanvas& canvas, Vec2 place, Vec2 outward, const std::string& text) {
@@ -75,7 +77,8 @@ void draw_gap(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& pa
     const PlanFrame& frame = canvas.frame();
     if (const Lintel* lintel = lintel_in(plan.schedule, form.id, part.course->number)) {
         draw_lintel(canvas, dome, form, *lintel);
-        label_gap(canvas, frame.at(form.bearing.degrees, lintel->centre_distance - lintel->width / 2),
+        label_gap(canvas,
+                  frame.at(form.bearing.degrees, lintel->centre_distance - lintel->width / 2),
                   -along(form.bearing), "lintel");
         return;
     }
@@ -131,8 +134,8 @@ void name_elements(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePar
     std::set<std::string> named;
     const auto name = [&](const std::string& id, Bearing bearing, double out) {
         if (named.insert(id).second)
-            canvas.name_between(id, frame.at(bearing.degrees, inside), frame.at(bearing.degrees, out),
-                                along(bearing));
+            canvas.name_between(id, frame.at(bearing.degrees, inside),
+                                frame.at(bearing.degrees, out), along(bearing));
     };
     for (const Ring* ring : part.rings)
         for (const Cut& cut : ring->cuts)

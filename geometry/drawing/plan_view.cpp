@@ -88,8 +88,7 @@ private:
     void draw_tubes(const Ring& ring) {
         for (const Run& run : ring.runs) {
             for (const LaidTube& tube : run.tubes)
-                sheet_.items.push_back(
-                    band_fill(tube_shape(ring, run, tube), frame_, inks::tube));
+                sheet_.items.push_back(band_fill(tube_shape(ring, run, tube), frame_, inks::tube));
             for (const LaidTube& tube : run.tubes) {
                 const BandShape shape = tube_shape(ring, run, tube);
                 canvas_.arc(shape.inside_start, shape.inside_end, shape.inside_radius, pens::cut);
@@ -136,18 +135,21 @@ private:
                 const double width = ring->outside_radius - ring->inside_radius;
                 const bool outermost = ring == part_.rings.back();
                 for (const double bearing : joint_bearings(*under))
-                    canvas_.line(frame_.at(bearing, ring->inside_radius),
-                                 frame_.at(bearing, ring->outside_radius +
-                                                        (outermost ? width * 0.25 : 0)),
-                                 tick);
+                    canvas_.line(
+                        frame_.at(bearing, ring->inside_radius),
+                        frame_.at(bearing, ring->outside_radius + (outermost ? width * 0.25 : 0)),
+                        tick);
             }
     }
 
-    /// The inside face of the course below, where it shows at this scale.
+    /// The inside face of the course below, where it shows at this scale and lies under this one.
     void draw_step() {
-        if (!plan_.below || ring_.kind == RingKind::cap || ring_.step_in * frame_.mm_per_metre < 1.0)
+        if (!plan_.below || ring_.kind == RingKind::cap ||
+            ring_.step_in * frame_.mm_per_metre < 1.0)
             return;
-        canvas_.arc(0, 360, plan_.below->rings.front()->inside_radius, pens::hidden);
+        const double radius = plan_.below->rings.front()->inside_radius;
+        if (radius < outside_radius_of_all())
+            canvas_.arc(0, 360, radius, pens::hidden);
     }
 
     double outside_radius_of_all() const { return part_.rings.back()->outside_radius; }
@@ -190,10 +192,8 @@ private:
         if (plan_.datum_label.empty())
             return;
         std::vector<TextItem> candidates;
-        for (const Vec2& place :
-             places_about(datum_end_, along(dome_.datum), 2.5, 24, pi * 0.6))
-            candidates.push_back(
-                PlanCanvas::centred(place, plan_.datum_label, sizes::small, true));
+        for (const Vec2& place : places_about(datum_end_, along(dome_.datum), 2.5, 24, pi * 0.6))
+            candidates.push_back(PlanCanvas::centred(place, plan_.datum_label, sizes::small, true));
         canvas_.led_name(candidates, datum_end_, 4);
     }
 
@@ -265,9 +265,8 @@ private:
         for (const double size : {sizes::body, sizes::small})
             for (const bool turned : {false, true})
                 for (const double part : parts)
-                    in_band.push_back(
-                        canvas_.in_band(frame_.at(bearing(part), ring.centre_radius),
-                                        right_of({bearing(part)}), id, size, turned));
+                    in_band.push_back(canvas_.in_band(frame_.at(bearing(part), ring.centre_radius),
+                                                      right_of({bearing(part)}), id, size, turned));
         for (const double part : parts)
             for (const double off : {3.5, 5.0, 7.0, 9.0, 11.0})
                 for (const bool out : {true, false}) {

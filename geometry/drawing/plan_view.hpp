@@ -8,7 +8,7 @@ namespace coilwright {
 
 struct CoursePlan {
     const BuildingPlan& plan;
-    const CoursePart& part; // a dome's
+    const CoursePart& part;            // a dome's
     const CoursePart* below = nullptr; // the same dome in the course below
     bool lettered = true;              // letters at the cuts and names of the tubes
     std::string datum_label;           // what to write at the datum line's end
@@ -24,11 +24,11 @@ struct GroundBox {
 /// What the plan must show: the dome's rings, its piers and the beginnings of its tunnels.
 GroundBox plan_extent(const BuildingPlan& plan, const CoursePart& part);
 
-/// Draws the course with the pole at frame.pole: tubes in light grey with their joints, fans, lintels
-/// and backs of niches hatched, the wall of other domes and tunnels in thin lines as far as the
-/// placer's frame shows them, the joints of the course below as dashed ticks, the datum line and
-/// mark, what stops the ring named, north in the upper left corner of the placer's frame. Each cut's
-/// letter stands in a circle with a leader to its place on the inside face.
+/// Draws the course with the pole at frame.pole: tubes in light grey with their joints, fans,
+/// lintels and backs of niches hatched, the wall of other domes and tunnels in thin lines as far as
+/// the placer's frame shows them, the joints of the course below as dashed ticks, the datum line
+/// and mark, what stops the ring named, north in the upper left corner of the placer's frame. Each
+/// cut's letter stands in a circle with a leader to its place on the inside face.
 void add_course_plan(Sheet& sheet, Placer& placer, const CoursePlan& plan, const PlanFrame& frame);
 
 } // namespace coilwright

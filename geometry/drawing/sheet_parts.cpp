@@ -9,10 +9,10 @@ namespace {
 constexpr double sign_height = 19; // mm, of the lines to fill in at the end
 
 constexpr SheetStyle styles[] = {
-    {4.4, 116, 9, true, false},  {4.4, 104, 9, true, false},  {4.0, 106, 9, true, false},
-    {4.0, 98, 9, false, false},  {4.0, 88, 8.5, false, false}, {3.7, 98, 8.5, false, false},
-    {3.7, 86, 8, false, false},  {3.4, 92, 8, false, false},  {3.4, 78, 8, false, false},
-    {4.0, 140, 9, true, true},   {4.0, 105, 9, true, true},   {3.7, 130, 9, false, true},
+    {4.4, 116, 9, true, false}, {4.4, 104, 9, true, false},   {4.0, 106, 9, true, false},
+    {4.0, 98, 9, false, false}, {4.0, 88, 8.5, false, false}, {3.7, 98, 8.5, false, false},
+    {3.7, 86, 8, false, false}, {3.4, 92, 8, false, false},   {3.4, 78, 8, false, false},
+    {4.0, 140, 9, true, true},  {4.0, 105, 9, true, true},    {3.7, 130, 9, false, true},
     {3.4, 90, 8, false, true}};
 
 /// How ill a style serves whatever its sheets hold: narrow tubes cannot be told apart, small type
@@ -129,8 +129,7 @@ void add_rules(Flow& flow, const Drafting& drafting, const std::vector<std::stri
     flow.block(rule.height, [&](Sheet& sheet, const PaperBox& box) {
         add_box(sheet, box, pens::heavy);
         for (std::size_t i = 0; i < rule.columns.size(); ++i)
-            add_lines(sheet,
-                      {box.left + 3 + static_cast<double>(i) * box.width() / 2, box.top - 1},
+            add_lines(sheet, {box.left + 3 + static_cast<double>(i) * box.width() / 2, box.top - 1},
                       rule.columns[i], size, true);
     });
 }
@@ -139,8 +138,7 @@ void add_sign_lines(Flow& flow, const std::string& setting) {
     flow.at_bottom(sign_height, [&](Sheet& sheet, const PaperBox& box) {
         const auto blank = [&](double x, double y, double width, const std::string& label) {
             add_text(sheet, {x, y}, label, sizes::small, true);
-            const double used =
-                flow.measure()(label, sizes::small, true).width + 1.5;
+            const double used = flow.measure()(label, sizes::small, true).width + 1.5;
             add_line(sheet, {x + used, y - 0.6}, {x + width, y - 0.6}, pens::seen);
         };
         const double half = box.width() / 2, third = box.width() / 3;

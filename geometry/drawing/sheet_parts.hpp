@@ -1,5 +1,5 @@
-// What all sheets of a course share: notes with boxes to tick, rules, lines to sign, and how the sheets
-// are set as large as their number allows.
+// What all sheets of a course share: notes with boxes to tick, rules, lines to sign, and how the
+// sheets are set as large as their number allows.
 #pragma once
 
 #include "geometry/drawing/course_part.hpp"
@@ -26,16 +26,17 @@ struct SheetSetting {
     bool tables_by_plan = true; // the cuts on the sheet that shows their letters
 };
 
-/// The best of all styles: few sheets, plans that can be read, cuts beside their letters, large type.
-/// `tube_on_paper` says how wide a tube is in a style's plan, mm; `set` is called with `draw` false to
-/// try a style, and once more to draw.
+/// The best of all styles: few sheets, plans that can be read, cuts beside their letters, large
+/// type. `tube_on_paper` says how wide a tube is in a style's plan, mm; `set` is called with `draw`
+/// false to try a style, and once more to draw.
 std::vector<Sheet>
 best_setting(const std::function<double(const SheetStyle&)>& tube_on_paper,
              const std::function<SheetSetting(const SheetStyle&, bool draw)>& set);
 
 /// What to do before the course is laid.
 void add_before(Flow& flow, const Drafting& drafting, const CoursePart& part);
-/// What to do when the course is tamped: level, wire, what the design sets, what the next one needs.
+/// What to do when the course is tamped: level, wire, what the design sets, what the next one
+/// needs.
 void add_after(Flow& flow, const Drafting& drafting, const CoursePart& part);
 /// Rules in a frame: two columns, or one run of text where that is shorter.
 void add_rules(Flow& flow, const Drafting& drafting, const std::vector<std::string>& rules,

@@ -51,7 +51,8 @@ void add_site(Sheet& sheet, const PaperBox& box, const Drafting& drafting) {
                                       room.height() - 2 * rim, drafting.unit());
     const Course& course = first_above_floor(schedule);
     add_text(sheet, {box.left, box.top - 4.2},
-             "Course " + std::to_string(course.number) + " from above, " + scale.text, sizes::small);
+             "Course " + std::to_string(course.number) + " from above, " + scale.text,
+             sizes::small);
     Placer placer(room, drafting.measure);
     const PlanFrame frame{room.centre(), scale.on_paper(1), (ground.low + ground.high) / 2};
     PlanCanvas canvas(sheet, placer, frame);
@@ -69,8 +70,8 @@ void add_site(Sheet& sheet, const PaperBox& box, const Drafting& drafting) {
     for (const DomeForm& dome : building.domes)
         canvas.name(names_about(frame.of(dome.at), {0, 1}, dome.id, 5, 60, true));
     for (const TunnelForm& tunnel : building.tunnels) {
-        const Vec2 end = tunnel.origin + tunnel.axis() * (tunnel.to.empty() ? tunnel.reach
-                                                                            : tunnel.reach / 2);
+        const Vec2 end =
+            tunnel.origin + tunnel.axis() * (tunnel.to.empty() ? tunnel.reach : tunnel.reach / 2);
         const Vec2 outward = tunnel.to.empty() ? tunnel.axis() : right_of(tunnel.bearing);
         canvas.led_name(names_about(frame.of(end), outward, tunnel.id, 4, 40, true), frame.of(end),
                         5);

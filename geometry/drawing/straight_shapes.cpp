@@ -23,8 +23,8 @@ std::optional<Stop> stop_at(const BuildingForm& building, const std::string& by,
     return std::nullopt;
 }
 
-/// Where a line through `point` along `ahead` meets the circle, the crossing nearer to the point; the
-/// point itself where it does not.
+/// Where a line through `point` along `ahead` meets the circle, the crossing nearer to the point;
+/// the point itself where it does not.
 Vec2 meet(const Stop& stop, Vec2 point, Vec2 ahead) {
     const Vec2 off = point - stop.centre;
     const double b = off.dot(ahead), c = off.squaredNorm() - stop.radius * stop.radius;
@@ -50,8 +50,8 @@ double drawn_width(const BuildingForm& building, const Course& course, const Str
     const TunnelForm* tunnel = find_tunnel(building, straight.of);
     if (!tunnel || straight.part != StraightPart::crown)
         return straight.width;
-    const auto count = std::count_if(
-        course.straights.begin(), course.straights.end(), [&](const Straight& other) {
+    const auto count =
+        std::count_if(course.straights.begin(), course.straights.end(), [&](const Straight& other) {
             return other.of == straight.of && other.part == StraightPart::crown;
         });
     return 2 * outer_half_width(*tunnel, course.middle) / static_cast<double>(count);

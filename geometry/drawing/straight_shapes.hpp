@@ -36,8 +36,8 @@ struct Segment {
     Vec2 from{0, 0}, to{0, 0};
 };
 std::vector<Segment> clipped(const Segment& segment, Vec2 low, Vec2 high);
-/// The parts of an arc (radians, start <= end) about a centre that lie in an upright box, as pairs of
-/// angles.
+/// The parts of an arc (radians, start <= end) about a centre that lie in an upright box, as pairs
+/// of angles.
 std::vector<std::pair<double, double>> clipped_arc(Vec2 centre, double radius, double start,
                                                    double end, Vec2 low, Vec2 high);
 

@@ -18,7 +18,8 @@ public:
     TunnelSheets(const Drafting& drafting, const CoursePart& part, const GroundBox& ground,
                  const SheetStyle& style, bool draw)
         : drafting_(drafting), part_(part), ground_(ground), style_(style), draw_(draw),
-          flow_(drafting, [this] { return start_page(); }, style.text) {}
+          flow_(
+              drafting, [this] { return start_page(); }, style.text) {}
 
     SheetSetting set() {
         SheetSetting setting;

@@ -101,8 +101,7 @@ void add_tunnel_plan(Sheet& sheet, Placer& placer, const BuildingPlan& plan, con
     }
     const auto name_dome = [&](const std::string& id, double x, double way) {
         std::vector<TextItem> candidates;
-        for (const Vec2& place :
-             places_about(along_axis(x, 0), tunnel.axis() * way, 2, 24, pi))
+        for (const Vec2& place : places_about(along_axis(x, 0), tunnel.axis() * way, 2, 24, pi))
             candidates.push_back(PlanCanvas::centred(place, id, sizes::body, true));
         canvas.name(candidates);
     };

@@ -113,8 +113,7 @@ std::vector<std::string> pole(const BuildingPlan& plan, const DomeForm& dome) {
                                    "and check it with a plumb bob "
                                    "before you start and every 4 courses after."};
     const std::vector<DomeForm>& domes = plan.schedule.building.domes;
-    const std::string last =
-        domes.size() > 1 ? "" : ", course " + std::to_string(dome.last_ring);
+    const std::string last = domes.size() > 1 ? "" : ", course " + std::to_string(dome.last_ring);
     if (std::any_of(domes.begin(), domes.end(),
                     [](const DomeForm& one) { return one.cap_courses > 0; }))
         lines.push_back(

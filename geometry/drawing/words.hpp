@@ -12,7 +12,8 @@ std::string caution();
 std::string print_at_full_size();
 /// Rules for a ring above the springline, a curb or a cap: what must be true before the crew stops.
 std::vector<std::string> hold_points(const Ring& ring);
-/// Of a tunnel whose form carries the course, or whose crown is laid; none where its walls are plumb.
+/// Of a tunnel whose form carries the course, or whose crown is laid; none where its walls are
+/// plumb.
 std::vector<std::string> tunnel_hold_points(const CoursePart& part);
 /// What the plan of a tunnel shows and from where its table counts.
 std::string tunnel_legend(const BuildingPlan& plan, const TunnelForm& tunnel,

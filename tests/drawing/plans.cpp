@@ -1,7 +1,11 @@
 #include "tests/drawing/plans.hpp"
 
 #include "geometry/design/read_design.hpp"
+#include "geometry/plan/check_layout.hpp"
+#include "geometry/plan/fit.hpp"
+#include "geometry/plan/lay.hpp"
 #include "tests/support/designs.hpp"
+#include "tests/support/files.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -41,6 +45,18 @@ BuildingPlan demo_plan(const std::string& name) {
     DesignReading reading = read_design(text.str());
     REQUIRE(reading.diagnostics.empty());
     return sound_plan(std::move(reading.design));
+}
+
+BuildingPlan whole_plan(const std::string& name) {
+    DesignReading reading = read_design(whole_building_text(name));
+    REQUIRE(reading.diagnostics.empty());
+    Fit fitted = fit(reading.design);
+    REQUIRE(check_layout(fitted.design).empty());
+    BuildingPlan plan;
+    plan.design = std::move(fitted.design);
+    plan.schedule = lay(plan.design);
+    plan.schedule.fitted = std::move(fitted.fitted);
+    return plan;
 }
 
 BuildingPlan crowded_plan() {

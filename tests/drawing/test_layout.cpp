@@ -48,6 +48,15 @@ TEST_CASE("Sheets of a crowded dome and of a pair are clean") {
     }
 }
 
+TEST_CASE("Sheets of whole buildings are clean") {
+    const MeasureText measure = pango_measure();
+    for (const char* name : {"home", "retreat", "square-door"}) {
+        CAPTURE(name);
+        const bool metric = std::string(name) == "retreat";
+        require_sound(whole_plan(name), metric ? a4_paper() : letter_paper(), measure);
+    }
+}
+
 TEST_CASE("Sheets with 32 cuts are clean, and letter each of them") {
     const BuildingPlan plan = dense_plan();
     const MeasureText measure = pango_measure();

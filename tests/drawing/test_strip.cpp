@@ -132,3 +132,33 @@ TEST_CASE("Every ring's number stands on the strip") {
         }
     }
 }
+
+TEST_CASE("A tunnel's gauge is marked at its half-width in every course") {
+    const BuildingPlan plan = whole_plan("retreat");
+    for (const TunnelForm& tunnel : plan.schedule.building.tunnels) {
+        // Marks of all bands of the tunnel's sheets, from the axis outwards.
+        std::vector<double> marks;
+        for (const Sheet& sheet : compass_strip(plan, letter_paper(), pango_measure())) {
+            if (sheet.title != "Gauge of '" + tunnel.id + "'")
+                continue;
+            for (const PaperItem& item : sheet.items)
+                if (const auto* line = std::get_if<LineItem>(&item))
+                    if (line->stroke.width == 0.35)
+                        marks.push_back(line->points[0].x());
+        }
+        CAPTURE(tunnel.id);
+        std::vector<double> expected; // one a setting
+        for (int n = 1; n <= tunnel.side_courses; ++n) {
+            const double half = inner_half_width(tunnel, tunnel.course_middle(n));
+            if (expected.empty() || std::abs(expected.back() - half) > 1e-5)
+                expected.push_back(half);
+        }
+        REQUIRE(marks.size() == expected.size());
+        // Sorted inwards out: neighbours in one band stand as far apart as their settings differ.
+        std::sort(expected.begin(), expected.end());
+        for (std::size_t i = 1; i < marks.size(); ++i)
+            if (marks[i] > marks[i - 1]) // of one band
+                CHECK(marks[i] - marks[i - 1] ==
+                      Approx((expected[i] - expected[i - 1]) * 1000).margin(0.001));
+    }
+}
