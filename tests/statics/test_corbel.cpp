@@ -133,6 +133,12 @@ TEST_CASE("tunnel: weights by area, half slices in balance, shares as the course
     for (std::size_t j = 0; j <= end; ++j)
         CHECK(least.joints[j].thrust() == Approx(least.joints[0].thrust()).epsilon(1e-6));
     CHECK(least.joints[0].shear == Approx(0).margin(1e-9));
+    // Friction of the beds, of the ground, and none on the axis.
+    const Slice rough = tunnel_slice(vault.courses, {0.5, 0.4});
+    CHECK(rough.joints.front().friction == 0);
+    CHECK(rough.joints[1].friction == 0.5);
+    CHECK(rough.joints[end - 1].friction == 0.5);
+    CHECK(rough.joints[end].friction == 0.4);
     // Twice the size: the same safety, four times the thrust on a metre.
     const TunnelCase doubled = tunnel(48, 15, 5, 2);
     const Slice large = tunnel_slice(doubled.courses);

@@ -140,6 +140,20 @@ TEST_CASE("plaster and snow weigh what their volume and plan say") {
     CHECK(snowed[10].mass_radius > plastered[10].mass_radius);
 }
 
+TEST_CASE("glazing stands on the top ring of a skylight") {
+    Design design = closed_store();
+    design.domes[0].top.kind = TopKind::skylight;
+    design.domes[0].top.diameter = 40 * inch;
+    const std::vector<WallCourse> bare = courses_of(design);
+    design.domes[0].top.glazing_load = 700;
+    const std::vector<WallCourse> glazed = courses_of(design);
+    const double r = (bare.back().inside + bare.back().outside) / 2;
+    CHECK(glazed.back().weight - bare.back().weight == Approx(700 * r)); // a radian of the ring
+    CHECK(glazed.back().mass_radius < bare.back().mass_radius);          // on the ring's middle
+    CHECK(glazed.back().mass_radius > r);
+    CHECK(glazed[bare.size() - 2].weight == bare[bare.size() - 2].weight);
+}
+
 TEST_CASE("fills, strengths and wire of the design count; defaults say so") {
     Design design = closed_store();
     CHECK_FALSE(fill_density(design, 1).stated);
@@ -222,6 +236,20 @@ TEST_CASE("a second window near by leaves the strip beside the first less wall")
               [](const Opening& a, const Opening& b) { return a.id < b.id; });
     const std::vector<WallCourse> courses = courses_of(design);
     CHECK(kept_beside(courses, "door")[3] < alone);
+    // Half the way to the window, from jamb to jamb where they are nearest, stands beside the door.
+    double half = 0, way = 360;
+    for (const WallCourse& course : courses) {
+        const double r = (course.inside + course.outside) / 2;
+        double door = 0, near = 0;
+        for (const RingGap& gap : course.gaps)
+            (gap.by == "door" ? door : near) = std::asin(gap.half_width / r) * 180 / pi;
+        half = std::max(half, door);
+        if (door > 0 && near > 0)
+            way = std::min(way, 40 - door - near); // bearings 150 and 190
+    }
+    REQUIRE(way / 2 < half);
+    const double at_floor = std::asin(16 / 61.5) * 180 / pi;
+    CHECK(kept_beside(courses, "door")[3] == Approx(1 - at_floor / (half + way / 2)).epsilon(1e-9));
     CHECK(gap_ids(courses) == std::vector<std::string>{"door", "near"});
 }
 

@@ -63,6 +63,8 @@ TEST_CASE("segmental and pointed fans") {
     CHECK(pointed.joints.front().inner.y() == Approx(1.0));
     CHECK(pointed.joints.back().inner.x() == Approx(a));
     CHECK(pointed.joints.back().inner.y() == Approx(0).margin(1e-12));
+    const Fan fan = make_fan(fan_opening(HeadKind::pointed, 2 * a, 1.0, d), 0.38, 0).value();
+    CHECK(pointed.blocks.size() == static_cast<std::size_t>((fan.count + 1) / 2));
     // The flatter the arch the more it pushes, on the same load.
     const auto thrust = [](const Slice& slice) {
         const ThrustLine line = least_thrust(slice, static_cast<int>(slice.blocks.size()));

@@ -225,6 +225,20 @@ TEST_CASE("a leaning block stands by its ring, and the ring's limit counts") {
     CHECK(greatest_thrust(slice, 1).joints[1].thrust() == Approx(-0.2).epsilon(1e-9));
     slice.blocks[0].tie_limit = 0.19;
     CHECK_FALSE(least_thrust(slice, 1).stands);
+    // Turning about the joint's outer end the weight sinks 0.1 and the tie gives 0.5 for each
+    // radian: 1 x 0.1 - 0.19 x 0.5 is left.
+    const Mechanism out = collapse_mechanism(slice);
+    REQUIRE(out.blocks.size() == 1);
+    CHECK(out.blocks[0].turn < 0);
+    CHECK(out.work == Approx(-0.005 * out.blocks[0].turn).epsilon(1e-4));
+    // So does a hoop that gives way inward: 1 x 0.1 - 0.19 x 0.5.
+    slice.blocks[0].centre = {0.9, 0.25};
+    slice.blocks[0].tie_limit = 0;
+    slice.blocks[0].hoop_limit = 0.19;
+    const Mechanism in = collapse_mechanism(slice);
+    REQUIRE(in.blocks.size() == 1);
+    CHECK(in.blocks[0].turn > 0);
+    CHECK(in.work == Approx(0.005 * in.blocks[0].turn).epsilon(1e-4));
 }
 
 TEST_CASE("every state found is one of equilibrium, pressed within its joints") {

@@ -77,6 +77,11 @@ TEST_CASE("parallel slice: the faces of the dome, the weights of a metre of wall
     const Slice slice = sway_slice(store.slice, 28);
     CHECK(slice.blocks.size() == 27 + 1 + 27);
     CHECK(slice.joints.size() == 56);
+    const Slice rough = sway_slice(store.slice, 28, {0.5, 0.4});
+    CHECK(rough.joints.front().friction == 0.4);
+    CHECK(rough.joints.back().friction == 0.4);
+    CHECK(rough.joints[1].friction == 0.5);
+    CHECK(rough.joints[54].friction == 0.5);
     // Left and right are alike.
     for (std::size_t i = 0; i < 28; ++i) {
         CHECK(slice.blocks[i].centre.x() == Approx(-slice.blocks[54 - i].centre.x()).margin(1e-12));
@@ -91,10 +96,10 @@ TEST_CASE("two walls under a light lid bear w/h of their weight, or slide before
     CHECK(sway_capacity(sway_slice(courses, 9, {0.1, 0.1})) == Approx(0.1).epsilon(1e-4));
     // Wind on the left wall's 2 m, resisted by both: p h2/2 = 2 W w/2, W = 8.
     CHECK(wind_capacity(courses, 9, {}) == Approx(2 * 8 * 0.2 / (2.0 * 2.0 / 2)).epsilon(1e-3));
-    // Sheltered up to 1 m: p (1 m) acts 1.5 m up.
+    // Sheltered up to 1.1 m, in the midst of a course: p (0.9 m) acts 1.55 m up.
     SwaySlice sheltered;
-    sheltered.wind_from = 1;
-    CHECK(wind_capacity(courses, 9, sheltered) == Approx(2 * 8 * 0.2 / 1.5).epsilon(1e-2));
+    sheltered.wind_from = 1.1;
+    CHECK(wind_capacity(courses, 9, sheltered) == Approx(2 * 8 * 0.2 / (0.9 * 1.55)).epsilon(1e-3));
     CHECK(free_wall_capacity(0.25, 2, 0.5) == Approx(0.125));
     CHECK(free_wall_capacity(0.25, 2, 0.1) == Approx(0.1));
 }
