@@ -30,7 +30,7 @@ struct DomeStatics {
 };
 
 /// Openings break the rings of the courses that they cut, in every strip. Loads as said; wire
-/// counts where the design counts it. About 2 ms a strip. Preconditions as dome_courses.
+/// counts where the design counts it. About 3 ms a strip. Preconditions as dome_courses.
 DomeStatics dome_statics(const Design& design, const BuildingForm& building, const DomeForm& dome,
                          const DomeLoads& loads = {});
 
