@@ -11,6 +11,7 @@ const MaterialLook& look(Material material) {
     static const MaterialLook earth_cap{"EARTH_CAP", 0.17, 0.11, 0.05, 1, 1};    // 10YR 4/3
     static const MaterialLook plaster{"LIME_PLASTER", 0.82, 0.76, 0.66, 1, 0.9}; // 2.5Y 9/1
     static const MaterialLook timber{"TIMBER", 0.57, 0.40, 0.21, 1, 0.7};        // 10YR 7/4
+    static const MaterialLook concrete{"CONCRETE", 0.42, 0.42, 0.42, 1, 0.9};    // N 7
     static const MaterialLook glass{"GLASS", 0.80, 0.86, 0.84, 0.3, 0.05};       // chosen by eye
     static const MaterialLook ground{"GROUND", 0.16, 0.11, 0.07, 1, 1};          // 10YR 4/2
     switch (material) {
@@ -22,6 +23,8 @@ const MaterialLook& look(Material material) {
         return plaster;
     case Material::timber:
         return timber;
+    case Material::concrete:
+        return concrete;
     case Material::glass:
         return glass;
     case Material::ground:

@@ -125,7 +125,9 @@ struct OpeningPlan {
     double clear_width = 0, clear_height = 0; // after frame and plaster
     double least_form_depth = 0;
     double frame_band_start = 0, frame_band_end = 0; // along the bearing from the pole
-    double frame_depth = 0;
+    double frame_depth = 0, frame_width = 0; // frame_width: its thickness on each side
+    double frame_inset = 0; // plaster between the rough hole and the frame
+    double innermost = 0;   // along the bearing, where the form must start
     int strike_after_course = 0; // the form stays until this course is laid and old enough
 };
 

@@ -219,6 +219,8 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
     OpeningPlan plan;
     plan.form = form;
     plan.frame_depth = opening.frame_depth;
+    plan.frame_width = opening.frame;
+    plan.frame_inset = design.finish.inside_plaster;
     const double lost = design.finish.inside_plaster + opening.frame;
     plan.clear_width = std::max(0.0, 2 * form.half_width - 2 * lost);
     const bool has_sill_board = opening.use != OpeningUse::door;
@@ -239,6 +241,7 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
         band_start = first ? faces->inside : std::max(band_start, faces->inside);
         band_end = first ? faces->outside_corner : std::min(band_end, faces->outside_corner);
     }
+    plan.innermost = innermost - form_margin / 2;
     plan.least_form_depth = outermost - innermost + form_margin;
     plan.frame_band_start = band_start;
     plan.frame_band_end = std::max(band_start, band_end);

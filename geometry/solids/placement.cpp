@@ -4,10 +4,12 @@
 
 namespace coilwright {
 
-void place(Mesh& mesh, const DomeForm& form) {
-    const Vec2 x = along(form.datum), y = -right_of(form.datum);
+void place(Mesh& mesh, const DomeForm& form) { place(mesh, form.at, along(form.datum)); }
+
+void place(Mesh& mesh, const Vec2& origin, const Vec2& axis) {
+    const Vec2 left(-axis.y(), axis.x());
     for (Vec3& v : mesh.vertices) {
-        const Vec2 plan = form.at + v.x() * x + v.y() * y;
+        const Vec2 plan = origin + v.x() * axis + v.y() * left;
         v.head<2>() = plan;
     }
 }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 namespace coilwright {
 
@@ -17,11 +18,70 @@ double chord_angle(double radius, double sag) {
     return 2 * std::acos(std::max(0.5, 1 - sag / radius));
 }
 
-/// A stadium as columns from its inner tip to its outer one: a radius, and how far the outline lies
-/// above and below the middle there.
+/// A stadium as columns from its inner tip to its outer one: a place across the tube, and how far the
+/// outline lies above and below the middle there.
 struct Column {
-    double radius, half_height;
+    double across, half_height;
 };
+
+/// The way a section is carried. Across is the distance from the pole on an arc, from the centreline
+/// (to the right) on a line; along is an angle or a length.
+struct Way {
+    double inner = 0, width = 0; // across, of the inner tip; from tip to tip
+    double bottom = 0, height = 0;
+    double radius = 0; // of the outer tip's arc; 0: straight
+    bool endless = false;
+    std::function<double(double)> start, end; // along, by the place across
+
+    Vec2 plan(double across, double along) const {
+        return radius > 0 ? Vec2(across * std::cos(along), across * std::sin(along))
+                          : Vec2(along, -across);
+    }
+    double across(const Vec2& plan) const { return radius > 0 ? plan.norm() : -plan.y(); }
+    double metres(double along) const { return radius > 0 ? along * radius : along; }
+};
+
+constexpr double blunt = 0.004; // metres: two ends that run into each other leave this much
+
+/// How much more than at the centreline a gap takes of a ring on another circle, radians. A gap that
+/// does not reach that circle still keeps the two ends apart.
+double shift(const std::optional<RingGap>& gap, double centre, double radius) {
+    if (!gap)
+        return 0;
+    const double half = half_gap_degrees(*gap, radius) * radians_per_degree;
+    return std::max(half, blunt / 2 / radius) - half_gap_degrees(*gap, centre) * radians_per_degree;
+}
+
+Way way_of(const TubeBody& body) {
+    const double centre = body.inside_radius + body.width / 2;
+    return {body.inside_radius,
+            body.width,
+            body.bottom,
+            body.height,
+            body.inside_radius + body.width,
+            body.endless,
+            [=](double r) { return body.start + shift(body.start_gap, centre, r); },
+            [=](double r) { return body.end - shift(body.end_gap, centre, r); }};
+}
+
+/// Where a line beside the centreline leaves a round wall, ahead of its pole or behind it.
+double wall_face(const std::optional<Disc>& wall, double across, double side, double square) {
+    if (!wall)
+        return square;
+    const double off = -across - wall->centre.y();
+    return wall->centre.x() + side * std::sqrt(std::max(0.0, wall->radius * wall->radius - off * off));
+}
+
+Way way_of(const StraightBody& body) {
+    return {-body.width / 2,
+            body.width,
+            body.bottom,
+            body.height,
+            0,
+            false,
+            [=](double across) { return wall_face(body.start_wall, across, 1, 0); },
+            [=](double across) { return wall_face(body.end_wall, across, -1, body.length); }};
+}
 
 std::vector<Column> stadium(double inside, double width, double height, int quarter_edges) {
     const double r = height / 2;
@@ -37,39 +97,84 @@ std::vector<Column> stadium(double inside, double width, double height, int quar
     return columns;
 }
 
+/// What is left of a section where the tube's two ends run into each other on its inside or outside:
+/// from where they stand `blunt` apart. Precondition: at its middle they do not meet.
+std::vector<Column> clipped(const Way& way, std::vector<Column> columns) {
+    const double middle = way.inner + way.width / 2, r = way.height / 2;
+    const auto length = [&](double across) {
+        return (way.end(across) - way.start(across)) * (way.radius > 0 ? across : 1);
+    };
+    const double least = std::min(blunt, length(middle) / 2);
+    const auto limit = [&](double tip) {
+        constexpr int steps = 64;
+        double sound = middle;
+        for (int i = 1; i <= steps; ++i) {
+            double here = middle + (tip - middle) * i / steps;
+            if (length(here) >= least) {
+                sound = here;
+                continue;
+            }
+            for (int halving = 0; halving < 40; ++halving)
+                (length((sound + here) / 2) >= least ? sound : here) = (sound + here) / 2;
+            return sound;
+        }
+        return tip;
+    };
+    const auto half_height = [&](double across) {
+        const double in = std::min(across - way.inner, way.inner + way.width - across);
+        return in >= r ? r : std::sqrt(std::max(0.0, r * r - (r - in) * (r - in)));
+    };
+    constexpr double apart = 1e-4; // metres between columns
+    const double low = limit(way.inner), high = limit(way.inner + way.width);
+    const auto drop = [&](const Column& column) {
+        return (low > way.inner && column.across < low + apart) ||
+               (high < way.inner + way.width && column.across > high - apart);
+    };
+    columns.erase(std::remove_if(columns.begin(), columns.end(), drop), columns.end());
+    if (low > way.inner)
+        columns.insert(columns.begin(), {low, half_height(low)});
+    if (high < way.inner + way.width)
+        columns.push_back({high, half_height(high)});
+    return columns;
+}
+
 int quarter_edges(double height, double sag) {
     return std::max(2, static_cast<int>(std::ceil(pi / 2 / chord_angle(height / 2, sag) - 1e-9)));
 }
 
 class TubeMesher {
 public:
-    TubeMesher(const TubeBody& body, double tolerance)
-        : body_(body), edges_(quarter_edges(body.height, tolerance / 2)),
-          columns_(stadium(body.inside_radius, body.width, body.height, edges_)),
-          around_(2 * columns_.size() - 2) {
+    TubeMesher(const Way& way, double tolerance)
+        : way_(way), edges_(quarter_edges(way.height, tolerance / 2)),
+          columns_(clipped(way, stadium(way.inner, way.width, way.height, edges_))),
+          blunt_inside_(columns_.front().half_height > 0),
+          around_(2 * columns_.size() - (blunt_inside_ ? 0 : 1) -
+                  (columns_.back().half_height > 0 ? 0 : 1)) {
         double longest = 0;
         for (const Column& column : columns_)
-            longest = std::max(longest, end_angle(column.radius) - start_angle(column.radius));
+            longest =
+                std::max(longest, way_.metres(way_.end(column.across) - way_.start(column.across)));
         // What the section leaves of the tolerance is the arc's: on the outer edge they add up.
-        const double r = body.height / 2, outside = body.inside_radius + body.width;
+        const double r = way_.height / 2;
         const double left = tolerance - r * (1 - std::cos(pi / 4 / edges_));
-        const double facet = pi / 2 * r / edges_;
-        const double step = std::min(chord_angle(outside, left), longest_chord * facet / outside);
-        stations_ = std::max(body.endless ? 8 : 1, static_cast<int>(std::ceil(longest / step)));
+        double step = longest_chord * pi / 2 * r / edges_;
+        if (way_.radius > 0)
+            step = std::min(step, way_.radius * chord_angle(way_.radius, left));
+        stations_ = std::max(way_.endless ? 8 : 1, static_cast<int>(std::ceil(longest / step)));
     }
 
     /// Triangles that build() will make, but for those of the end faces.
     double skin_triangles() const { return 2.0 * static_cast<double>(around_) * stations_; }
 
     void build() {
-        for (int j = 0; j < (body_.endless ? stations_ : stations_ + 1); ++j)
+        for (int j = 0; j < (way_.endless ? stations_ : stations_ + 1); ++j)
             for (std::size_t i = 0; i < around_; ++i)
                 mesh_.vertices.push_back(place(j, i));
         for (int j = 0; j < stations_; ++j)
             for (std::size_t i = 0; i < around_; ++i)
                 add_quad(vertex(j, i), vertex(j + 1, i), vertex(j + 1, i + 1), vertex(j, i + 1));
         skin_ = mesh_.triangles.size();
-        if (!body_.endless) {
+        if (!way_.endless) {
             add_end(0, false);
             add_end(stations_, true);
         }
@@ -92,36 +197,30 @@ public:
 
 private:
     double deviation(const Vec3& at) const {
-        const double r = body_.height / 2, radius = at.head<2>().norm();
-        const double inner = body_.inside_radius + r;
-        const double outer = body_.inside_radius + body_.width - r;
-        const double off = radius - std::clamp(radius, inner, outer);
-        return std::abs(std::hypot(off, at.z() - body_.bottom - r) - r);
+        const double r = way_.height / 2, across = way_.across(at.head<2>());
+        const double off = across - std::clamp(across, way_.inner + r, way_.inner + way_.width - r);
+        return std::abs(std::hypot(off, at.z() - way_.bottom - r) - r);
     }
-
-    double shift(const std::optional<double>& cut, double radius) const {
-        const double centre = body_.inside_radius + body_.width / 2;
-        return cut ? std::asin(*cut / radius) - std::asin(*cut / centre) : 0;
-    }
-    double start_angle(double radius) const { return body_.start + shift(body_.start_cut, radius); }
-    double end_angle(double radius) const { return body_.end - shift(body_.end_cut, radius); }
 
     // Round the section: under the columns from the inner tip to the outer, back above them.
     std::size_t under(std::size_t column) const { return column; }
-    std::size_t over(std::size_t column) const { return (around_ - column) % around_; }
+    std::size_t over(std::size_t column) const {
+        return (around_ - column - (blunt_inside_ ? 1 : 0)) % around_;
+    }
 
     Vec3 place(int station, std::size_t i) const {
         const bool above = i >= columns_.size();
-        const Column& column = columns_[above ? around_ - i : i];
-        const double start = start_angle(column.radius);
-        const double angle = start + (end_angle(column.radius) - start) * station / stations_;
-        return {column.radius * std::cos(angle), column.radius * std::sin(angle),
-                body_.bottom + body_.height / 2 +
+        const Column& column = columns_[above ? around_ - i - (blunt_inside_ ? 1 : 0) : i];
+        const double start = way_.start(column.across);
+        const double along = start + (way_.end(column.across) - start) * station / stations_;
+        const Vec2 plan = way_.plan(column.across, along);
+        return {plan.x(), plan.y(),
+                way_.bottom + way_.height / 2 +
                     (above ? column.half_height : -column.half_height)};
     }
 
     std::uint32_t vertex(int station, std::size_t i) const {
-        const std::size_t ring = body_.endless ? station % stations_ : station;
+        const std::size_t ring = way_.endless ? station % stations_ : station;
         return static_cast<std::uint32_t>(ring * around_ + i % around_);
     }
 
@@ -144,39 +243,49 @@ private:
                 std::swap(b, c);
             mesh_.triangles.push_back({vertex(station, a), vertex(station, b), vertex(station, c)});
         };
+        // A tip is one vertex, over and under at once.
         for (std::size_t c = 0; c + 1 < columns_.size(); ++c) {
-            if (c + 2 < columns_.size())
+            if (under(c + 1) != over(c + 1))
                 add(under(c), under(c + 1), over(c + 1));
-            if (c > 0)
-                add(under(c), c + 2 < columns_.size() ? over(c + 1) : under(c + 1), over(c));
+            if (under(c) != over(c))
+                add(under(c), over(c + 1), over(c));
         }
     }
 
-    TubeBody body_;
+    Way way_;
     int edges_;
     std::vector<Column> columns_;
+    bool blunt_inside_;  // the section has no inner tip, but an edge
     std::size_t around_; // vertices round the section
     int stations_ = 1;
     std::size_t skin_ = 0; // triangles but those of the end faces
     Mesh mesh_;
 };
 
-} // namespace
-
-Mesh mesh_tube(const TubeBody& body, double tolerance) {
-    TubeMesher mesher(body, tolerance);
+Mesh mesh_way(const Way& way, double tolerance) {
+    TubeMesher mesher(way, tolerance);
     // Where a cut runs along the tube rather than across it, facets are drawn out: measured.
     double finer = tolerance;
     mesher.build();
     for (int trial = 0; trial < 12 && mesher.greatest_deviation() > tolerance; ++trial) {
-        mesher = TubeMesher(body, finer *= 0.7);
+        mesher = TubeMesher(way, finer *= 0.7);
         mesher.build();
     }
     return mesher.take_mesh();
 }
 
+} // namespace
+
+Mesh mesh_tube(const TubeBody& body, double tolerance) { return mesh_way(way_of(body), tolerance); }
+Mesh mesh_straight(const StraightBody& body, double tolerance) {
+    return mesh_way(way_of(body), tolerance);
+}
+
 double tube_triangles(const TubeBody& body, double tolerance) {
-    return TubeMesher(body, tolerance).skin_triangles();
+    return TubeMesher(way_of(body), tolerance).skin_triangles();
+}
+double straight_triangles(const StraightBody& body, double tolerance) {
+    return TubeMesher(way_of(body), tolerance).skin_triangles();
 }
 
 Mesh mesh_disc(double radius, double bottom, double height, double tolerance) {

@@ -40,7 +40,8 @@ TEST_CASE("the reference names every model format") {
         CHECK(page.find(row) != std::string::npos);
     }
     for (const Material material : {Material::earth, Material::earth_cap, Material::lime_plaster,
-                                    Material::timber, Material::glass, Material::ground}) {
+                                    Material::timber, Material::concrete, Material::glass,
+                                    Material::ground}) {
         const MaterialLook& looks = look(material);
         const std::string row = "| `" + looks.name + "` | " + fixed_text(looks.red, 2) + " | " +
                                 fixed_text(looks.green, 2) + " | " + fixed_text(looks.blue, 2) +
@@ -81,6 +82,7 @@ TEST_CASE("the looks of matt materials reflect what their Munsell value says") {
     check(Material::earth_cap, 4);
     check(Material::lime_plaster, 9);
     check(Material::timber, 7);
+    check(Material::concrete, 7);
     check(Material::ground, 4);
 }
 

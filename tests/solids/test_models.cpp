@@ -93,7 +93,7 @@ TEST_CASE("an opening stands on its bearing") {
 }
 
 TEST_CASE("every tube and cap of every course is a part of its own, in groups") {
-    SampleDome whole = sample();
+    SampleDome whole;
     const Schedule schedule = lay(design_of(whole));
     const SolidResult result = courses_model(schedule);
     REQUIRE(result.faults.empty());
@@ -181,6 +181,8 @@ TEST_CASE("cut tubes keep out of every opening they stop at") {
     REQUIRE(result.faults.empty());
     int reached = 0; // corners that stand on a jamb's plane
     for (const SolidPart& part : result.model.parts) {
+        if (part.course == 0) // frames and forms stand in the openings
+            continue;
         const Course& course = course_of(schedule, part);
         for (const Cut& cut : course.rings.front().cuts) {
             const auto opening =
