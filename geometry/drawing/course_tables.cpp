@@ -196,6 +196,14 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart
     if (const std::string stubs = stub_tubes(part); !stubs.empty())
         remarks.push_back(stubs +
                           ": shorter than half a tube is wide, close it with a folded bag.");
+    for (const OpeningPlan* opening : openings_of(drafting.schedule(), ring.dome)) {
+        const bool cuts = std::any_of(ring.cuts.begin(), ring.cuts.end(),
+                                      [&](const Cut& one) { return one.by == opening->form.id; });
+        const double back = ring.outside_radius - ring.inside_radius - opening->form.niche_depth;
+        if (cuts && opening->form.niche_depth > 0 && back > 0)
+            remarks.push_back("Close the wall behind niche '" + opening->form.id + "', " +
+                              drafting.length(back) + " thick, with folded bags.");
+    }
     for (const Ring* one : part.rings)
         for (const Run& run : one->runs)
             for (const LaidTube& tube : run.tubes)

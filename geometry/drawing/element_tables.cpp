@@ -129,8 +129,9 @@ std::string bond_remark(const Drafting& drafting, const CoursePart& part) {
     bool runs_in = false, butts = false, corner = false;
     for (const Bond& bond : bonds(drafting, part)) {
         runs_in = runs_in || bond.now.find("runs in") != std::string::npos;
-        butts = butts || bond.now.find("butts on it") != std::string::npos;
-        corner = corner || bond.now.find("corner") != std::string::npos;
+        const bool at_corner = bond.now.find("corner") != std::string::npos;
+        butts = butts || (bond.now.find("butts on it") != std::string::npos && !at_corner);
+        corner = corner || at_corner;
     }
     std::string text;
     if (runs_in)

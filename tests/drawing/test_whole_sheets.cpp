@@ -194,6 +194,28 @@ TEST_CASE("The bond of a course is told against the last, and changes as the cou
     CHECK(out >= 3);
 }
 
+TEST_CASE("What is laid first is said only where tubes butt against each other") {
+    for_each_part("home", [](const BuildingPlan& plan, const CoursePart& part,
+                             const std::vector<const Sheet*>& sheets) {
+        const bool meets =
+            part.dome && std::any_of(part.course->straights.begin(), part.course->straights.end(),
+                                     [&](const Straight& straight) {
+                                         return straight.start_by == part.id() ||
+                                                straight.end_by == part.id();
+                                     });
+        const std::string text = text_of_all(sheets);
+        CHECK((has(text, "Lay the ring first") || has(text, "Lay what runs in first")) == meets);
+        // A niche leaves wall behind it, and the sheet says how much.
+        for (const OpeningPlan& opening : plan.schedule.openings) {
+            if (opening.form.niche_depth == 0 || opening.form.in != part.id())
+                continue;
+            const bool cut = part.course->number >= opening.first_course &&
+                             part.course->number <= opening.last_course;
+            CHECK(has(text, "behind niche '" + opening.form.id + "'") == cut);
+        }
+    });
+}
+
 TEST_CASE("Fans and lintels are drawn on the sheet of the course where they are set") {
     int fans = 0, lintels = 0;
     for (const char* name : buildings)
