@@ -2,6 +2,7 @@
 
 #include "geometry/base/bearing.hpp"
 #include "geometry/solids/curve_sampling.hpp"
+#include "geometry/solids/near_lines.hpp"
 #include "geometry/solids/section_trace.hpp"
 
 #include <algorithm>
@@ -12,10 +13,13 @@ namespace coilwright {
 
 namespace {
 
-constexpr double growth = 0.4;       // of edges, per metre away from a short stretch
-constexpr double over_stretch = 1.5; // edges beside a stretch, over its length
-constexpr double over_edge = 2;      // edges beside a curve's end, over those of that curve
-constexpr double beside_bend = 2;    // edges beside a bend, over the distance from it
+constexpr double growth = 0.4;         // of edges, per metre away from a short stretch
+constexpr double over_stretch = 1.5;   // edges beside a stretch, over its length
+constexpr double least_feature = 2e-4; // metres: shorter stretches make nothing finer
+constexpr double over_edge = 2;        // edges beside a curve's end, over those of that curve
+constexpr double over_gap = 1.5;       // edges of a curve, over its distance from another
+constexpr double far_apart = 0.15;     // metres
+constexpr double beside_bend = 2;      // edges beside a bend, over the distance from it
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 class CurveSampler {
@@ -30,6 +34,7 @@ public:
                 find_breaks(curve);
         for (const ShellCurve& curve : plan_.curves)
             find_features(curve);
+        find_near();
         spread_sizes();
         for (ShellCurve& curve : plan_.curves)
             sample(curve);
@@ -74,22 +79,49 @@ private:
     }
 
     void find_features(const ShellCurve& curve) {
-        if (curve.from < 0)
-            return;
+        constexpr int parts = 8;
+        RoughLine line{{place_on(faces_, curve, 0, 0)}, curve.from, curve.to};
         for (std::size_t k = 0; k < stretches_of(curve); ++k) {
-            constexpr int parts = 8;
-            Vec3 last = place_on(faces_, curve, k, 0);
-            const Vec3 start = last;
+            const Vec3 start = line.points.back();
             double length = 0;
-            for (int i = 1; i <= parts; ++i) {
-                const Vec3 next = place_on(faces_, curve, k, static_cast<double>(i) / parts);
-                length += (next - last).norm();
-                last = next;
+            for (int i = 1; i <= (curve.from < 0 ? 4 * parts : parts); ++i) {
+                const double share = static_cast<double>(i) / (curve.from < 0 ? 4 * parts : parts);
+                const Vec3 next = place_on(faces_, curve, k, share);
+                length += (next - line.points.back()).norm();
+                line.points.push_back(next);
             }
             for (const int face : curve.faces)
-                for (const Vec3& at : {start, last})
-                    features_[static_cast<std::size_t>(face)].push_back(
-                        {at, over_stretch * length});
+                if (curve.from >= 0)
+                    for (const Vec3& at : {start, line.points.back()})
+                        features_[static_cast<std::size_t>(face)].push_back(
+                            {at, std::max(over_stretch * length, least_feature)});
+        }
+        lines_.push_back(std::move(line));
+    }
+
+    /// Curves that run close beside each other want edges not much longer than they are apart.
+    void find_near() {
+        const std::size_t walls = 2 * plan_.surfaces.size();
+        for (std::size_t face = 0; face < plan_.curves_of.size(); face += face < walls ? 2 : 1) {
+            std::vector<int> curves = plan_.curves_of[face];
+            if (face < walls) // both sides of a face
+                curves.insert(curves.end(), plan_.curves_of[face + 1].begin(),
+                              plan_.curves_of[face + 1].end());
+            std::sort(curves.begin(), curves.end());
+            curves.erase(std::unique(curves.begin(), curves.end()), curves.end());
+            std::vector<const RoughLine*> lines;
+            for (const int curve : curves)
+                lines.push_back(&lines_[static_cast<std::size_t>(curve)]);
+            for (const NearPlace& place : near_places(lines, far_apart)) {
+                const ShellCurve& curve =
+                    plan_.curves[static_cast<std::size_t>(curves[place.line])];
+                const double base = base_spacing(curve, place.at.z());
+                const double floor = std::isfinite(base) ? base / 8 : least_edge_;
+                const double size = std::max(over_gap * place.distance, floor);
+                if (size < base)
+                    for (const int own : curve.faces)
+                        features_[static_cast<std::size_t>(own)].push_back({place.at, size});
+            }
         }
     }
 
@@ -153,6 +185,7 @@ private:
     ShellPlan& plan_;
     double tolerance_, margin_, least_edge_;
     std::vector<std::vector<Feature>> features_; // per face
+    std::vector<RoughLine> lines_;               // per curve
 };
 
 } // namespace

@@ -154,7 +154,7 @@ private:
         const double off = 1e-3 * (slab.high - slab.low);
         const PlanWay beside = way_of(side, edge, level_.z + (side == 0 ? -off : off));
         if (!beside.circle || std::abs(beside.sweep) < pi)
-            return way.length() < pi * level_weld ? std::nullopt : std::optional(way);
+            return way.length() < 4 * level_weld ? std::optional(way) : std::nullopt;
         way.sweep = way.sweep < 0 ? -2 * pi : 2 * pi;
         return way;
     }
@@ -259,11 +259,18 @@ private:
             level_.fault = faces % 2 == 0 ? ShapeFault::touching : ShapeFault::open_boundary;
             level_.first = faces_[face_of(piece.patches.front())].element;
             level_.second = faces_[face_of(piece.patches.back())].element;
-            for (const LevelEdge& edge : edges_) // what else has to do with it
-                if (level_.second == level_.first)
+            // What else ends there.
+            for (const LevelEdge& edge : edges_)
+                if (level_.second == level_.first &&
+                    (lies_near(edge.way, group.way.at(0)) || lies_near(edge.way, group.way.at(1))))
                     level_.second = faces_[face_of(edge.patch)].element;
         }
         level_.pieces.push_back(std::move(piece));
+    }
+
+    static bool lies_near(const PlanWay& way, const Vec2& place) {
+        return lies_on(way, place, level_weld) ||
+               std::min((way.at(0) - place).norm(), (way.at(1) - place).norm()) < 2 * level_weld;
     }
 
     static Vec2 beside(const PlanWay& way) {

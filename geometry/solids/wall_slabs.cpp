@@ -10,8 +10,9 @@ namespace coilwright {
 
 namespace {
 
-constexpr double least_slab = 1e-9; // events nearer than this are one
-constexpr int deepest = 6;          // of searches within searches
+constexpr double least_slab = 1e-12; // how far halving goes on
+constexpr double one_event = 1e-7;   // events nearer than this are one
+constexpr int deepest = 6;           // of searches within searches
 
 struct Sample {
     double z;
@@ -109,6 +110,10 @@ private:
 
     void add_slab(double low, double high, const WallTopology& topology) {
         std::vector<WallSlab>& slabs = result_.slabs;
+        if (high - low < one_event) // what happens within so little happens at once
+            return;
+        if (!slabs.empty())
+            slabs.back().high = low;
         if (!slabs.empty() && slabs.back().topology == topology)
             slabs.back().high = high;
         else
@@ -190,8 +195,14 @@ private:
                                 (own.corners[at(edge.from)] == other.corners[at(known.from)] &&
                                  own.corners[at(edge.to)] == other.corners[at(known.to)]));
                     });
-                if (!same)
-                    involved.push_back(face_of(edge.patch));
+                if (same)
+                    continue;
+                involved.push_back(face_of(edge.patch));
+                for (const int corner : {edge.from, edge.to})
+                    if (corner >= 0) {
+                        involved.push_back(own.corners[at(corner)].a);
+                        involved.push_back(own.corners[at(corner)].b);
+                    }
             }
             for (const CornerKey& key : own.corners)
                 if (!has_corner(key)) {
@@ -230,7 +241,7 @@ private:
                     }
             }
         std::sort(roots.begin(), roots.end());
-        const auto one = [](double a, double b) { return b - a < least_slab; };
+        const auto one = [](double a, double b) { return b - a < one_event; };
         roots.erase(std::unique(roots.begin(), roots.end(), one), roots.end());
         return roots;
     }

@@ -1,0 +1,17 @@
+// Seeded random buildings of several domes, tunnels, buttresses and openings.
+#pragma once
+
+#include "geometry/design/design.hpp"
+
+#include <cstdint>
+
+namespace coilwright::testing {
+
+/// One to `most_domes` domes, each but the first joined to an earlier one (open plan or one wall
+/// kept), linked to it by a tunnel, or apart; porches with open ends or end walls, buttresses,
+/// openings and niches in all of them, second tubes and wythes. Elements that the layout check
+/// refuses are mostly left out again, so that most of the buildings can be built; the rest must be
+/// refused. Turned and moved at random.
+Design random_building(std::uint64_t seed, int most_domes = 6);
+
+} // namespace coilwright::testing
