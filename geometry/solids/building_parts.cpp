@@ -31,26 +31,40 @@ double rounded(double value, double per_unit) {
     return std::round(value * per_unit) / per_unit;
 }
 
+Bearing bearing_of(const Vec2& way) {
+    return to_bearing({std::atan2(way.y(), way.x())});
+}
+
+/// A direction that turns with the building, whatever its datum is.
+Bearing axis_of(const BuildingForm& building) {
+    if (!building.openings.empty())
+        return bearing_of(building.openings.front().axis);
+    if (!building.tunnels.empty())
+        return building.tunnels.front().bearing;
+    if (!building.buttresses.empty())
+        return building.buttresses.front().bearing;
+    if (building.domes.size() > 1)
+        return bearing_of(building.domes[1].at - building.domes[0].at);
+    return building.domes.front().datum;
+}
+
 class Frame {
 public:
-    explicit Frame(const DomeForm& first)
-        : origin_(first.at), datum_(first.datum), x_(along(first.datum)),
-          y_(-right_of(first.datum)) {}
+    explicit Frame(const BuildingPart& part)
+        : origin_(part.origin), axis_(part.axis), x_(along(part.axis)), y_(-right_of(part.axis)) {}
 
     Vec2 place(const Vec2& at) const {
         const Vec2 off = at - origin_;
         return {rounded(off.dot(x_), 1e10), rounded(off.dot(y_), 1e10)};
     }
     Bearing direction(Bearing bearing) const {
-        return {turned_into_circle(rounded(bearing.degrees - datum_.degrees, 1e9) + 90)};
+        return {turned_into_circle(rounded(bearing.degrees - axis_.degrees, 1e9) + 90)};
     }
-    Vec2 direction(const Vec2& axis) const {
-        return along(direction(to_bearing({std::atan2(axis.y(), axis.x())})));
-    }
+    Vec2 direction(const Vec2& axis) const { return along(direction(bearing_of(axis))); }
 
 private:
     Vec2 origin_;
-    Bearing datum_;
+    Bearing axis_;
     Vec2 x_, y_;
 };
 
@@ -62,6 +76,7 @@ void take_over(BuildingForm& form, const Frame& frame) {
     for (TunnelForm& tunnel : form.tunnels) {
         tunnel.origin = frame.place(tunnel.origin);
         tunnel.bearing = frame.direction(tunnel.bearing);
+        tunnel.reach = rounded(tunnel.reach, 1e10);
     }
     for (ButtressForm& pier : form.buttresses) {
         pier.origin = frame.place(pier.origin);
@@ -94,7 +109,6 @@ std::vector<BuildingPart> building_parts(const BuildingForm& building) {
             part_of[i] = parts.size();
             parts.emplace_back();
             parts.back().origin = building.domes[i].at;
-            parts.back().datum = building.domes[i].datum;
         }
         part_of[i] = part_of[groups.root(i)];
         parts[part_of[i]].building.domes.push_back(building.domes[i]);
@@ -119,13 +133,15 @@ std::vector<BuildingPart> building_parts(const BuildingForm& building) {
         for (std::size_t i = 0; i < count; ++i)
             if (building.domes[i].id == join.first)
                 form_of(i).joins.push_back(join);
-    for (BuildingPart& part : parts)
-        take_over(part.building, Frame(part.building.domes.front()));
+    for (BuildingPart& part : parts) {
+        part.axis = axis_of(part.building);
+        take_over(part.building, Frame(part));
+    }
     return parts;
 }
 
 void place(Mesh& mesh, const BuildingPart& part) {
-    const Vec2 x = along(part.datum), y = -right_of(part.datum);
+    const Vec2 x = along(part.axis), y = -right_of(part.axis);
     for (Vec3& v : mesh.vertices) {
         const Vec2 plan = part.origin + v.x() * x + v.y() * y;
         v.head<2>() = plan;

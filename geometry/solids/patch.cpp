@@ -57,6 +57,10 @@ public:
         const std::size_t vertices_before = mesh_.vertices.size();
         if (auto fault = insert_chains())
             return fault;
+        if (triangulation_.dimension() < 2) { // all in one line
+            const std::string element = chains_.front().element;
+            return PatchFault{ShapeFault::touching, element, element};
+        }
         mark_inside();
         if (!fill() || !refine()) {
             mesh_.vertices.resize(vertices_before);
@@ -83,6 +87,7 @@ private:
         for (const Chain& chain : chains_)
             if (auto fault = insert_edges(chain))
                 return fault;
+        hint_ = by_index_.front().second->face(); // edges may have replaced the one remembered
         return {};
     }
 

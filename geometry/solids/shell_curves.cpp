@@ -132,9 +132,10 @@ private:
         for (const ShellCurve& curve : plan_.curves) {
             if (curve.from < 0)
                 continue;
+            const std::vector<Feature> near = features_near(curve);
             for (const int vertex : {curve.from, curve.to}) {
                 const Vec3& at = plan_.mesh.vertices[static_cast<std::size_t>(vertex)];
-                const double size = size_at(curve, at);
+                const double size = size_at(curve, near, at);
                 for (const int face : curve.faces)
                     if (std::isfinite(size))
                         ends[static_cast<std::size_t>(face)].push_back({at, over_edge * size});
@@ -144,13 +145,33 @@ private:
             features_[face].insert(features_[face].end(), ends[face].begin(), ends[face].end());
     }
 
-    double size_at(const ShellCurve& curve, const Vec3& at) const {
+    double size_at(const ShellCurve& curve, const std::vector<Feature>& features,
+                   const Vec3& at) const {
         double size = base_spacing(curve, at.z());
-        for (const int face : curve.faces)
-            for (const Feature& feature : features_[static_cast<std::size_t>(face)])
-                if (feature.size < size)
-                    size = std::min(size, feature.size + growth * (at - feature.at).norm());
+        for (const Feature& feature : features)
+            if (feature.size < size)
+                size = std::min(size, feature.size + growth * (at - feature.at).norm());
         return size;
+    }
+
+    /// The features that can make a curve's edges shorter.
+    std::vector<Feature> features_near(const ShellCurve& curve) const {
+        const RoughLine& line = lines_[static_cast<std::size_t>(&curve - plan_.curves.data())];
+        Vec3 low = line.points.front(), high = low;
+        double largest = 0;
+        for (const Vec3& point : line.points) {
+            low = low.cwiseMin(point);
+            high = high.cwiseMax(point);
+            largest = std::max(largest, base_spacing(curve, point.z()));
+        }
+        std::vector<Feature> features;
+        for (const int face : curve.faces)
+            for (const Feature& feature : features_[static_cast<std::size_t>(face)]) {
+                const double apart = (feature.at - feature.at.cwiseMax(low).cwiseMin(high)).norm();
+                if (feature.size + growth * apart < largest)
+                    features.push_back(feature);
+            }
+        return features;
     }
 
     std::uint32_t add_vertex(const Vec3& at) {
@@ -161,11 +182,14 @@ private:
     void sample(ShellCurve& curve) {
         Chain& chain = curve.chain;
         chain.closed = curve.from < 0;
+        const std::vector<Feature> near = features_near(curve);
         for (std::size_t k = 0; k < stretches_of(curve); ++k) {
             const CurveStretch stretch{
                 [&](double share) { return place_on(faces_, curve, k, share); },
-                [&](double share) { return size_at(curve, place_on(faces_, curve, k, share)); }, 0,
-                1};
+                [&](double share) {
+                    return size_at(curve, near, place_on(faces_, curve, k, share));
+                },
+                0, 1};
             const std::vector<double> shares = spaced_parameters(stretch, tolerance_);
             if (k == 0)
                 chain.vertices.push_back(curve.from < 0 ? add_vertex(stretch.at(0))

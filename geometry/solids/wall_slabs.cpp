@@ -73,8 +73,7 @@ public:
 private:
     bool add_between(double low, double high) {
         // Formulas end within height_tie of a known height.
-        const double height = high - low;
-        const double near = std::clamp(1e-3 * height, 2 * height_tie, 1e-4);
+        const double height = high - low, near = 2 * height_tie;
         std::vector<double> heights;
         const int count = std::max(1, static_cast<int>(std::ceil(height / step_)));
         for (int i = 0; i < count; ++i) // off the middle: nothing stands there by design

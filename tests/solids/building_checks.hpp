@@ -1,0 +1,23 @@
+// What the shell of every building must be, held to the exact plan regions of its wall.
+#pragma once
+
+#include "geometry/plan/building_form.hpp"
+#include "geometry/solids/building_shell.hpp"
+
+namespace coilwright::testing {
+
+/// Area of a section of a mesh at a height at which it has no horizontal face, m2.
+double slice_area(const Mesh& mesh, double z);
+
+/// Volume by quadrature over height of the exact plan areas between the heights where they change.
+double volume_by_areas(const BuildingForm& building);
+
+/// Genus by Euler's formula, of a closed mesh in one piece: how many handles it has.
+int genus(const Mesh& mesh);
+
+/// Meshes a part of a building and checks it: a solid in one piece at single precision, angles over
+/// `least_angle` degrees, volume and the sections at every course's middle within the tolerance's
+/// bound of the exact areas. Returns the mesh.
+BuildingShell checked_shell(const BuildingForm& building, double tolerance, double least_angle);
+
+} // namespace coilwright::testing

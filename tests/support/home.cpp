@@ -1,0 +1,107 @@
+#include "tests/support/home.hpp"
+
+#include "tests/support/designs.hpp"
+
+namespace coilwright::testing {
+
+namespace {
+
+Dome dome(const char* id, Vec2 at, double diameter, double springline, ProfileKind kind,
+          double rise) {
+    Dome dome;
+    dome.id = id;
+    dome.at = at;
+    dome.inside_diameter = diameter;
+    dome.springline = springline;
+    dome.profile.kind = kind;
+    dome.profile.rise = rise;
+    dome.tube = "main";
+    return dome;
+}
+
+void add_opening(Design& design, const char* id, const char* in, double bearing, double width,
+                 double sill, double height, HeadKind head, std::optional<double> rise = {}) {
+    Opening made = opening(id, bearing, width, sill, height, head);
+    made.in = in;
+    made.head.rise = rise;
+    design.openings.push_back(made);
+}
+
+void add_buttress(Design& design, const char* id, const char* on, std::vector<double> bearings,
+                  double height, double projection) {
+    Buttress made;
+    made.id = id;
+    made.on = on;
+    made.bearings = std::move(bearings);
+    made.width = 0.6;
+    made.height = height;
+    made.projection = projection;
+    made.projection_top = 0.3;
+    design.buttresses.push_back(made);
+}
+
+} // namespace
+
+Design home_design() {
+    Design design;
+    design.name = "Home of the tests";
+    design.course.height = 0.127;
+    TubeType tube;
+    tube.id = "main";
+    tube.lay_flat = 0.432;
+    tube.tamped_width = 0.381;
+    design.tubes = {tube};
+    design.domes = {dome("big", {0, 0}, 5, 1.016, ProfileKind::pointed, 4.6),
+                    dome("east", {3.55, 0}, 3.2, 0.889, ProfileKind::pointed, 3),
+                    dome("north", {0, 6.2}, 3, 0.762, ProfileKind::catenary, 2.8),
+                    dome("west", {-3.8, 0.4}, 3, 0.889, ProfileKind::parabola, 2.9)};
+    design.domes[2].top.kind = TopKind::skylight;
+    design.domes[2].top.diameter = 1;
+    design.joins.resize(2);
+    design.joins[0].id = "open";
+    design.joins[0].first = "big";
+    design.joins[0].second = "east";
+    design.joins[1].id = "kept";
+    design.joins[1].first = design.joins[1].keep = "big";
+    design.joins[1].second = "west";
+
+    Tunnel tunnel;
+    tunnel.id = "link";
+    tunnel.from = "big";
+    tunnel.to = "north";
+    tunnel.tube = "main";
+    tunnel.width = 0.9;
+    tunnel.springline = 1.1;
+    tunnel.profile.kind = ProfileKind::round;
+    design.tunnels.push_back(tunnel);
+    tunnel.id = "porch";
+    tunnel.to.clear();
+    tunnel.bearing = {180};
+    tunnel.width = 1;
+    tunnel.profile.kind = ProfileKind::pointed;
+    tunnel.profile.rise = 1;
+    tunnel.reach = 5;
+    tunnel.end_wall = true;
+    design.tunnels.push_back(tunnel);
+
+    add_opening(design, "e1", "east", 90, 0.8, 0, 2, HeadKind::pointed, 0.6);
+    add_opening(design, "e2", "east", 30, 0.5, 0.889, 0.5, HeadKind::segmental, 0.1);
+    add_opening(design, "e3", "east", 150, 0.5, 0.889, 0.5, HeadKind::square);
+    add_opening(design, "front", "porch", 0, 0.4, 0.508, 0.6, HeadKind::round);
+    add_opening(design, "n1", "north", 0, 0.5, 0.889, 0.6, HeadKind::round);
+    add_opening(design, "n2", "north", 90, 0.5, 0.889, 0.5, HeadKind::square);
+    add_opening(design, "w1", "big", 140, 0.6, 0.889, 0.8, HeadKind::round);
+    add_opening(design, "w2", "big", 225, 0.6, 0.889, 0.8, HeadKind::pointed, 0.5);
+    add_opening(design, "w3", "big", 320, 0.5, 1.016, 0.5, HeadKind::circle);
+    add_opening(design, "x1", "west", 270, 0.5, 0.889, 0.6, HeadKind::round);
+    add_opening(design, "x2", "big", 277, 0.7, 0, 1.9, HeadKind::round);
+    add_opening(design, "x3", "west", 200, 0.4, 0.889, 0.4, HeadKind::round);
+    design.openings.back().use = OpeningUse::niche;
+    design.openings.back().niche_depth = 0.2;
+    add_buttress(design, "flank", "big", {42, 203, 335}, 1.4, 0.7);
+    add_buttress(design, "rest", "north", {45, 135, 225, 315}, 1.2, 0.6);
+    add_buttress(design, "stay", "west", {235}, 1.2, 0.6);
+    return design;
+}
+
+} // namespace coilwright::testing
