@@ -127,22 +127,27 @@ Table bond_table(const Drafting& drafting, const CoursePart& part) {
 
 std::string bond_remark(const Drafting& drafting, const CoursePart& part) {
     bool runs_in = false, butts = false, corner = false;
-    for (const Bond& bond : bonds(drafting, part)) {
-        runs_in = runs_in || bond.now.find("runs in") != std::string::npos;
-        const bool at_corner = bond.now.find("corner") != std::string::npos;
-        butts = butts || (bond.now.find("butts on it") != std::string::npos && !at_corner);
-        corner = corner || at_corner;
-    }
     std::string text;
+    for (const Bond& bond : bonds(drafting, part)) {
+        const auto says = [&](const char* words) {
+            return bond.now.find(words) != std::string::npos;
+        };
+        runs_in = runs_in || says("runs in");
+        butts = butts || says("tunnel butts on it") || says("buttress butts on it");
+        corner = corner || says("corner");
+        if (says("ring butts on its outside")) // whose wall is kept goes up first
+            text += "Lay " + bond.where + " before this ring. ";
+    }
     if (runs_in)
-        text = "Lay what runs in first, then the ring.";
+        text += "Lay what runs in first, then the ring. ";
     else if (butts)
-        text = "Lay the ring first, then what butts on it.";
+        text += "Lay the ring first, then what butts on it. ";
     if (corner)
         text +=
-            std::string(text.empty() ? "" : " ") +
             "Two rings that cross share the corner by turns: the one that butts is shorter than "
-            "listed by what the other covers.";
+            "listed by what the other covers. ";
+    if (!text.empty())
+        text.pop_back();
     return text;
 }
 

@@ -4,6 +4,7 @@
 #include "geometry/drawing/course_part.hpp"
 #include "geometry/drawing/crew_book.hpp"
 #include "geometry/drawing/figures.hpp"
+#include "geometry/plan/lay.hpp"
 #include "tests/drawing/plans.hpp"
 #include "tests/drawing/sheet_checks.hpp"
 
@@ -339,5 +340,29 @@ TEST_CASE("The rod marks vaults, lintels, sleeves and tops of buttresses") {
         for (const Buttress& buttress : plan.design.buttresses)
             CHECK(has(rod, "'" + buttress.id + "'"));
         CHECK(has(rod, "lintel of") == !plan.schedule.lintels.empty());
+    }
+}
+
+TEST_CASE("A ring that stops at another's wall is laid after it") {
+    Design design = whole_plan("home").design;
+    for (Join& join : design.joins)
+        join.keep = "hall";
+    BuildingPlan plan;
+    plan.design = design;
+    plan.schedule = lay(design);
+    const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
+    for (const int number : {2, 9, 14}) {
+        CAPTURE(number);
+        const auto hall = part_in(plan.schedule, number, "hall");
+        const auto bath = part_in(plan.schedule, number, "bath");
+        REQUIRE((hall && bath));
+        const std::string kept = text_of_all(sheets_of(book, plan, *hall));
+        const std::string stopped = text_of_all(sheets_of(book, plan, *bath));
+        CHECK(has(kept, "ring runs on, it butts on this"));
+        CHECK(has(stopped, "ring butts on its outside"));
+        CHECK(has(stopped, "Lay dome 'hall' before this ring."));
+        CHECK_FALSE(has(kept, "corner"));
+        CHECK_FALSE(has(stopped, "corner"));
+        CHECK(has(stopped, "curved")); // it follows the hall's outside
     }
 }
