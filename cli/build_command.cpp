@@ -145,6 +145,7 @@ ExitCode run(const Options& options, Console& console) {
         print_error(console, "--out: \"" + options.out + "\" is not a directory");
         return ExitCode::no_access;
     }
+    wanted.context = planned.context;
     wanted.paper = paper_for(options.paper, planned.plan->schedule.unit);
 
     Package package;

@@ -1,8 +1,10 @@
 #include "cli/design_source.hpp"
 
+#include "exporters/context_obj.hpp"
 #include "exporters/fault_text.hpp"
 #include "exporters/schedule_json.hpp"
 #include "geometry/design/read_design.hpp"
+#include "geometry/plan/context_fit.hpp"
 
 #include <algorithm>
 #include <cerrno>
@@ -16,10 +18,10 @@ namespace coilwright {
 
 namespace {
 
-/// Appends at most one byte more than a design may have.
-void read_bounded(std::istream& in, std::string& text) {
+/// Appends at most one block more than a file may have.
+void read_bounded(std::istream& in, std::string& text, std::size_t most = most_design_bytes) {
     char block[1 << 14];
-    while (text.size() <= most_design_bytes && in) {
+    while (text.size() <= most && in) {
         in.read(block, sizeof block);
         text.append(block, static_cast<std::size_t>(in.gcount()));
     }
@@ -54,6 +56,66 @@ void print_diagnostics(const BuildingPlan& plan, const DesignSource& source, Con
     const std::size_t count = plan.diagnostics.size();
     console.err << count << (count == 1 ? " fault" : " faults")
                 << " in the design; nothing is written.\n";
+}
+
+/// The text of an OBJ file; `fault` says why there is none.
+std::string context_text(const std::filesystem::path& path, std::string& fault) {
+    fault = fault_of_path(path.string());
+    if (!fault.empty()) {
+        return {};
+    }
+    std::ifstream stream(path, std::ios::binary);
+    if (!stream) {
+        fault = cannot("read \"" + path.string() + "\"", errno);
+        return {};
+    }
+    std::string text;
+    read_bounded(stream, text, most_context_bytes);
+    if (text.size() > most_context_bytes) {
+        fault = "\"" + path.string() + "\" holds more than 64 MiB";
+    }
+    return text;
+}
+
+/// Reads what [context.NAME] names; every file that cannot be read is told, and then there is no
+/// plan.
+void read_context(const std::string& file, PlannedFile& planned, Console& console) {
+    const std::filesystem::path folder =
+        file == "-" ? std::filesystem::path() : std::filesystem::path(file).parent_path();
+    std::vector<PlacedObject> placed;
+    for (const ContextObject& object : planned.plan->design.context) {
+        const std::filesystem::path path = folder / object.file;
+        std::string fault;
+        const std::string text = context_text(path, fault);
+        if (!fault.empty()) {
+            print_error(console, "context." + object.id + ": " + fault);
+            planned.code = ExitCode::no_access;
+            continue;
+        }
+        const ContextShape shape = read_context_obj(text);
+        if (!shape.ok()) {
+            print_error(console,
+                        path.string() +
+                            (shape.line > 0 ? ":" + std::to_string(shape.line) : std::string()) +
+                            ": " + shape.fault + " (context." + object.id + ")");
+            if (planned.code == ExitCode::done) {
+                planned.code = ExitCode::wrong_input;
+            }
+            continue;
+        }
+        planned.context.push_back({object, placed_mesh(shape.mesh, object)});
+        placed.push_back({object.id, object.place, planned.context.back().mesh.vertices});
+    }
+    if (planned.code != ExitCode::done) {
+        planned.plan.reset();
+        return;
+    }
+    std::vector<Finding>& findings = planned.plan->findings;
+    for (Finding& finding : context_findings(placed, planned.plan->schedule,
+                                             planned.plan->design.finish.inside_plaster)) {
+        findings.push_back(std::move(finding));
+    }
+    put_worst_first(findings);
 }
 
 } // namespace
@@ -93,7 +155,7 @@ PlannedFile plan_file(const std::string& file, FaultsAs faults, Console& console
     const DesignSource source = read_source(file, console.in);
     if (!source.fault.empty()) {
         print_error(console, source.fault);
-        return {std::nullopt, ExitCode::no_access};
+        return {std::nullopt, {}, ExitCode::no_access};
     }
     DesignReading reading = read_design(source.text);
     BuildingPlan plan = plan_building(std::move(reading.design), std::move(reading.diagnostics));
@@ -103,9 +165,11 @@ PlannedFile plan_file(const std::string& file, FaultsAs faults, Console& console
         } else {
             print_diagnostics(plan, source, console);
         }
-        return {std::nullopt, ExitCode::wrong_input};
+        return {std::nullopt, {}, ExitCode::wrong_input};
     }
-    return {std::move(plan), ExitCode::done};
+    PlannedFile planned{std::move(plan), {}, ExitCode::done};
+    read_context(file, planned, console);
+    return planned;
 }
 
 } // namespace coilwright

@@ -4,10 +4,12 @@
 #include "cli/console.hpp"
 #include "cli/exit_code.hpp"
 #include "geometry/plan/plan_building.hpp"
+#include "geometry/solids/mesh.hpp"
 
 #include <iosfwd>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace coilwright {
 
@@ -25,16 +27,25 @@ struct DesignSource {
 /// most_design_bytes, without reading further.
 DesignSource read_source(const std::string& file, std::istream& in);
 
+/// An object of [context.NAME] where it stands.
+struct ContextPart {
+    ContextObject object;
+    Mesh mesh;
+};
+
 /// A planned building, or the exit code of a command that has said why there is none.
 struct PlannedFile {
     std::optional<BuildingPlan> plan;
+    std::vector<ContextPart> context; // of its [context.NAME], in that order
     ExitCode code = ExitCode::done;
 };
 
 /// Where the faults of a design are told: as text on `err`, or as JSON on `out`.
 enum class FaultsAs { text, json };
 
-/// Reads, validates, fits and lays the design of FILE. Every fault of it is printed at once.
+/// Reads, validates, fits and lays the design of FILE. Every fault of it is printed at once. Files
+/// of [context.NAME] are read from beside FILE (from the current folder for "-"); how they fit
+/// stands among the findings.
 PlannedFile plan_file(const std::string& file, FaultsAs faults, Console& console);
 
 } // namespace coilwright

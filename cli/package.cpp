@@ -1,5 +1,6 @@
 #include "cli/package.hpp"
 
+#include "exporters/context_obj.hpp"
 #include "exporters/pdf.hpp"
 #include "exporters/schedule_csv.hpp"
 #include "exporters/schedule_json.hpp"
@@ -33,12 +34,17 @@ Package model_files(const SolidResult& result, const std::string& stem,
     if (!files.faults.empty()) {
         return files;
     }
+    SolidModel with_context = result.model;
+    for (const ContextPart& part : options.context) {
+        add_context(with_context, part.object, part.mesh);
+    }
     for (const std::string& name : options.formats) {
         const ModelFormat* format = find_model_format(name);
         if (!format) {
             continue; // IFC is no format of a model alone
         }
-        std::vector<OutputFile> written = format->write(result.model, stem, options.models);
+        std::vector<OutputFile> written =
+            format->write(format->solids_only ? result.model : with_context, stem, options.models);
         std::move(written.begin(), written.end(), std::back_inserter(files.files));
     }
     return files;

@@ -1,6 +1,7 @@
 // The package of a building: its files by part.
 #pragma once
 
+#include "cli/design_source.hpp"
 #include "exporters/files.hpp"
 #include "exporters/ifc.hpp"
 #include "exporters/model_formats.hpp"
@@ -21,6 +22,7 @@ struct PackageOptions {
     std::vector<std::string> formats; // words of model_words()
     ModelOptions models;
     IfcSchema ifc = IfcSchema::ifc4;
+    std::vector<ContextPart> context; // what stands about, read and placed
 };
 
 /// Every word that `--only` takes, in the order in which parts are told.

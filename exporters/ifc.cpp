@@ -117,6 +117,10 @@ private:
             for (const SolidPart* part : course.parts)
                 volume += part->volume;
         }
+        for (const SolidPart* bag : whole.fan_bags) {
+            parts.push_back(add_fan_bag(*bag, place));
+            volume += bag->volume;
+        }
         file_.aggregate(element, name, parts);
         add_whole_quantities(whole, name, element, volume);
         contained_.push_back(element);
@@ -188,6 +192,16 @@ private:
         file_.add_quantities(element, name, "Coilwright_CourseBaseQuantities",
                              {{"NetVolume", IfcMeasure::volume, volume}});
         file_.note_material(element, look(bodies.parts.front()->material));
+        return element;
+    }
+
+    StepValue add_fan_bag(const SolidPart& bag, const StepValue& place) {
+        const std::string name = slugs_.unique(bag.slug);
+        const StepValue shape = file_.mesh_shape({file_.mesh(bag.mesh, &look(bag.material))});
+        const StepValue element =
+            file_.element("IFCBUILDINGELEMENTPART", name, bag.title, "FAN BAG",
+                          file_.placement(place), shape, {}, {step_word("USERDEFINED")});
+        file_.note_material(element, look(bag.material));
         return element;
     }
 
@@ -283,7 +297,7 @@ private:
             return;
         const std::string name = slugs_.unique(lintel.opening + "_LINTEL");
         const MaterialLook& looks =
-            lintel.kind == LintelKind::timber ? look(Material::timber) : concrete_look();
+            look(lintel.kind == LintelKind::timber ? Material::timber : Material::concrete);
         const double half = lintel.length / 2, low = lintel.bottom, high = low + lintel.depth;
         const IfcFrame frame = frame_of(opening->form, lintel.centre_distance - lintel.width / 2);
         const StepValue shape = file_.swept_shape(

@@ -77,6 +77,25 @@ void add_course(std::vector<Whole>& wholes, const Element& element, const Course
     wholes.back().courses.push_back(bodies);
 }
 
+// The bags of fans are parts of no course: they stand in the wall or roof that their head springs
+// from.
+void add_fan_bags(std::vector<Whole>& wholes, const BuildingPlan& plan, const SolidModel& model) {
+    for (const OpeningPlan& opening : plan.schedule.openings) {
+        const OpeningForm& form = opening.form;
+        if (form.fan_depth <= 0)
+            continue;
+        Whole* host = nullptr;
+        for (Whole& whole : wholes)
+            if (whole.of == form.in && whole.kind != WholeKind::footing &&
+                (!host || whole.bottom <= form.springing + height_tie))
+                host = &whole;
+        const std::string beginning = slug(form.id + "_FAN");
+        for (const SolidPart& part : model.parts)
+            if (host && part.course == 0 && part.slug.rfind(beginning, 0) == 0)
+                host->fan_bags.push_back(&part);
+    }
+}
+
 } // namespace
 
 std::vector<Whole> wholes_of(const BuildingPlan& plan, const SolidModel& courses) {
@@ -103,6 +122,7 @@ std::vector<Whole> wholes_of(const BuildingPlan& plan, const SolidModel& courses
     }
     if (waiting > 0)
         throw std::logic_error("a part of a course belongs to no element of the building");
+    add_fan_bags(wholes, plan, courses);
     return wholes;
 }
 

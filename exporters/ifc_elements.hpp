@@ -25,7 +25,8 @@ struct Whole {
     std::string tube; // id, of its first course
     double width = 0; // of its tubes
     double bottom = 0, top = 0;
-    std::vector<CourseBodies> courses; // from the bottom up
+    std::vector<CourseBodies> courses;      // from the bottom up
+    std::vector<const SolidPart*> fan_bags; // of the openings whose heads spring in it
 };
 
 /// In the order domes, tunnels, piers; of each footing, wall, roof or footing, pier. None without

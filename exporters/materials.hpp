@@ -17,8 +17,6 @@ struct MaterialLook {
 };
 
 const MaterialLook& look(Material material);
-/// Cast lintels: no solid of the models has it.
-const MaterialLook& concrete_look();
 
 /// The sRGB value of a linear reflectance (IEC 61966-2-1): 0.5 -> 0.735357.
 double srgb_encoded(double linear);

@@ -13,13 +13,13 @@ const std::vector<ModelFormat>& model_formats() {
         {"obj", "OBJ with MTL", write_obj, FileUnit::metre, free, z_up, free, "`o`, `g`", "none",
          "named materials", step},
         {"stl", "binary STL", write_stl, FileUnit::millimetre, free, z_up, free, "none", "none",
-         "none", single},
+         "none", single, true},
         {"ply", "binary PLY", write_ply, FileUnit::metre, free, z_up, free,
          "comments; face property `part`", "none", "vertex colours", "IEEE double"},
         {"dae", "COLLADA 1.4.1", write_dae, FileUnit::metre, free, z_up, free, "node, geometry",
          "building, dome, course, tube", "named materials", step},
         {"3mf", "3MF core", write_3mf, FileUnit::millimetre, free, z_up, fixed, "object",
-         "building, dome, course, tube", "named materials", step},
+         "building, dome, course, tube", "named materials", step, true},
     };
     return formats;
 }

@@ -36,6 +36,7 @@ struct ModelFormat {
     std::string tree;
     std::string colours;
     std::string precision;
+    bool solids_only = false; // for printers: what need not be closed (furnishings) stays out
 };
 
 std::vector<OutputFile> write_glb(const SolidModel& model, const std::string& stem,

@@ -65,4 +65,19 @@ struct Sleeve {
     bool sound = true;
 };
 
+/// [context.NAME]: what stands in or about the building and is no part of it: furniture, a
+/// person, the site. The shape is an OBJ file's; whoever calls reads it.
+struct ContextObject {
+    std::string id;
+    SourcePlace place;
+    std::string file; // as written: beside the design file
+    SourcePlace file_place;
+    Vec2 at{0, 0};     // where the file's own origin stands
+    double base = 0;   // and how high above the floor
+    Bearing bearing;   // where the file's +y (its -z, if y is up) points
+    double metres = 1; // of one unit of the file, its scale included
+    bool y_up = false; // in the file
+    bool sound = true;
+};
+
 } // namespace coilwright

@@ -183,6 +183,7 @@ void mark_unsound(Design& design, const ReadContext& context) {
     mark_by_faults("buttress", design.buttresses, context);
     mark_by_faults("join", design.joins, context);
     mark_by_faults("sleeve", design.sleeves, context);
+    mark_by_faults("context", design.context, context);
     // What stands on an unsound element cannot be judged either.
     for (Dome& dome : design.domes)
         dome.sound = dome.sound && design.course.sound && is_sound(find_tube(design, dome.tube)) &&

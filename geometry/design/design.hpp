@@ -28,6 +28,7 @@ struct Design {
     std::vector<Buttress> buttresses;
     std::vector<Join> joins;
     std::vector<Sleeve> sleeves;
+    std::vector<ContextObject> context;
     Finish finish;
     Ground ground;
     Wire wire;

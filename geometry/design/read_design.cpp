@@ -36,6 +36,7 @@ void read_tables(TableReader& root, Design& design) {
     read_buttresses(root, design);
     read_joins(root, design);
     read_sleeves(root, design);
+    read_context_objects(root, design);
     read_finish(root, design);
     read_ground(root, design);
     read_trench(root, design);

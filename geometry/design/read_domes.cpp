@@ -8,30 +8,6 @@ namespace {
 constexpr MeasureKey diameter_key{"inside_diameter", 0.5, 30, 2.7432};
 constexpr MeasureKey springline_key{"springline", 0, 15, 0.508};
 
-std::optional<Vec2> read_place(TableReader& table) {
-    constexpr const char* allowed = "two lengths: east and north of the design's origin";
-    constexpr const char* example = "[\"20 ft\", \"0 ft\"]";
-    const toml::array* array = table.array("at", allowed, example);
-    if (!array)
-        return std::nullopt;
-    if (array->size() != 2) {
-        table.context().add(
-            faults::wrong_type(table.at("at"), "an array, but not of two", allowed, example));
-        return std::nullopt;
-    }
-    const std::string path = table.at("at").path;
-    const MeasureKey key{"at", -1000, 1000, 6.096, example};
-    const auto coordinate = [&](std::size_t i) {
-        const toml::node& node = *array->get(i);
-        return read_measure_value(node, key, Measure::length, {path, place_of(node)},
-                                  table.context());
-    };
-    const auto east = coordinate(0), north = coordinate(1);
-    if (!east || !north)
-        return std::nullopt;
-    return Vec2{*east, *north};
-}
-
 TopSpec read_top(TableReader& parent, const std::optional<double>& inside_diameter) {
     TopSpec top;
     auto table = parent.table("top", "{ kind = \"closed\" }");
@@ -182,6 +158,30 @@ Dome read_dome(TableReader& table) {
 }
 
 } // namespace
+
+std::optional<Vec2> read_place(TableReader& table) {
+    constexpr const char* allowed = "two lengths: east and north of the design's origin";
+    constexpr const char* example = "[\"20 ft\", \"0 ft\"]";
+    const toml::array* array = table.array("at", allowed, example);
+    if (!array)
+        return std::nullopt;
+    if (array->size() != 2) {
+        table.context().add(
+            faults::wrong_type(table.at("at"), "an array, but not of two", allowed, example));
+        return std::nullopt;
+    }
+    const std::string path = table.at("at").path;
+    const MeasureKey key{"at", -1000, 1000, 6.096, example};
+    const auto coordinate = [&](std::size_t i) {
+        const toml::node& node = *array->get(i);
+        return read_measure_value(node, key, Measure::length, {path, place_of(node)},
+                                  table.context());
+    };
+    const auto east = coordinate(0), north = coordinate(1);
+    if (!east || !north)
+        return std::nullopt;
+    return Vec2{*east, *north};
+}
 
 void read_domes(TableReader& root, Design& design) {
     read_elements(root, "dome", design.domes, read_dome);

@@ -32,6 +32,10 @@ void read_tunnels(TableReader& root, Design& design);  // read_additions.cpp
 void read_buttresses(TableReader& root, Design& design);
 void read_joins(TableReader& root, Design& design);
 void read_sleeves(TableReader& root, Design& design);
+void read_context_objects(TableReader& root, Design& design); // read_context_objects.cpp
+
+/// Key `at`: two lengths east and north of the design's origin (read_domes.cpp).
+std::optional<Vec2> read_place(TableReader& table);
 
 /// The profile of a dome or tunnel (read_profile.cpp); `width` is its inside diameter or width
 /// where it is known. `may_fit`: rise = "fit" is allowed.

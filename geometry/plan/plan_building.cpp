@@ -61,6 +61,12 @@ std::vector<Diagnostic> refuse_what_is_not_shown_yet(const Design& design) {
 
 } // namespace
 
+void put_worst_first(std::vector<Finding>& findings) {
+    std::stable_sort(
+        findings.begin(), findings.end(),
+        [](const Finding& a, const Finding& b) { return rank(a.verdict) < rank(b.verdict); });
+}
+
 BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics) {
     BuildingPlan plan;
     Fit fitted = fit(design);
@@ -81,9 +87,7 @@ BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics) {
     plan.findings = practice_findings(plan.design, plan.schedule);
     for (const Headroom& room : plan.headroom)
         plan.findings.push_back(room.verdict);
-    std::stable_sort(
-        plan.findings.begin(), plan.findings.end(),
-        [](const Finding& a, const Finding& b) { return rank(a.verdict) < rank(b.verdict); });
+    put_worst_first(plan.findings);
     return plan;
 }
 

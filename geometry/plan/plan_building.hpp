@@ -18,6 +18,9 @@ struct BuildingPlan {
     bool sound() const { return diagnostics.empty(); }
 };
 
+/// Failing ones first, then advice, then those that are not judged or hold; else as they stand.
+void put_worst_first(std::vector<Finding>& findings);
+
 /// Takes a design as read (and what the reader found wrong) through fitting, layout checks, laying
 /// and findings. With diagnostics, only the faults of sound elements are added.
 BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics);

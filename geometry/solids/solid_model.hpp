@@ -9,7 +9,7 @@
 
 namespace coilwright {
 
-enum class Material { earth, earth_cap, lime_plaster, timber, concrete, glass, ground };
+enum class Material { earth, earth_cap, lime_plaster, timber, concrete, glass, ground, furnishing };
 
 /// One named part: a closed solid.
 struct SolidPart {
@@ -64,12 +64,13 @@ inline bool tolerance_in_bounds(double tolerance) {
 /// 9 ft with three openings at 2 mm: 10,000 triangles, 20 ms to mesh, as much to check.
 SolidResult shell_model(const Schedule& schedule, double tolerance = default_tolerance);
 
-/// Every tube a rounded closed body along its arc or its line, ended where the schedule ends it: at the
-/// face of the opening, tunnel, pier or wall it stops at, or square at a joint. Bags of a dome's cap
-/// course are one rounded disc; those of a vault's crown and the tubes of a pier lie side by side across
-/// its width. Lintels, a fan's bags, frames and forms are parts of their own; forms are for building
-/// only and stand where frames come later. Groups: dome, tunnel or pier > course; heads, frames, forms.
-/// A full ring of one tube is a body without ends. Neighbours touch along their joints.
+/// Every tube a rounded closed body along its arc or its line, ended where the schedule ends it: at
+/// the face of the opening, tunnel, pier or wall it stops at, or square at a joint. Bags of a
+/// dome's cap course are one rounded disc; those of a vault's crown and the tubes of a pier lie
+/// side by side across its width. Lintels, a fan's bags, frames and forms are parts of their own;
+/// forms are for building only and stand where frames come later. Groups: dome, tunnel or pier >
+/// course; heads, frames, forms. A full ring of one tube is a body without ends. Neighbours touch
+/// along their joints.
 SolidResult courses_model(const Schedule& schedule, double tolerance = default_tolerance);
 
 } // namespace coilwright

@@ -279,3 +279,39 @@ TEST_CASE("build writes the models in the unit and with the axis asked for") {
                 .code == 0);
     CHECK(bytes_of(plain.path() / "shell.glb") == bytes_of(scratch.path() / "shell.glb"));
 }
+
+TEST_CASE("what stands about comes from beside the design file, into models and findings") {
+    const ScratchDirectory scratch;
+    const auto design = scratch.path() / "store.toml";
+    const std::string shelf = "[context.shelf]\nfile = \"things/shelf.obj\"\nunit = \"cm\"\n";
+    put_bytes(design, bytes_of(store()) + "\n" + shelf + "at = [\"1 ft\", \"1 ft\"]\n");
+    const Outcome missing = run({"check", design});
+    CHECK(missing.code == 3);
+    CHECK_THAT(missing.err, Contains("context.shelf") && Contains("there is no file"));
+    std::filesystem::create_directory(scratch.path() / "things");
+    const auto obj = scratch.path() / "things" / "shelf.obj";
+    put_bytes(obj, "v 0 0 0\nv 40 0 0\nv 0 30 0\nv 0 0 100\nf 1 2 3\nf 1 2 9\n");
+    const Outcome broken = run({"check", design});
+    CHECK(broken.code == 2);
+    CHECK_THAT(broken.err, Contains("shelf.obj:6: a corner names no vertex above it"));
+    put_bytes(obj, "v 0 0 0\nv 40 0 0\nv 0 30 0\nv 0 0 100\nf 1 3 2\nf 1 2 4\nf 2 3 4\nf 3 1 4\n");
+    const Outcome good = run({"check", design});
+    CHECK_THAT(good.out,
+               Contains("context.shelf  (context-fit)") && Contains("clear of the plaster"));
+    REQUIRE(run({"build", design, "--out", scratch.path() / "p", "--only", "models", "--formats",
+                 "obj,stl"})
+                .code == 0);
+    CHECK_THAT(bytes_of(scratch.path() / "p" / "shell.obj"),
+               Contains("o CONTEXT_SHELF\n") && Contains("v 0.304800 0.304800 1.000000\n"));
+    // For printers it is no solid of the building.
+    REQUIRE(run({"build", store(), "--out", scratch.path() / "q", "--only", "models", "--formats",
+                 "stl"})
+                .code == 0);
+    CHECK(bytes_of(scratch.path() / "p" / "shell.stl") ==
+          bytes_of(scratch.path() / "q" / "shell.stl"));
+    // Moved into the wall the check fails.
+    put_bytes(design, bytes_of(store()) + "\n" + shelf + "at = [\"4 ft\", \"0 ft\"]\n");
+    const Outcome hits = run({"check", design});
+    CHECK(hits.code == 1);
+    CHECK_THAT(hits.out, Contains("into the plaster of store"));
+}

@@ -76,6 +76,9 @@ public:
             b.projection_top, b.sound);
     }
     void add(const Join& j) { all(j.id, j.first, j.second, j.keep, j.sound); }
+    void add(const ContextObject& c) {
+        all(c.id, c.file, c.at.x(), c.at.y(), c.base, c.bearing, c.metres, c.y_up, c.sound);
+    }
     void add(const Sleeve& s) { all(s.id, s.in, s.bearing, s.height, s.diameter, s.side, s.along, s.sound); }
     void add(const Fill& f) {
         all(f.id, f.kind, f.courses, f.density, f.dry_density, f.strength, f.cohesion,
@@ -93,7 +96,7 @@ inline std::string design_dump(const Design& d) {
     const CourseRules& c = d.course;
     dump.all(c.height, c.foundation, c.end_allowance, c.longest_tube, c.joint_lap,
              c.least_inside_radius, c.curve, c.edge, c.tamp_gap, c.strike_age_days, c.sound);
-    dump.all(d.tubes, d.domes, d.openings, d.tunnels, d.buttresses, d.joins, d.sleeves, d.fills);
+    dump.all(d.tubes, d.domes, d.openings, d.tunnels, d.buttresses, d.joins, d.sleeves, d.context, d.fills);
     dump.all(d.finish.inside_plaster, d.finish.outside_plaster, d.finish.floor_build_up);
     const Ground& g = d.ground;
     dump.all(g.level, g.frost_depth, g.bearing_capacity, g.friction, g.unit_weight,

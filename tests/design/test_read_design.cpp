@@ -186,6 +186,21 @@ TEST_CASE("a bearing in a tunnel may be written if it is the right one") {
           "bearing-off-its-tunnel");
 }
 
+TEST_CASE("objects of context are read") {
+    const Design& d = whole();
+    REQUIRE(d.context.size() == 1);
+    const ContextObject& bed = d.context[0];
+    CHECK(bed.id == "bed");
+    CHECK(bed.file == "furniture/bed.obj");
+    CHECK(bed.at.x() == Approx(12 * in));
+    CHECK(bed.at.y() == Approx(-24 * in));
+    CHECK(bed.base == Approx(4 * in));
+    CHECK(bed.bearing.degrees == 45);
+    CHECK(bed.metres == Approx(0.015));
+    CHECK(bed.y_up);
+    CHECK(bed.sound);
+}
+
 TEST_CASE("tunnels, buttresses, joins and sleeves are read") {
     const Design& d = whole();
     REQUIRE(d.tunnels.size() == 2);

@@ -59,6 +59,7 @@ const std::vector<std::pair<std::string, std::string>>& places() {
         {"[buttress.NAME]", "[buttress.flank]\n"},
         {"[join.NAME]", "[join.bath]\n"},
         {"[sleeve.NAME]", "[sleeve.water]\n"},
+        {"[context.NAME]", "[context.bed]\n"},
         {"[finish]", "[finish]\n"},
         {"[ground]", "[ground]\n"},
         {"[trench]", "[trench]\n"},

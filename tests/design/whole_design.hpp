@@ -262,6 +262,15 @@ side = "left"
 along = "13 ft"
 height = "20 in"
 diameter = "2 in"
+
+[context.bed]
+file = "furniture/bed.obj"
+at = ["1 ft", "-2 ft"]
+base = "4 in"
+bearing = 45
+unit = "cm"
+scale = 1.5
+up = "y"
 )";
 
 /// The text with its first occurrence of a part replaced. Precondition: the part occurs.

@@ -46,7 +46,7 @@ const std::map<std::string, Layer>& layers() {
                {"geometry/plan", "geometry/exact", "geometry/solids", "geometry/drawing"}),
           // The headers that its own sources share name types of these.
           {"nlohmann", "cairomm"},
-          {"Eigen", "pangomm", "pango", "fontconfig", "cairo-pdf.h", "zlib.h", "unistd.h", "sys",
+          {"Eigen", "pangomm", "pango", "fontconfig", "cairo-pdf.h", "zlib.h", "tiny_obj_loader.h", "unistd.h", "sys",
            "fcntl.h"}}},
         {"cli", {{"geometry", "exporters"}, {}, {"CLI", "unistd.h", "csignal"}}},
     };
