@@ -52,7 +52,7 @@ std::string kind_title(WholeKind kind) {
 class BuildingWriter {
 public:
     BuildingWriter(const BuildingPlan& plan, const SolidModel& courses, IfcSchema schema)
-        : plan_(plan), schedule_(plan.schedule), file_(schedule_.name, schema),
+        : plan_(plan), schedule_(plan.schedule), model_(courses), file_(schedule_.name, schema),
           wholes_(wholes_of(plan, courses)) {}
 
     std::string text() {
@@ -221,7 +221,14 @@ private:
         return *best;
     }
 
-    static IfcFrame frame_of(const OpeningForm& form, double along) {
+    const SolidPart* frame_of(const OpeningForm& form) const {
+        const std::string name = slug(form.id + "_FRAME");
+        const auto found = std::find_if(model_.parts.begin(), model_.parts.end(),
+                                        [&](const SolidPart& part) { return part.slug == name; });
+        return found == model_.parts.end() ? nullptr : &*found;
+    }
+
+    static IfcFrame axes_of(const OpeningForm& form, double along) {
         const Vec2 origin = form.origin + along * form.axis;
         return {{origin.x(), origin.y(), 0},
                 {-form.axis.y(), form.axis.x(), 0},
@@ -236,7 +243,7 @@ private:
         const std::vector<Vec2> outline = opening_outline(form);
         const HoleReach reach = hole_reach(opening, schedule_);
         const StepValue shape =
-            file_.hole_shape(outline, frame_of(form, reach.from), reach.to - reach.from);
+            file_.hole_shape(outline, axes_of(form, reach.from), reach.to - reach.from);
         const std::string kind = is_niche ? "RECESS" : "OPENING";
         const StepValue place = file_.placement(host.place);
         const StepValue element = file_.element("IFCOPENINGELEMENT", hole, "Hole for " + form.id,
@@ -256,14 +263,10 @@ private:
     void add_filling(const OpeningPlan& opening, const std::vector<Vec2>& outline,
                      const StepValue& hole, const StepValue& place) {
         const OpeningForm& form = opening.form;
-        const Opening* asked = find_opening(plan_.design, form.id);
         const std::string name = slugs_.unique(form.id);
-        const std::vector<Vec2> inner = inset(outline, asked ? asked->frame : 0);
         StepValue shape = step_unset;
-        if (opening.frame_depth > 0 && asked && asked->frame > 0 && !inner.empty())
-            shape = file_.swept_shape(
-                {file_.extrusion(outline, {inner}, frame_of(form, opening.frame_band_start),
-                                 opening.frame_depth, &look(Material::timber))});
+        if (const SolidPart* frame = frame_of(form))
+            shape = file_.mesh_shape({file_.mesh(frame->mesh, &look(frame->material))});
         const double height = form.top - form.sill, width = 2 * form.half_width;
         const Values both{length(height), length(width)};
         const bool is_door = form.use == OpeningUse::door;
@@ -299,7 +302,7 @@ private:
         const MaterialLook& looks =
             look(lintel.kind == LintelKind::timber ? Material::timber : Material::concrete);
         const double half = lintel.length / 2, low = lintel.bottom, high = low + lintel.depth;
-        const IfcFrame frame = frame_of(opening->form, lintel.centre_distance - lintel.width / 2);
+        const IfcFrame frame = axes_of(opening->form, lintel.centre_distance - lintel.width / 2);
         const StepValue shape = file_.swept_shape(
             {file_.extrusion({{half, low}, {half, high}, {-half, high}, {-half, low}}, {}, frame,
                              lintel.width, &looks)});
@@ -377,6 +380,7 @@ private:
 
     const BuildingPlan& plan_;
     const Schedule& schedule_;
+    const SolidModel& model_;
     IfcFile file_;
     std::vector<Whole> wholes_;
     SlugTable slugs_;

@@ -53,25 +53,6 @@ bool holds(const std::vector<Vec2>& polygon, const Vec2& point) {
     return inside;
 }
 
-// What of a convex polygon lies left of a line.
-std::vector<Vec2> cut_along(const std::vector<Vec2>& polygon, const Vec2& at, const Vec2& along) {
-    const auto left = [&](const Vec2& point) {
-        const Vec2 off = point - at;
-        return along.x() * off.y() - along.y() * off.x();
-    };
-    std::vector<Vec2> kept;
-    for (std::size_t k = 0; k < polygon.size(); ++k) {
-        const Vec2& a = polygon[k];
-        const Vec2& b = polygon[(k + 1) % polygon.size()];
-        const double before = left(a), after = left(b);
-        if (before > 0)
-            kept.push_back(a);
-        if ((before > 0) != (after > 0))
-            kept.push_back(a + before / (before - after) * (b - a));
-    }
-    return kept;
-}
-
 } // namespace
 
 std::vector<Vec2> opening_outline(const OpeningForm& form) {
@@ -98,15 +79,6 @@ std::vector<Vec2> opening_outline(const OpeningForm& form) {
     for (auto at = side.rbegin(); at != side.rend(); ++at)
         outline.emplace_back(-at->x(), at->y());
     return outline;
-}
-
-std::vector<Vec2> inset(const std::vector<Vec2>& outline, double by) {
-    std::vector<Vec2> inner = outline;
-    for (std::size_t k = 0; k < outline.size(); ++k) {
-        const Vec2 side = (outline[(k + 1) % outline.size()] - outline[k]).normalized();
-        inner = cut_along(inner, outline[k] + by * Vec2(-side.y(), side.x()), side);
-    }
-    return inner;
 }
 
 HoleReach hole_reach(const OpeningPlan& opening, const Schedule& schedule) {

@@ -12,10 +12,6 @@ namespace coilwright {
 /// The hole's outline seen along its axis, u to the left and z up, anticlockwise; curves as chords.
 std::vector<Vec2> opening_outline(const OpeningForm& form);
 
-/// The inside of a convex outline, all its sides moved inward by a distance. Empty where nothing is
-/// left.
-std::vector<Vec2> inset(const std::vector<Vec2>& outline, double by);
-
 /// How far from its origin along its axis an opening's hole begins and ends.
 struct HoleReach {
     double from = 0, to = 0;
