@@ -78,12 +78,19 @@ ObjectFit object_fit(const PlacedObject& object, const std::vector<DomeForm>& do
     const BodyBox box = box_of(object.corners);
     const Vec3 middle = (box.low + box.high) / 2;
     ObjectFit fit;
+    // Its room is where its middle is deepest, or else a corner.
     double deepest = 0;
-    for (const Room& room : rooms)
-        if (const double depth = depth_in(room, middle, inside_plaster); depth > deepest) {
-            deepest = depth;
-            fit.dome = room.dome->id;
-        }
+    const auto try_point = [&](const Vec3& point) {
+        for (const Room& room : rooms)
+            if (const double depth = depth_in(room, point, inside_plaster); depth > deepest) {
+                deepest = depth;
+                fit.dome = room.dome->id;
+            }
+    };
+    try_point(middle);
+    if (fit.dome.empty())
+        for (const Vec3& corner : object.corners)
+            try_point(corner);
     if (fit.dome.empty())
         return fit;
     fit.nearest = fit.headroom = std::numeric_limits<double>::max();
@@ -117,7 +124,7 @@ std::vector<Finding> context_findings(const std::vector<PlacedObject>& objects,
         finding.source = "geometry";
         if (fit.dome.empty()) {
             finding.verdict = Verdict::not_judged;
-            finding.message = "Its middle stands in no room.";
+            finding.message = "It stands in no room.";
         } else {
             const bool in_wall = fit.nearest < 0;
             finding.verdict = in_wall || !hits.empty() ? Verdict::fails : Verdict::holds;

@@ -17,7 +17,7 @@ struct PlacedObject {
 
 /// How an object stands in the clear rooms of all domes (room.hpp).
 struct ObjectFit {
-    std::string dome;    // in whose room its middle stands; empty: in none
+    std::string dome;    // in whose room its middle stands, or else a corner; empty: in none
     double nearest = 0;  // from its corners to the plaster, least; negative: it stands into it
     double headroom = 0; // from its corners up to the plaster, least; 0 outside
 };

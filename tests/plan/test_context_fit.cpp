@@ -54,6 +54,10 @@ TEST_CASE("an object that stands into the plaster has a distance below zero") {
     const ObjectFit fit = object_fit(box_at("bed", {-1, 0.5, 0}, {1, 2.3, 0.5}), domes, 0);
     CHECK(fit.nearest == Approx(2 - std::sqrt(1 + 2.3 * 2.3)).margin(0.001));
     CHECK(object_fit(box_at("out", {5, 5, 0}, {6, 6, 1}), domes, 0).dome.empty());
+    // A corner in the room is enough to be judged there.
+    const ObjectFit across = object_fit(box_at("beam", {1.5, -0.1, 1}, {4, 0.1, 1.2}), domes, 0);
+    CHECK(across.dome == "vault");
+    CHECK(across.nearest < -2);
 }
 
 TEST_CASE("where rooms open to each other their common edge is no wall") {
