@@ -4,6 +4,7 @@
 #include "exporters/fault_text.hpp"
 #include "exporters/schedule_json.hpp"
 #include "geometry/design/read_design.hpp"
+#include "geometry/exact/exact_region.hpp"
 #include "geometry/plan/context_fit.hpp"
 
 #include <algorithm>
@@ -158,7 +159,8 @@ PlannedFile plan_file(const std::string& file, FaultsAs faults, Console& console
         return {std::nullopt, {}, ExitCode::no_access};
     }
     DesignReading reading = read_design(source.text);
-    BuildingPlan plan = plan_building(std::move(reading.design), std::move(reading.diagnostics));
+    BuildingPlan plan = plan_building(std::move(reading.design),
+                                      std::move(reading.diagnostics), exact_region);
     if (!plan.sound()) {
         if (faults == FaultsAs::json) {
             console.out << diagnostics_json(plan.diagnostics, source.name);

@@ -4,6 +4,7 @@
 #include "exporters/files.hpp"
 #include "geometry/base/utf8.hpp"
 #include "geometry/design/read_design.hpp"
+#include "geometry/exact/exact_region.hpp"
 #include "geometry/plan/plan_building.hpp"
 
 #include <CLI/CLI.hpp>
@@ -85,7 +86,7 @@ std::string read_options(const Options& options, FirstDesign& wish) {
 std::string fault_of(const std::string& text) {
     DesignReading reading = read_design(text);
     const BuildingPlan plan =
-        plan_building(std::move(reading.design), std::move(reading.diagnostics));
+        plan_building(std::move(reading.design), std::move(reading.diagnostics), exact_region);
     std::string faults;
     for (const Diagnostic& diagnostic : plan.diagnostics) {
         faults += "\n  " + diagnostic.subject + ": " + diagnostic.message;

@@ -26,35 +26,20 @@ int rank(Verdict verdict) {
     return 4;
 }
 
-/// Elements that lay() lays but that the models and the crew book do not show yet: a package without
-/// them would be a wrong one.
-std::vector<Diagnostic> refuse_what_is_not_shown_yet(const Design& design) {
+/// Jambs built out plumb are in the format, but not in the wall: a package without them would be wrong.
+std::vector<Diagnostic> refuse_plumb_reveals(const Design& design) {
     std::vector<Diagnostic> faults;
-    const auto refuse = [&](SourcePlace place, const std::string& subject, const std::string& what) {
+    for (const Opening& opening : design.openings) {
+        if (!opening.reveal_plumb)
+            continue;
         Diagnostic fault;
         fault.code = "not-laid-yet";
-        fault.place = place;
-        fault.subject = subject;
-        fault.message = "This version cannot lay " + what + " yet.";
-        fault.allowed = "domes with openings";
-        fault.example = "leave it out";
+        fault.place = opening.place;
+        fault.subject = "opening." + opening.id;
+        fault.message = "This version cannot lay plumb reveals yet.";
+        fault.allowed = "reveals that lean with the wall; a tunnel gives a plumb one";
+        fault.example = "reveal = \"leaning\"";
         faults.push_back(fault);
-    };
-    for (const Tunnel& tunnel : design.tunnels)
-        refuse(tunnel.place, "tunnel." + tunnel.id, "tunnels");
-    for (const Buttress& buttress : design.buttresses)
-        refuse(buttress.place, "buttress." + buttress.id, "buttresses");
-    for (const Join& join : design.joins)
-        refuse(join.place, "join." + join.id, "joined domes");
-    for (const Sleeve& sleeve : design.sleeves)
-        refuse(sleeve.place, "sleeve." + sleeve.id, "sleeves");
-    for (const Opening& opening : design.openings) {
-        if (opening.use == OpeningUse::niche)
-            refuse(opening.place, "opening." + opening.id, "niches");
-        if (opening.reveal_plumb)
-            refuse(opening.place, "opening." + opening.id, "plumb reveals");
-        if (opening.head.laid == HeadLaid::fan)
-            refuse(opening.head.place, "opening." + opening.id + ".head", "fan heads");
     }
     return faults;
 }
@@ -67,13 +52,14 @@ void put_worst_first(std::vector<Finding>& findings) {
         [](const Finding& a, const Finding& b) { return rank(a.verdict) < rank(b.verdict); });
 }
 
-BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics) {
+BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics,
+                           const DecideRegion& decide) {
     BuildingPlan plan;
     Fit fitted = fit(design);
     plan.design = std::move(fitted.design);
     plan.diagnostics = std::move(diagnostics);
     const std::vector<Diagnostic> faults = check_layout(plan.design);
-    const std::vector<Diagnostic> refused = refuse_what_is_not_shown_yet(plan.design);
+    const std::vector<Diagnostic> refused = refuse_plumb_reveals(plan.design);
     plan.diagnostics.insert(plan.diagnostics.end(), refused.begin(), refused.end());
     plan.diagnostics.insert(plan.diagnostics.end(), fitted.diagnostics.begin(),
                             fitted.diagnostics.end());
@@ -81,7 +67,7 @@ BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics) {
     put_in_order(plan.diagnostics);
     if (!plan.diagnostics.empty())
         return plan;
-    plan.schedule = lay(plan.design);
+    plan.schedule = lay(plan.design, decide);
     plan.schedule.fitted = std::move(fitted.fitted);
     plan.headroom = headroom(plan.design, plan.schedule);
     plan.findings = practice_findings(plan.design, plan.schedule);

@@ -22,7 +22,8 @@ struct BuildingPlan {
 void put_worst_first(std::vector<Finding>& findings);
 
 /// Takes a design as read (and what the reader found wrong) through fitting, layout checks, laying
-/// and findings. With diagnostics, only the faults of sound elements are added.
-BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics);
+/// and findings. With diagnostics, only the faults of sound elements are added. `decide`: as for lay().
+BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics,
+                           const DecideRegion& decide = {});
 
 } // namespace coilwright

@@ -55,6 +55,8 @@ TEST_CASE("courses prints CSV with one row a tube") {
                     tubes += static_cast<long>(one.at("tubes").size());
                 }
             }
+            for (const json& straight : course.at("straights"))
+                tubes += static_cast<long>(straight.at("tubes").size());
         }
         const std::string csv = run({"courses", demo, "--csv"}).out;
         CHECK(std::count(csv.begin(), csv.end(), '\n') == tubes + 1);

@@ -10,7 +10,7 @@ namespace coilwright::testing {
 
 /// models/NAME.toml as laid.
 BuildingPlan demo_plan(const std::string& name);
-/// One of tests/plan/whole_buildings, laid: several domes, tunnels, buttresses.
+/// One of models, laid: several domes, tunnels, buttresses.
 BuildingPlan whole_plan(const std::string& name);
 /// A dome of 14 ft with six openings of all heads, long ids, a long name in several scripts.
 BuildingPlan crowded_plan();

@@ -12,7 +12,7 @@ namespace coilwright {
 /// to write: bearings that round to 360, zeros below zero, a slope that is not finite, odd texts.
 BuildingPlan awkward_plan();
 
-/// Names of the whole designs in tests/plan/whole_buildings: every element of the format is in one.
+/// Names of the whole designs in models: every element of the format is in one.
 std::vector<std::string> whole_building_names();
 /// The plan of one, laid as plan_building lays it.
 BuildingPlan whole_building_plan(const std::string& name);

@@ -398,7 +398,7 @@ TEST_CASE("IFC: whole buildings have a wall, a roof and a room a dome, and every
     for (const std::string name : {"home.toml", "retreat.toml", "square-door.toml"}) {
         CAPTURE(name);
         DesignReading reading =
-            read_design(bytes_of(COILWRIGHT_SOURCE_DIR "/tests/plan/whole_buildings/" + name));
+            read_design(bytes_of(COILWRIGHT_SOURCE_DIR "/models/" + name));
         REQUIRE(reading.diagnostics.empty());
         // Laid without asking whether the sheets can show it all.
         BuildingPlan made;

@@ -5,7 +5,7 @@
 
 namespace coilwright::testing {
 
-/// The text of tests/plan/whole_buildings/NAME.toml.
+/// The text of models/NAME.toml.
 std::string whole_building_text(const std::string& name);
 
 } // namespace coilwright::testing
