@@ -107,6 +107,17 @@ const std::vector<ReadBuilding>& demo_buildings() {
     return buildings;
 }
 
+/// Those of one dome and nothing beside it; whole buildings have a test of their own.
+std::vector<const ReadBuilding*> plain_domes() {
+    std::vector<const ReadBuilding*> plain;
+    for (const ReadBuilding& building : demo_buildings()) {
+        const BuildingForm& form = building.plan.schedule.building;
+        if (form.domes.size() == 1 && form.tunnels.empty() && form.buttresses.empty())
+            plain.push_back(&building);
+    }
+    return plain;
+}
+
 double volume_of_body(const ReadBuilding& building, const json& line) {
     const json* body = building.body(line);
     return body ? body->at("volume").get<double>() : std::nan("");
@@ -115,9 +126,11 @@ double volume_of_body(const ReadBuilding& building, const json& line) {
 } // namespace
 
 TEST_CASE("IFC: web-ifc finds each course of each element with its body, number and setting") {
-    for (const ReadBuilding& building : demo_buildings()) {
+    REQUIRE(plain_domes().size() >= 8);
+    for (const ReadBuilding* one : plain_domes()) {
+        const ReadBuilding& building = *one;
         CAPTURE(building.name);
-        std::map<int, double> volumes, radii; // by course: the demo designs have one dome
+        std::map<int, double> volumes, radii; // by course
         for (const SolidPart& part : building.model.parts)
             if (part.course > 0) {
                 volumes[part.course] += part.volume;
@@ -147,7 +160,9 @@ TEST_CASE("IFC: web-ifc finds each course of each element with its body, number 
 
 TEST_CASE(
     "IFC: below the floor lies the footing, up to the springline the wall, above it the roof") {
-    for (const ReadBuilding& building : demo_buildings()) {
+    REQUIRE(plain_domes().size() >= 8);
+    for (const ReadBuilding* one : plain_domes()) {
+        const ReadBuilding& building = *one;
         CAPTURE(building.name);
         const DomeForm& dome = building.plan.schedule.building.domes.front();
         std::map<std::string, int> count;
@@ -182,7 +197,9 @@ TEST_CASE(
 }
 
 TEST_CASE("IFC: every opening is filled by a door or a window of its size, and lies in its hole") {
-    for (const ReadBuilding& building : demo_buildings()) {
+    REQUIRE(plain_domes().size() >= 8);
+    for (const ReadBuilding* one : plain_domes()) {
+        const ReadBuilding& building = *one;
         CAPTURE(building.name);
         const auto& openings = building.plan.schedule.openings;
         CHECK(building.of_type("IfcOpeningElement").size() == openings.size());
