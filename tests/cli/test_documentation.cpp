@@ -72,6 +72,32 @@ TEST_CASE("every command that the documentation shows runs") {
     CHECK(count > 10);
 }
 
+TEST_CASE("the tutorial that grows a home has a whole building at each of its steps") {
+    std::istringstream lines(bytes_of(in_project("docs/tutorials/grow-a-home.md")));
+    const ScratchDirectory scratch;
+    std::string design, line;
+    bool in_block = false;
+    int steps = 0;
+    while (std::getline(lines, line)) {
+        if (in_block && line == "```") {
+            CAPTURE(++steps);
+            put_bytes(scratch.path() / "home.toml", design);
+            const Outcome outcome = run({"check", (scratch.path() / "home.toml").string()});
+            CHECK(outcome.err == "");
+            CHECK(outcome.code == 0);
+            in_block = false;
+        } else if (in_block) {
+            design += line + "\n";
+        } else {
+            in_block = line == "```toml";
+        }
+    }
+    CHECK(steps == 6);
+    const Outcome built = run({"build", (scratch.path() / "home.toml").string(), "--out",
+                               (scratch.path() / "home").string(), "--only", "models,schedule"});
+    CHECK(built.code == 0);
+}
+
 TEST_CASE("every link between the pages leads somewhere") {
     for (const auto& page : pages()) {
         for (const std::string& link : all_matches(bytes_of(page), R"(\]\((?!https?:)[^)#\s]+)")) {
