@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <optional>
+#include <set>
 
 namespace coilwright {
 
@@ -21,6 +24,28 @@ void place_in_tunnel(OpeningForm& form, const Opening& opening, const TunnelForm
     form.origin = tunnel.origin + opening.along * axis;
     form.axis = opening.side == TunnelSide::right ? right_of(tunnel.bearing)
                                                   : Vec2(-right_of(tunnel.bearing));
+}
+
+/// None where it is in nothing that can be laid.
+std::optional<SleeveForm> make_sleeve_form(const Sleeve& sleeve, const BuildingForm& building) {
+    SleeveForm form;
+    form.id = sleeve.id;
+    form.in = sleeve.in;
+    form.bearing = sleeve.bearing;
+    form.height = sleeve.height;
+    form.diameter = sleeve.diameter;
+    if (const DomeForm* dome = find_dome(building, sleeve.in)) {
+        form.origin = dome->at;
+        return form;
+    }
+    const TunnelForm* tunnel = find_tunnel(building, sleeve.in);
+    if (!tunnel)
+        return std::nullopt;
+    form.in_tunnel = true;
+    form.side = sleeve.side;
+    form.along = sleeve.along;
+    form.origin = tunnel->origin + sleeve.along * tunnel->axis();
+    return form;
 }
 
 /// Writes shapes and terms down; the same shape is listed once.
@@ -275,6 +300,10 @@ BuildingForm make_building_form(const Design& design) {
             form.fan_depth = opening.head.depth.value_or(tube_width);
         building.openings.push_back(form);
     }
+    for (const Sleeve& sleeve : design.sleeves)
+        if (const std::optional<SleeveForm> form =
+                sleeve.sound ? make_sleeve_form(sleeve, building) : std::nullopt)
+            building.sleeves.push_back(*form);
     for (const Join& join : design.joins)
         if (join.sound && find_dome(building, join.first) && find_dome(building, join.second))
             building.joins.push_back({join.id, join.first, join.second, join.keep});
@@ -294,40 +323,72 @@ JoinEffect join_effect(const BuildingForm& building, const std::string& dome,
     return JoinEffect::none;
 }
 
+namespace {
+
+/// Places of forms in their list by their ids.
+class Places {
+public:
+    template <typename Form>
+    explicit Places(const std::vector<Form>& forms) {
+        for (std::size_t i = 0; i < forms.size(); ++i)
+            places_.emplace(forms[i].id, static_cast<int>(i));
+    }
+    /// -1: none of that id.
+    int of(const std::string& id) const {
+        const auto found = places_.find(id);
+        return found == places_.end() ? -1 : found->second;
+    }
+
+private:
+    std::map<std::string, int> places_;
+};
+
+/// Lists by the place in one list what names it.
+template <typename Form, typename Key>
+std::vector<std::vector<int>> listed_by(const Places& places, std::size_t count,
+                                        const std::vector<Form>& forms, Key key) {
+    std::vector<std::vector<int>> lists(count);
+    for (std::size_t i = 0; i < forms.size(); ++i)
+        if (const int place = places.of(key(forms[i])); place >= 0)
+            lists[static_cast<std::size_t>(place)].push_back(static_cast<int>(i));
+    return lists;
+}
+
+} // namespace
+
 WallRelations make_relations(const BuildingForm& building) {
-    const auto place_in = [](const auto& forms, const std::string& id) {
-        const auto found = std::find_if(forms.begin(), forms.end(),
-                                        [&](const auto& form) { return form.id == id; });
-        return found == forms.end() ? -1 : static_cast<int>(found - forms.begin());
-    };
+    const Places domes(building.domes), tunnels(building.tunnels);
+    const std::size_t dome_count = building.domes.size();
     WallRelations relations;
-    relations.joins.resize(building.domes.size());
-    relations.dome_tunnels.resize(building.domes.size());
-    relations.dome_openings.resize(building.domes.size());
-    relations.tunnel_openings.resize(building.tunnels.size());
+    relations.joins.resize(dome_count);
+    relations.stopped_at.resize(dome_count);
+    std::set<std::pair<int, int>> known;
     for (const JoinForm& join : building.joins) {
-        const int first = place_in(building.domes, join.first);
-        const int second = place_in(building.domes, join.second);
-        if (first < 0 || second < 0)
+        const int first = domes.of(join.first), second = domes.of(join.second);
+        if (first < 0 || second < 0 || first == second || !known.insert({first, second}).second ||
+            !known.insert({second, first}).second)
             continue;
         for (const auto& [one, other] : {std::pair{first, second}, {second, first}}) {
-            auto& joins = relations.joins[static_cast<std::size_t>(one)];
-            const bool known =
-                std::any_of(joins.begin(), joins.end(),
-                            [o = other](const auto& joined) { return joined.dome == o; });
-            const JoinEffect effect =
-                join_effect(building, building.domes[static_cast<std::size_t>(one)].id,
-                            building.domes[static_cast<std::size_t>(other)].id);
-            if (!known && effect != JoinEffect::none)
-                joins.push_back({other, effect});
+            const std::string& keep = join.keep;
+            const std::string& other_id = building.domes[static_cast<std::size_t>(other)].id;
+            if (keep.empty()) {
+                relations.joins[static_cast<std::size_t>(one)].push_back(
+                    {other, JoinEffect::opens_to_room});
+            } else if (keep == other_id) {
+                relations.joins[static_cast<std::size_t>(one)].push_back(
+                    {other, JoinEffect::stops_at_wall});
+                relations.stopped_at[static_cast<std::size_t>(other)].push_back(one);
+            }
         }
     }
     for (auto& joins : relations.joins)
         std::sort(joins.begin(), joins.end(),
                   [](const auto& a, const auto& b) { return a.dome < b.dome; });
+    for (auto& stopped : relations.stopped_at)
+        std::sort(stopped.begin(), stopped.end());
+    relations.dome_tunnels.resize(dome_count);
     for (std::size_t i = 0; i < building.tunnels.size(); ++i) {
-        const int from = place_in(building.domes, building.tunnels[i].from);
-        const int to = place_in(building.domes, building.tunnels[i].to);
+        const int from = domes.of(building.tunnels[i].from), to = domes.of(building.tunnels[i].to);
         relations.tunnel_domes.emplace_back(from, to);
         for (const int dome : {from, to == from ? -1 : to})
             if (dome >= 0)
@@ -335,16 +396,15 @@ WallRelations make_relations(const BuildingForm& building) {
                     static_cast<int>(i));
     }
     for (const ButtressForm& pier : building.buttresses)
-        relations.pier_domes.push_back(place_in(building.domes, pier.dome));
-    for (std::size_t i = 0; i < building.openings.size(); ++i) {
-        const int dome = place_in(building.domes, building.openings[i].in);
-        const int tunnel = place_in(building.tunnels, building.openings[i].in);
-        if (dome >= 0)
-            relations.dome_openings[static_cast<std::size_t>(dome)].push_back(static_cast<int>(i));
-        if (tunnel >= 0)
-            relations.tunnel_openings[static_cast<std::size_t>(tunnel)].push_back(
-                static_cast<int>(i));
-    }
+        relations.pier_domes.push_back(domes.of(pier.dome));
+    const auto in = [](const auto& form) { return form.in; };
+    relations.dome_piers = listed_by(domes, dome_count, building.buttresses,
+                                     [](const ButtressForm& pier) { return pier.dome; });
+    relations.dome_openings = listed_by(domes, dome_count, building.openings, in);
+    relations.dome_sleeves = listed_by(domes, dome_count, building.sleeves, in);
+    relations.tunnel_openings =
+        listed_by(tunnels, building.tunnels.size(), building.openings, in);
+    relations.tunnel_sleeves = listed_by(tunnels, building.tunnels.size(), building.sleeves, in);
     return relations;
 }
 
@@ -358,11 +418,16 @@ TaggedExpression tagged_wall(const BuildingForm& building, const WallRelations& 
 }
 
 PlanExpression course_expression(const BuildingForm& building, int n, double lift) {
-    return building.domes.empty() ? PlanExpression{}
-                                  : Builder(building, make_relations(building),
-                                            building.domes.front().course_middle(n) + lift, true)
-                                        .wall()
-                                        .plan;
+    return course_expression(building, make_relations(building), n, lift);
+}
+
+PlanExpression course_expression(const BuildingForm& building, const WallRelations& relations,
+                                 int n, double lift) {
+    if (building.domes.empty())
+        return {};
+    return Builder(building, relations, building.domes.front().course_middle(n) + lift, true)
+        .wall()
+        .plan;
 }
 
 PlanExpression room_expression(const BuildingForm& building, double z) {

@@ -3,6 +3,7 @@
 
 #include "geometry/plan/buttress_form.hpp"
 #include "geometry/plan/region.hpp"
+#include "geometry/plan/sleeve_form.hpp"
 #include "geometry/plan/tunnel_form.hpp"
 #include "geometry/plan/wall_form.hpp"
 
@@ -22,6 +23,7 @@ struct BuildingForm {
     std::vector<ButtressForm> buttresses;
     std::vector<OpeningForm> openings;
     std::vector<JoinForm> joins;
+    std::vector<SleeveForm> sleeves;
 };
 
 /// Every sound element of a design as fitted; elements that hang on an unsound one are left out.
@@ -52,9 +54,13 @@ struct WallRelations {
         JoinEffect effect;
     };
     std::vector<std::vector<Joined>> joins;        // per dome
+    std::vector<std::vector<int>> stopped_at;      // per dome: those whose rings stop at its wall
     std::vector<std::vector<int>> dome_tunnels;    // per dome
+    std::vector<std::vector<int>> dome_piers;      // per dome
     std::vector<std::vector<int>> dome_openings;   // per dome
+    std::vector<std::vector<int>> dome_sleeves;    // per dome
     std::vector<std::vector<int>> tunnel_openings; // per tunnel
+    std::vector<std::vector<int>> tunnel_sleeves;  // per tunnel
     std::vector<std::pair<int, int>> tunnel_domes; // from, to; -1: none
     std::vector<int> pier_domes;                   // per buttress; -1: none
 };
@@ -85,6 +91,8 @@ TaggedExpression tagged_wall(const BuildingForm& building, const WallRelations& 
 /// The wall of course n: at its middle, and whole over holes that are laid over.
 /// `lift` metres higher.
 PlanExpression course_expression(const BuildingForm& building, int n, double lift = 0);
+PlanExpression course_expression(const BuildingForm& building, const WallRelations& relations,
+                                 int n, double lift = 0);
 
 /// Rooms at a height: the insides of domes and tunnels, each less the walls that stay in it.
 PlanExpression room_expression(const BuildingForm& building, double z);

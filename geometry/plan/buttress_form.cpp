@@ -42,7 +42,6 @@ std::vector<ButtressForm> make_buttress_forms(const Design& design, const Buttre
     pier.table = buttress.id;
     pier.dome = dome.id;
     pier.origin = dome.at;
-    const double base_width = ring_width(dome, dome.bottom());
     const double width = buttress.width.value_or(2 * dome.width);
     pier.half_width = width / 2;
     pier.tubes = std::max(1, static_cast<int>(std::lround(width / dome.width)));
@@ -53,7 +52,7 @@ std::vector<ButtressForm> make_buttress_forms(const Design& design, const Buttre
            dome.course_middle(pier.last_course + 1) < buttress.height - height_tie)
         ++pier.last_course;
     pier.top = dome.course_bottom(pier.last_course + 1);
-    pier.base_outside = dome.profile.half_span + base_width;
+    pier.base_outside = base_outside(dome);
     pier.projection = buttress.projection;
     pier.projection_top = buttress.projection_top.value_or(buttress.projection);
 

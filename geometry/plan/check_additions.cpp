@@ -90,6 +90,7 @@ struct Outwork {
     SourcePlace place;
     std::vector<std::string> domes; // that it belongs to
     Box box;                        // from the outside of its dome's base ring
+    bool is_tunnel = false;
 };
 
 std::vector<Outwork> outworks_of(const BuildingForm& building, const Design& design) {
@@ -97,9 +98,10 @@ std::vector<Outwork> outworks_of(const BuildingForm& building, const Design& des
     for (const TunnelForm& tunnel : building.tunnels) {
         Outwork work{tunnel.id, "tunnel." + tunnel.id, find_tunnel(design, tunnel.id)->place,
                      {tunnel.from, tunnel.to}, tunnel_body(tunnel, 0)};
-        work.box.from = outside_radius(*find_dome(building, tunnel.from), 0);
+        work.box.from = base_outside(*find_dome(building, tunnel.from));
         if (const DomeForm* to = find_dome(building, tunnel.to))
-            work.box.to -= outside_radius(*to, 0);
+            work.box.to -= base_outside(*to);
+        work.is_tunnel = true;
         outworks.push_back(work);
     }
     for (const ButtressForm& pier : building.buttresses) {
@@ -117,6 +119,14 @@ std::vector<Outwork> outworks_of(const BuildingForm& building, const Design& des
 
 bool belongs(const Outwork& work, const std::string& dome) {
     return std::find(work.domes.begin(), work.domes.end(), dome) != work.domes.end();
+}
+
+/// Their ways part at its pole: check_gaps compares them where they leave its ring.
+bool both_tunnels_of_one_dome(const Outwork& a, const Outwork& b) {
+    return a.is_tunnel && b.is_tunnel &&
+           std::any_of(a.domes.begin(), a.domes.end(), [&](const std::string& dome) {
+               return !dome.empty() && belongs(b, dome);
+           });
 }
 
 void meets(const Outwork& work, const std::string& other, LayoutFaults& faults) {
@@ -141,7 +151,7 @@ void check_tunnels(const BuildingForm& building, LayoutFaults& faults) {
             found.example = "rise = \"" + faults.length(2 * form.profile.half_span) + "\"";
             continue;
         }
-        const double taken = outside_radius(from, 0) + (to ? outside_radius(*to, 0) : 0);
+        const double taken = outside_radius(from, 0) + (to ? base_outside(*to) : 0);
         if (form.reach - taken < form.width - height_tie) {
             Diagnostic& found = tunnel_fault(
                 faults, tunnel, "tunnel-too-short",
@@ -194,7 +204,7 @@ void check_domes_apart(const BuildingForm& building, LayoutFaults& faults) {
             const DomeForm& a = domes[i];
             const DomeForm& b = domes[j];
             const double apart = (a.at - b.at).norm(), w = std::max(a.width, b.width);
-            const double outer_a = outside_radius(a, 0), outer_b = outside_radius(b, 0);
+            const double outer_a = base_outside(a), outer_b = base_outside(b);
             const double inner_a = inside_radius(a, 0), inner_b = inside_radius(b, 0);
             const Join* join = nullptr;
             for (const Join& candidate : faults.design().joins)
@@ -238,10 +248,11 @@ void check_meetings(const BuildingForm& building, LayoutFaults& faults) {
     const std::vector<Outwork> works = outworks_of(building, faults.design());
     for (std::size_t i = 0; i < works.size(); ++i) {
         for (const DomeForm& dome : building.domes)
-            if (!belongs(works[i], dome.id) && overlap(works[i].box, dome.at, outside_radius(dome, 0)))
+            if (!belongs(works[i], dome.id) && overlap(works[i].box, dome.at, base_outside(dome)))
                 meets(works[i], dome.id, faults);
         for (std::size_t j = i + 1; j < works.size(); ++j)
-            if (overlap(works[i].box, works[j].box))
+            if (!both_tunnels_of_one_dome(works[i], works[j]) &&
+                overlap(works[i].box, works[j].box))
                 meets(works[j], works[i].id, faults);
     }
     // An opening looks into the open: within 1.5 m of its wall stands nothing else.
@@ -250,7 +261,7 @@ void check_meetings(const BuildingForm& building, LayoutFaults& faults) {
         const DomeForm* dome = find_dome(building, form.in);
         if (!dome || form.niche_depth > 0)
             continue;
-        const double from = outside_radius(*dome, 0);
+        const double from = base_outside(*dome);
         const Box before{form.origin, form.axis, from, from + reach, -form.half_width,
                          form.half_width};
         const Opening& opening = *find_opening(faults.design(), form.id);
@@ -268,50 +279,12 @@ void check_meetings(const BuildingForm& building, LayoutFaults& faults) {
                     return (join.first == dome->id && join.second == other.id) ||
                            (join.first == other.id && join.second == dome->id);
                 });
-            if (&other != dome && !joined && overlap(before, other.at, outside_radius(other, 0)))
+            if (&other != dome && !joined && overlap(before, other.at, base_outside(other)))
                 blocked(other.id);
         }
         for (const Outwork& work : works)
             if (!belongs(work, dome->id) && overlap(before, work.box))
                 blocked(work.id);
-    }
-    for (const Sleeve& sleeve : faults.design().sleeves) {
-        const DomeForm* dome = find_dome(building, sleeve.in);
-        if (!sleeve.sound || !dome)
-            continue;
-        const double end = rings_end(*dome);
-        if (sleeve.height >= end || sleeve.height < dome->bottom()) {
-            Diagnostic& found = faults.add("sleeve-off-wall", sleeve.place, "sleeve." + sleeve.id,
-                                           "The sleeve '" + sleeve.id + "' at " +
-                                               faults.length(sleeve.height) +
-                                               " lies outside the rings of '" + dome->id + "'.");
-            found.allowed = faults.length(dome->bottom()) + " to " + faults.length(end);
-            found.example = "height = \"" + faults.length(dome->course_height) + "\"";
-            continue;
-        }
-        const double r = inside_radius(*dome, sleeve.height);
-        for (const OpeningForm& form : building.openings) {
-            const double a = form.in == dome->id ? half_width(form, sleeve.height) : 0;
-            if (a <= 0 || sleeve.diameter / 2 >= r)
-                continue;
-            const double turn = clockwise_degrees(form.bearing, sleeve.bearing);
-            const double gap = r * radians_per_degree *
-                               (std::min(turn, 360 - turn) - half_angle_degrees(a, r) -
-                                half_angle_degrees(sleeve.diameter / 2, r));
-            if (gap >= dome->width - height_tie)
-                continue;
-            Diagnostic& found = faults.add("sleeve-by-opening", sleeve.place, "sleeve." + sleeve.id,
-                                           "The sleeve '" + sleeve.id + "' comes within " +
-                                               faults.length(std::max(0.0, gap)) + " of '" + form.id +
-                                               "'.");
-            found.allowed = "at least a tube's width (" + faults.length(dome->width) + ") from a jamb";
-            found.example = "bearing = " + fixed_text(turned_into_circle(
-                                               form.bearing.degrees +
-                                               std::ceil(half_angle_degrees(a, r) +
-                                                         (dome->width + sleeve.diameter) / r /
-                                                             radians_per_degree)),
-                                           0);
-        }
     }
 }
 

@@ -24,6 +24,12 @@ struct Taker {
     double fan_depth = 0;             // of its head
     double gap = 0;                   // wall that must stay between it and an opening
     double at_radius = 0;             // where the gap is measured; 0: on the inside face
+    const TunnelForm* porch = nullptr; // a tunnel that the dome's wall stays in: it takes nothing,
+                                       // but an opening must lead wholly into it or pass it by
+    bool is_void = false;              // it opens the wall, as openings do
+    bool is_tunnel = false;
+    std::string subject;               // of what is no opening: "tunnel.porch"
+    SourcePlace place;
 };
 
 /// Two takers against each other, as they stand and wherever they may be turned.
@@ -48,9 +54,14 @@ public:
         for (const OpeningForm& form : openings)
             takers_.push_back(taker(form));
         add_other_takers();
+        for (std::size_t i = openings.size(); i < takers_.size(); ++i)
+            for (std::size_t j = i + 1; j < takers_.size(); ++j)
+                check_sliver(takers_[i], takers_[j]);
         for (std::size_t i = 0; i < openings.size(); ++i)
             for (std::size_t j = i + 1; j < takers_.size(); ++j)
                 if (const Nearness near = nearness(takers_[i], takers_[j]); near.too_near()) {
+                    if (takers_[j].porch && leads_into(openings[i], *takers_[j].porch))
+                        continue;
                     if (near.stacked)
                         report_above(i, j, near);
                     else
@@ -99,6 +110,12 @@ private:
                 return half_angle_degrees(std::min(outer_half_width(tunnel, z), radius), radius);
             };
             result.gap = dome.width;
+            if (tunnel.wall_stays && tunnel.from == dome.id)
+                result.porch = &tunnel;
+            result.is_void = !tunnel.wall_stays;
+            result.is_tunnel = true;
+            result.subject = "tunnel." + tunnel.id;
+            result.place = find_tunnel(faults_.design(), tunnel.id)->place;
             takers_.push_back(result);
         }
         for (const ButtressForm& pier : building_.buttresses) {
@@ -117,25 +134,108 @@ private:
             };
             takers_.push_back(result);
         }
-        for (const DomeForm& other : building_.domes) {
-            const JoinEffect effect = join_effect(building_, dome.id, other.id);
-            if (effect == JoinEffect::none)
+        for (const Join& join : faults_.design().joins) {
+            if (join.first != dome.id && join.second != dome.id)
                 continue;
-            Taker result;
-            result.id = other.id;
-            const Vec2 apart = other.at - dome.at;
-            result.bearing = to_bearing({std::atan2(apart.y(), apart.x())}).degrees;
-            result.top = other.top();
-            const bool stops = effect == JoinEffect::stops_at_wall;
-            result.half_degrees = [other, apart, stops](double z, double radius) {
+            const DomeForm* other =
+                find_dome(building_, join.first == dome.id ? join.second : join.first);
+            if (!other)
+                continue;
+            if (join.keep == dome.id)
+                add_stopped_ring(*other);
+            else
+                add_joined(*other, join);
+        }
+    }
+
+    /// Another dome whose wall or room takes the place of this one's wall.
+    void add_joined(const DomeForm& other, const Join& join) {
+        Taker result;
+        result.id = other.id;
+        const Vec2 apart = other.at - dome_.at;
+        result.bearing = to_bearing({std::atan2(apart.y(), apart.x())}).degrees;
+        result.top = other.top();
+        const bool stops = join.keep == other.id;
+        result.half_degrees = [other, apart, stops](double z, double radius) {
+            RingGap gap;
+            gap.disc_distance = apart.norm();
+            gap.disc_radius = stops ? outside_radius(other, z) : inside_radius(other, z);
+            return gap.disc_radius > 0 ? half_gap_degrees(gap, radius) : 0;
+        };
+        result.gap = dome_.width;
+        result.is_void = true;
+        result.subject = "join." + join.id;
+        result.place = join.place;
+        takers_.push_back(result);
+    }
+
+    /// The two places where another dome's ring stands against this one's wall.
+    void add_stopped_ring(const DomeForm& other) {
+        const Vec2 apart = other.at - dome_.at;
+        const double line = to_bearing({std::atan2(apart.y(), apart.x())}).degrees;
+        for (const int side : {-1, 1}) {
+            const auto ends = [other, apart, side](double z, double radius) {
                 RingGap gap;
                 gap.disc_distance = apart.norm();
-                gap.disc_radius = stops ? outside_radius(other, z) : inside_radius(other, z);
-                return gap.disc_radius > 0 ? half_gap_degrees(gap, radius) : 0;
+                gap.disc_radius = outside_radius(other, z);
+                gap.band_inside = inside_radius(other, z);
+                gap.band_side = side;
+                return gap.disc_radius > 0 ? gap_ends(gap, radius) : std::nullopt;
             };
-            result.gap = dome.width;
+            const auto at_floor = ends(0, dome_.profile.half_span);
+            const double off = at_floor ? (at_floor->first + at_floor->second) / 2 : 0;
+            Taker result;
+            result.id = other.id;
+            result.bearing = line + off;
+            result.top = other.top();
+            result.half_degrees = [ends, off](double z, double radius) {
+                const auto at = ends(z, radius);
+                return at ? std::max(std::abs(at->first - off), std::abs(at->second - off)) : 0;
+            };
+            result.gap = dome_.width;
             takers_.push_back(result);
         }
+    }
+
+    /// Whether an opening looks wholly into a tunnel that starts at the wall's outside face.
+    bool leads_into(const OpeningForm& opening, const TunnelForm& tunnel) const {
+        const double turn =
+            clockwise_degrees(tunnel.bearing, opening.bearing) * radians_per_degree;
+        if (std::cos(turn) <= 0)
+            return false;
+        for (double z = opening.sill; z < opening.top; z += dome_.course_height / 4) {
+            const double a = half_width(opening, z), r = outside_radius(dome_, z);
+            if (a >= r)
+                return false;
+            const double across = std::abs(std::sqrt(r * r - a * a) * std::sin(turn));
+            if (across + a * std::cos(turn) > inner_half_width(tunnel, z) + height_tie)
+                return false;
+        }
+        return true;
+    }
+
+    /// Two tunnels or joined domes: no overlap, and no wall thinner than half a tube between them. Two
+    /// joined domes may overlap, being joined to each other too.
+    void check_sliver(const Taker& a, const Taker& b) {
+        if (!(a.is_void || a.is_tunnel) || !(b.is_void || b.is_tunnel))
+            return;
+        const Nearness near = nearness(a, b);
+        const double least = dome_.width / 2;
+        if (near.stacked || near.gap >= least - height_tie)
+            return;
+        const bool overlap = near.gap <= height_tie;
+        const bool tunnels = a.is_tunnel || b.is_tunnel;
+        if (overlap && !tunnels)
+            return;
+        Diagnostic& found =
+            faults_.add(overlap ? "elements-meet" : "wall-sliver", b.place, b.subject,
+                        overlap ? "'" + b.id + "' runs into '" + a.id + "' at " + length(near.at) +
+                                      " above the floor."
+                                : "Between '" + a.id + "' and '" + b.id + "' only " +
+                                      length(near.gap) + " of the wall of '" + dome_.id +
+                                      "' is left.");
+        found.allowed = "at least half a tamped tube (" + length(least) + ") of wall between them";
+        found.example = "turn its bearing, or move the dome";
     }
 
     /// Precondition: `a` is an opening.

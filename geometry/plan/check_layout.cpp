@@ -34,6 +34,31 @@ void check_dome(const Dome& dome, LayoutFaults& faults) {
                                            " courses or more, or its profile never closes.");
         found.allowed = "fewer than " + std::to_string(most_courses) + " courses";
         found.example = "rise = \"" + faults.length(dome.inside_diameter) + "\"";
+    } else if (form.lower_width > 0 && form.lower_width < form.width - height_tie) {
+        Diagnostic& found = faults.add(
+            "lower-tube-narrower", dome.lower_tube_place, subject,
+            "The lower tube of '" + dome.id + "', " + faults.length(form.lower_width) +
+                " tamped, is narrower than the one above it, " + faults.length(form.width) + ".");
+        found.allowed = "a lower tube at least as wide as the dome's own";
+        found.example = "lower_tube = \"" + dome.tube + "\"";
+    } else if (std::max(form.lower_width > 0 ? form.lower_top : form.bottom(),
+                        form.second_wythe ? form.second_wythe_top : form.bottom()) >
+               form.course_bottom(form.last_ring) + height_tie) {
+        const bool wythe =
+            form.second_wythe && form.second_wythe_top > form.course_bottom(form.last_ring);
+        Diagnostic& found = faults.add(
+            wythe ? "wythe-too-high" : "lower-tube-too-high",
+            wythe ? dome.second_wythe_place : dome.lower_height_place, subject,
+            std::string(wythe ? "The second wythe" : "The lower tube") + " of '" + dome.id +
+                "' is to be laid up to " +
+                faults.length(wythe ? dome.second_wythe : dome.lower_height) +
+                ", beyond the last ring but one, which starts at " +
+                faults.length(form.course_bottom(form.last_ring)) + ".");
+        found.allowed = "at most " + faults.length(form.course_bottom(form.last_ring));
+        found.example = std::string(wythe ? "second_wythe" : "lower_height") + " = \"" +
+                        faults.length(std::min(std::max(dome.springline, form.course_height),
+                                               form.course_bottom(form.last_ring))) +
+                        "\"";
     } else if (form.course_middle(form.last_ring) < 0) {
         Diagnostic& found = faults.add("dome-below-floor", dome.place, subject,
                                        "'" + dome.id + "' ends below the floor.");
@@ -60,6 +85,7 @@ std::vector<Diagnostic> check_layout(const Design& design) {
     check_buttresses(building, faults);
     check_openings(building, faults);
     check_meetings(building, faults);
+    check_sleeves(building, faults);
     return faults.take();
 }
 

@@ -60,6 +60,21 @@ private:
         const std::string subject = "opening." + form.id, name = "'" + form.id + "'";
         const double t = dome.course_height;
         switch (place.misfit) {
+        case Misfit::below_floor:
+            return report_below_floor(opening, faults_);
+        case Misfit::fan_off_joint: {
+            const double joint = nearest_joint(dome, form.springing);
+            double height = opening.height + joint - form.springing;
+            if (height < form.top - form.springing)
+                height += t;
+            Diagnostic& found =
+                faults_.add("fan-off-joint", opening.height_place, subject,
+                            "The fan of " + name + " springs at " + length(form.springing) +
+                                ", between two course joints.");
+            found.allowed = "a springing on a joint, such as " + length(joint);
+            found.example = "height = \"" + length(height) + "\"";
+            return found;
+        }
         case Misfit::none:
         case Misfit::too_high: {
             const double top = taken_top(form, dome);
@@ -121,6 +136,17 @@ private:
 };
 
 } // namespace
+
+Diagnostic& report_below_floor(const Opening& opening, LayoutFaults& faults) {
+    Diagnostic& found = faults.add("opening-below-floor", opening.sill_place,
+                                   "opening." + opening.id,
+                                   "The sill of '" + opening.id + "' lies " +
+                                       faults.length(-opening.sill) +
+                                       " below the floor, where no course is cut.");
+    found.allowed = "a sill at the floor or above it";
+    found.example = "sill = \"0 in\"";
+    return found;
+}
 
 void check_openings(const BuildingForm& building, LayoutFaults& faults) {
     for (const DomeForm& dome : building.domes)

@@ -1,3 +1,4 @@
+#include "geometry/plan/heads.hpp"
 #include "geometry/plan/layout_faults.hpp"
 
 #include <algorithm>
@@ -43,6 +44,10 @@ private:
             found.example = "end = \"wall\"";
             return;
         }
+        if (form.sill < -height_tie) {
+            report_below_floor(opening, faults_);
+            return;
+        }
         if (form.fan_depth > 0 || form.niche_depth > 0) {
             Diagnostic& found = faults_.add(
                 "head-not-in-tunnel", opening.place, subject,
@@ -52,20 +57,49 @@ private:
             found.example = "laid = \"corbelled\"";
             return;
         }
-        if (form.top > walls_end + height_tie) {
+        const double top = taken_top(form, tunnel);
+        if (top > walls_end + height_tie) {
             Diagnostic& found = faults_.add("opening-too-high", opening.height_place, subject,
-                                            "The head of '" + form.id + "' at " + length(form.top) +
+                                            "The head of '" + form.id + "'" +
+                                                (form.lintel ? ", with its lintel," : "") + " at " +
+                                                length(top) +
                                                 " lies above the walls of '" + tunnel.id +
                                                 "', which end at " + length(walls_end) + ".");
-            found.allowed = "a head no higher than " + length(walls_end);
+            const double highest = walls_end - (top - form.top);
+            found.allowed = "a head no higher than " + length(highest);
             found.example = "height = \"" +
-                            length(std::max(tunnel.course_height, walls_end - form.sill)) + "\"";
+                            length(std::max(tunnel.course_height, highest - form.sill)) + "\"";
             return;
         }
+        if (!lintel_fits(form, opening, tunnel))
+            return;
         if (in_end)
             check_in_end_wall(form, opening, tunnel);
         else
             check_in_side(form, opening, tunnel);
+    }
+
+    /// A lintel lies wholly in its wall: in the end wall between the sides, in a side on free wall.
+    bool lintel_fits(const OpeningForm& form, const Opening& opening, const TunnelForm& tunnel) {
+        const auto lintel = lintel_courses(form, tunnel);
+        if (!lintel)
+            return true;
+        double room = inner_half_width(tunnel, tunnel.course_middle(lintel->last));
+        if (opening.side != TunnelSide::end) {
+            const auto [from, to] = free_wall(building_, tunnel);
+            room = std::min(opening.along - (from - tunnel.width), to + tunnel.width - opening.along);
+        }
+        if (lintel->half_length <= room + height_tie)
+            return true;
+        Diagnostic& found = faults_.add(
+            "lintel-too-long", opening.head.place, "opening." + form.id,
+            "The lintel of '" + form.id + "' is " + length(2 * lintel->half_length) +
+                " long, where the wall of '" + tunnel.id + "' has room for " +
+                length(2 * std::max(0.0, room)) + " about its middle.");
+        found.allowed = "at most " + length(2 * std::max(0.0, room));
+        found.example = "lintel = { bearing = \"" +
+                        length(std::max(0.05, room - form.half_width)) + "\" }";
+        return false;
     }
 
     void check_in_end_wall(const OpeningForm& form, const Opening& opening,
@@ -88,11 +122,7 @@ private:
 
     void check_in_side(const OpeningForm& form, const Opening& opening, const TunnelForm& tunnel) {
         const double w = tunnel.width;
-        double from = w, to = tunnel.reach - (tunnel.end_wall ? 2 * w : w);
-        if (const DomeForm* dome = find_dome(building_, tunnel.from))
-            from += outside_radius(*dome, 0);
-        if (const DomeForm* dome = find_dome(building_, tunnel.to))
-            to = tunnel.reach - outside_radius(*dome, 0) - w;
+        const auto [from, to] = free_wall(building_, tunnel);
         if (opening.along - form.half_width < from - height_tie ||
             opening.along + form.half_width > to + height_tie) {
             Diagnostic& found = faults_.add(
@@ -126,6 +156,16 @@ private:
 };
 
 } // namespace
+
+std::pair<double, double> free_wall(const BuildingForm& building, const TunnelForm& tunnel) {
+    const double w = tunnel.width;
+    double from = w, to = tunnel.reach - (tunnel.end_wall ? 2 * w : w);
+    if (const DomeForm* dome = find_dome(building, tunnel.from))
+        from += base_outside(*dome);
+    if (const DomeForm* dome = find_dome(building, tunnel.to))
+        to = tunnel.reach - base_outside(*dome) - w;
+    return {from, to};
+}
 
 void check_tunnel_openings(const BuildingForm& building, LayoutFaults& faults) {
     for (const TunnelForm& tunnel : building.tunnels)

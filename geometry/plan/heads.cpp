@@ -7,45 +7,82 @@ namespace coilwright {
 
 namespace {
 
-/// Half-width of a fan's outer curve at a height above the springing, 0 above it. All fan heads are
-/// arcs of circles: the outer curve has the same centre and a radius greater by the depth.
-double fan_half_width(const OpeningForm& opening, double y) {
-    const Profile& head = *opening.head;
-    const double outer = head.radius + opening.fan_depth;
-    // Centre of the arc: pointed beyond the axis on the springing line, round on it, segmental below.
-    const double beyond = head.kind == ProfileKind::pointed ? head.radius - head.half_span : 0;
-    const double below = head.kind == ProfileKind::segmental ? head.radius - head.rise : 0;
-    const double square = outer * outer - (y + below) * (y + below);
-    return square <= 0 ? 0 : std::max(0.0, std::sqrt(square) - beyond);
+/// One side of an arched head and of the fan around it: an arc about a centre that lies `beyond` the
+/// axis on the far side (pointed) and `below` the springing (segmental).
+struct HeadArc {
+    double radius = 0, beyond = 0, below = 0;
+    double skewback = 0; // radians from the vertical at the springing
+
+    /// Angle from the springing to the crown on a circle of some radius about the centre.
+    double sweep(double r) const { return below > 0 ? skewback : std::acos(beyond / r); }
+    double crown(double r) const { return std::sqrt(r * r - beyond * beyond) - below; }
+    /// Half-width at an arc length from the crown.
+    double half_across(double r, double arc) const {
+        return below > 0 ? r * std::sin(arc / r) : r * std::cos(sweep(r) - arc / r) - beyond;
+    }
+    /// Area between the circle, the axis and the radii at springing and crown, less what lies beyond
+    /// the axis.
+    double sector(double r) const {
+        return r * r * sweep(r) / 2 - (below > 0 ? 0 : beyond * r * std::sin(sweep(r)) / 2);
+    }
+};
+
+HeadArc head_arc(const Profile& head) {
+    HeadArc arc;
+    arc.radius = head.radius;
+    if (head.kind == ProfileKind::pointed)
+        arc.beyond = head.radius - head.half_span;
+    if (head.kind == ProfileKind::segmental && head.radius - head.rise > height_tie) {
+        arc.below = head.radius - head.rise;
+        arc.skewback = std::asin(head.half_span / head.radius);
+    }
+    return arc;
 }
 
-double arc_length(const Profile& head, double radius) {
-    // Both sides of the arch: half-angle of the arc at its centre.
-    const double half = head.kind == ProfileKind::segmental
-                            ? std::asin(head.half_span / head.radius)
-                            : std::acos((head.radius - head.half_span) / head.radius);
-    return 2 * radius * half;
+/// Half-width of a fan's outer curve at a height above the springing, 0 above it. Beside a skewback
+/// that leans out, the courses end at the skewback.
+double fan_half_width(const OpeningForm& opening, double y) {
+    const HeadArc arc = head_arc(*opening.head);
+    const double r = arc.radius + opening.fan_depth;
+    const double square = r * r - (y + arc.below) * (y + arc.below);
+    const double curve = square <= 0 ? 0 : std::max(0.0, std::sqrt(square) - arc.beyond);
+    return arc.below > 0
+               ? std::min(curve, opening.head->half_span + y * std::tan(arc.skewback))
+               : curve;
+}
+
+bool has_fan(const OpeningForm& opening) {
+    return opening.fan_depth > 0 && opening.head;
 }
 
 } // namespace
 
 std::optional<Fan> make_fan(const OpeningForm& opening, double width, int springing_course) {
-    if (opening.fan_depth <= 0 || !opening.head)
+    if (!has_fan(opening))
         return std::nullopt;
-    const Profile& head = *opening.head;
+    const HeadArc arc = head_arc(*opening.head);
+    const double inner = arc.radius, outer = inner + opening.fan_depth;
     Fan fan;
     fan.opening = opening.id;
     fan.set_before_course = springing_course;
     fan.depth = opening.fan_depth;
-    // A circle's fan runs all the way round only above its springing: the lower half is the form.
-    fan.inner_arc = arc_length(head, head.radius);
-    fan.outer_arc = arc_length(head, head.radius + fan.depth);
+    fan.inner_arc = 2 * inner * arc.sweep(inner);
+    fan.outer_arc = 2 * outer * arc.sweep(outer);
     const double bags = fan.outer_arc / width;
-    fan.count = 2 * static_cast<int>(std::floor((bags - 1) / 2 + 0.5)) + 1;
-    fan.count = std::max(1, fan.count);
+    fan.count = std::max(1, 2 * static_cast<int>(std::floor((bags - 1) / 2 + 0.5)) + 1);
     fan.outer_width = fan.outer_arc / fan.count;
     fan.inner_width = fan.inner_arc / fan.count;
+    fan.keystone_outer = 2 * arc.half_across(outer, fan.outer_width / 2);
+    fan.keystone_inner = 2 * arc.half_across(inner, fan.inner_width / 2);
+    fan.face_area = 2 * (arc.sector(outer) - arc.sector(inner));
     return fan;
+}
+
+double fan_top(const OpeningForm& opening) {
+    if (!has_fan(opening))
+        return opening.top;
+    const HeadArc arc = head_arc(*opening.head);
+    return opening.springing + arc.crown(arc.radius + opening.fan_depth);
 }
 
 namespace {
@@ -67,40 +104,49 @@ double end_bearing_area(double r, double outside, double inner_face, double oute
 
 } // namespace
 
-std::optional<LintelCourses> lintel_courses(const OpeningForm& opening, const DomeForm& dome) {
+std::optional<LintelCourses> lintel_courses(const OpeningForm& opening,
+                                            const CourseLevels& levels) {
     if (!opening.lintel || opening.head_kind != HeadKind::square)
         return std::nullopt;
-    const double t = dome.course_height;
+    const double t = levels.course_height;
     LintelCourses courses;
-    // The first course whose middle lies above the head, and as many as the depth takes up.
     courses.first = 1;
-    while (courses.first < dome.courses() &&
-           dome.course_middle(courses.first) < opening.top - height_tie)
+    while (courses.first < most_courses &&
+           levels.course_middle(courses.first) < opening.top - height_tie)
         ++courses.first;
     const double depth = opening.lintel->depth.value_or(t);
-    const int count = std::max(1, static_cast<int>(std::ceil(depth / t - 1e-9)));
-    courses.last = courses.first + count - 1;
+    courses.last = courses.first + std::max(1, static_cast<int>(std::ceil(depth / t - 1e-9))) - 1;
     courses.half_length = opening.half_width + opening.lintel->bearing;
     return courses;
 }
+
+namespace {
+
+Lintel start_lintel(const OpeningForm& opening, const LintelCourses& courses,
+                    const CourseLevels& levels, double wall_width) {
+    const double t = levels.course_height;
+    Lintel lintel;
+    lintel.opening = opening.id;
+    lintel.kind = opening.lintel->kind;
+    lintel.bottom = levels.course_bottom(courses.first);
+    lintel.depth = opening.lintel->depth.value_or(t);
+    lintel.width = opening.lintel->width.value_or(wall_width - t);
+    lintel.bearing = opening.lintel->bearing;
+    lintel.length = 2 * courses.half_length;
+    lintel.first_course = courses.first;
+    lintel.last_course = courses.last;
+    lintel.packing =
+        levels.course_bottom(courses.last + 1) - lintel.bottom - lintel.depth;
+    return lintel;
+}
+
+} // namespace
 
 std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& dome) {
     const std::optional<LintelCourses> courses = lintel_courses(opening, dome);
     if (!courses)
         return std::nullopt;
-    const double t = dome.course_height;
-    Lintel lintel;
-    lintel.opening = opening.id;
-    lintel.kind = opening.lintel->kind;
-    lintel.bottom = opening.top;
-    lintel.depth = opening.lintel->depth.value_or(t);
-    lintel.width = opening.lintel->width.value_or(dome.width - t);
-    lintel.bearing = opening.lintel->bearing;
-    lintel.length = 2 * (opening.half_width + lintel.bearing);
-    lintel.first_course = courses->first;
-    lintel.last_course = courses->last;
-    lintel.packing = (courses->last - courses->first + 1) * t - lintel.depth;
-
+    Lintel lintel = start_lintel(opening, *courses, dome, dome.width);
     // The place that makes the bearing largest, on the ring of the course below: golden section, the
     // area rises to one top and falls.
     const double z = dome.course_middle(std::max(1, courses->first - 1));
@@ -125,34 +171,54 @@ std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& do
     return lintel;
 }
 
-double taken_top(const OpeningForm& opening, const DomeForm& dome) {
-    if (const auto lintel = lintel_courses(opening, dome))
-        return std::max(opening.top, dome.course_bottom(lintel->last + 1));
-    return opening.top + opening.fan_depth;
+std::optional<Lintel> make_lintel(const OpeningForm& opening, const TunnelForm& tunnel) {
+    const std::optional<LintelCourses> courses = lintel_courses(opening, tunnel);
+    if (!courses)
+        return std::nullopt;
+    Lintel lintel = start_lintel(opening, *courses, tunnel, tunnel.width);
+    const double w = tunnel.width;
+    const double z = tunnel.course_middle(std::max(1, courses->first - 1));
+    const double face = opening.side == TunnelSide::end ? tunnel.reach - w
+                                                        : inner_half_width(tunnel, z);
+    lintel.centre_distance = face + w / 2;
+    lintel.bearing_area = 2 * lintel.bearing * std::min(lintel.width, w);
+    lintel.shows_inside = std::max(0.0, (lintel.width - w) / 2);
+    return lintel;
 }
 
-double taken_half_width(const OpeningForm& opening, const DomeForm& dome, double z) {
+double taken_top(const OpeningForm& opening, const CourseLevels& levels) {
+    if (const auto lintel = lintel_courses(opening, levels))
+        return std::max(opening.top, levels.course_bottom(lintel->last + 1));
+    return fan_top(opening);
+}
+
+double taken_half_width(const OpeningForm& opening, const CourseLevels& levels, double z) {
     const double a = half_width(opening, z);
-    if (opening.fan_depth > 0 && z >= opening.springing)
+    if (has_fan(opening) && z >= opening.springing)
         return std::max(a, fan_half_width(opening, z - opening.springing));
-    const auto lintel = lintel_courses(opening, dome);
-    if (lintel && z >= dome.course_bottom(lintel->first) && z < taken_top(opening, dome))
+    const auto lintel = lintel_courses(opening, levels);
+    if (lintel && z >= levels.course_bottom(lintel->first) &&
+        z < levels.course_bottom(lintel->last + 1))
         return std::max(a, lintel->half_length);
     return a;
 }
 
-double laid_half_width(const OpeningForm& opening, const DomeForm& dome, int n) {
-    if (n > dome.last_ring)
+double laid_half_width(const OpeningForm& opening, const CourseLevels& levels, int last, int n) {
+    if (n > last)
         return 0;
-    const double z = dome.course_middle(n);
-    if (opening.fan_depth > 0 && z >= opening.springing - height_tie) {
+    const double z = levels.course_middle(n);
+    if (has_fan(opening) && z >= opening.springing - height_tie) {
         const double half = fan_half_width(opening, z - opening.springing);
-        return 2 * half >= dome.course_height - height_tie ? half : 0;
+        return 2 * half >= levels.course_height - height_tie ? half : 0;
     }
-    if (const std::optional<LintelCourses> lintel = lintel_courses(opening, dome);
+    if (const std::optional<LintelCourses> lintel = lintel_courses(opening, levels);
         lintel && n >= lintel->first && n <= lintel->last)
         return lintel->half_length;
-    return cuts_course(opening, dome, n) ? half_width(opening, z) : 0;
+    return cut_half_width(opening, levels, n);
+}
+
+double laid_half_width(const OpeningForm& opening, const DomeForm& dome, int n) {
+    return laid_half_width(opening, dome, dome.last_ring, n);
 }
 
 } // namespace coilwright

@@ -2,6 +2,7 @@
 // lintel; and how wide each leaves the courses open.
 #pragma once
 
+#include "geometry/plan/tunnel_form.hpp"
 #include "geometry/plan/wall_form.hpp"
 
 #include <optional>
@@ -13,32 +14,38 @@ namespace coilwright {
 struct Fan {
     std::string opening;
     int set_before_course = 0; // its bags are laid when the courses reach the springing
-    int count = 0;             // odd; the nearest odd to outer arc / w, ties up
+    int count = 0;             // odd, the keystone among them; the nearest odd to outer arc / w, ties up
     double depth = 0;          // along the radius
-    double outer_arc = 0, inner_arc = 0;   // whole lengths of the two curves, metres
-    double outer_width = 0, inner_width = 0; // of one bag; the keystone is one of them
+    double outer_arc = 0, inner_arc = 0;     // whole lengths of the two curves, metres
+    double outer_width = 0, inner_width = 0; // of one bag, along the curves
+    // Of the keystone, straight across: in a pointed head it is the wedge astride the apex.
+    double keystone_outer = 0, keystone_inner = 0;
+    double face_area = 0; // between the two curves, m2; times the wall's thickness its fill
 };
 
 /// A straight beam over a square head.
 struct Lintel {
     std::string opening;
     LintelKind kind = LintelKind::timber;
-    double bottom = 0;        // the joint at the head, above the floor
+    double bottom = 0;        // the joint it lies on, above the floor
     double depth = 0;         // its height
     double width = 0;         // across the wall
     double length = 0;        // the opening's width and both bearings
     double bearing = 0;       // on each side, along the lintel
     int first_course = 0, last_course = 0; // whose tubes stop at its ends
     double packing = 0;       // height left to pack up to the next joint
-    double centre_distance = 0; // from the pole to its long axis, where its bearing is largest
-    double bearing_area = 0;  // of both ends on the ring below, m2
+    double centre_distance = 0; // from the origin of the opening's axis to its long axis
+    double bearing_area = 0;  // of both ends on the course below, m2
     double shows_inside = 0;  // how far its inner face stands into the room at mid-span
 };
 
 /// The fan of an opening in a wall whose tubes are `width` wide: outer arc / width rounded to the
-/// nearest odd count. Semicircle a 16, depth 15, w 15 (any unit): 97.4 / 15 = 6.49 -> 7. None where
-/// the head is not laid as a fan.
+/// nearest odd count. Semicircle a 16, depth 15, w 15 (any unit): 97.4 / 15 = 6.49 -> 7. A circle's
+/// runs over its upper half. None where the head is not laid as a fan.
 std::optional<Fan> make_fan(const OpeningForm& opening, double width, int springing_course);
+
+/// Upper end of a fan's outer curve; of another head its own.
+double fan_top(const OpeningForm& opening);
 
 /// The courses whose tubes stop at the ends of a square opening's lintel: from the first whose middle
 /// lies above the head, as many as its depth takes up. None where the design gives no lintel.
@@ -46,20 +53,23 @@ struct LintelCourses {
     int first = 0, last = 0;
     double half_length = 0;
 };
-std::optional<LintelCourses> lintel_courses(const OpeningForm& opening, const DomeForm& dome);
+std::optional<LintelCourses> lintel_courses(const OpeningForm& opening, const CourseLevels& levels);
 
 /// The lintel of a square opening in a dome, in the place that gives it the most bearing on the ring
-/// below; none where the design gives none.
+/// below; in a tunnel's wall over the middle of the wall below. None where the design gives none.
 std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& dome);
+std::optional<Lintel> make_lintel(const OpeningForm& opening, const TunnelForm& tunnel);
 
-/// What an opening takes up of a dome's wall at a height, its fan and the whole length of its lintel
+/// What an opening takes up of a wall at a height, its fan and the whole length of its lintel
 /// included, and the top of that.
-double taken_half_width(const OpeningForm& opening, const DomeForm& dome, double z);
-double taken_top(const OpeningForm& opening, const DomeForm& dome);
+double taken_half_width(const OpeningForm& opening, const CourseLevels& levels, double z);
+double taken_top(const OpeningForm& opening, const CourseLevels& levels);
 
 /// Half-width that the tubes of course n keep clear of an opening: a(z_n) between sill and head where
 /// that is at least half a course height; at the fan's outer curve above a fan's springing; past the
-/// bearings in the courses of a lintel. 0: not cut.
+/// bearings in the courses of a lintel. 0: not cut, as in every course after `last`.
+double laid_half_width(const OpeningForm& opening, const CourseLevels& levels, int last, int n);
+/// The same in a dome's rings.
 double laid_half_width(const OpeningForm& opening, const DomeForm& dome, int n);
 
 } // namespace coilwright

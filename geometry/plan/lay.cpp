@@ -8,6 +8,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <span>
 
 namespace coilwright {
 
@@ -20,16 +22,6 @@ int course_count(const BuildingForm& building) {
     for (const TunnelForm& tunnel : building.tunnels)
         count = std::max(count, tunnel.side_courses + tunnel.crown_courses);
     return count;
-}
-
-/// What the dome laid in the course below.
-std::vector<Ring> rings_of(const Schedule& schedule, const std::string& dome) {
-    std::vector<Ring> rings;
-    if (!schedule.courses.empty())
-        for (const Ring& ring : schedule.courses.back().rings)
-            if (ring.dome == dome)
-                rings.push_back(ring);
-    return rings;
 }
 
 void add_lengths(Course& course, const std::vector<LaidTube>& tubes) {
@@ -61,10 +53,14 @@ void plan_openings(Schedule& schedule, const Design& design) {
         const Opening& written = *find_opening(design, form.id);
         schedule.openings.push_back(plan_opening(design, written, form, schedule.building));
         const DomeForm* dome = find_dome(schedule.building, form.in);
+        const TunnelForm* tunnel = find_tunnel(schedule.building, form.in);
+        const std::optional<Lintel> lintel = dome     ? make_lintel(form, *dome)
+                                             : tunnel ? make_lintel(form, *tunnel)
+                                                      : std::nullopt;
+        if (lintel)
+            schedule.lintels.push_back(*lintel);
         if (!dome)
             continue;
-        if (const auto lintel = make_lintel(form, *dome))
-            schedule.lintels.push_back(*lintel);
         int springing = 1;
         while (dome->course_middle(springing) < form.springing - height_tie)
             ++springing;
@@ -75,11 +71,13 @@ void plan_openings(Schedule& schedule, const Design& design) {
 
 /// The wall of course n. Where doubles cannot decide and no one else can, a slice a few micrometres
 /// off: its area differs by less than 1e-5 m2 a metre of wall.
-Region wall_region(const BuildingForm& building, int n, const DecideRegion& decide) {
-    Region region = region_of(course_expression(building, n), decide);
+Region wall_region(const BuildingForm& building, const WallRelations& relations, int n,
+                   const DecideRegion& decide) {
+    Region region = region_of(course_expression(building, relations, n), decide);
     for (int step = 1; !region.decided && step <= 5; ++step)
         for (const double side : {1.0, -1.0})
-            if (Region off = region_of(course_expression(building, n, side * step * 2e-6), decide);
+            if (Region off = region_of(
+                    course_expression(building, relations, n, side * step * 2e-6), decide);
                 off.decided && !region.decided)
                 region = off;
     return region;
@@ -106,6 +104,7 @@ Schedule lay(const Design& design, const DecideRegion& decide) {
         schedule.vault_forms.push_back(plan_vault_form(tunnel));
 
     const BuildingForm& building = schedule.building;
+    const WallRelations relations = make_relations(building);
     const int count = course_count(building);
     for (int n = 1; n <= count; ++n) {
         const DomeForm& any = building.domes.front(); // all share their courses' heights
@@ -115,14 +114,24 @@ Schedule lay(const Design& design, const DecideRegion& decide) {
         course.middle = any.course_middle(n);
         course.top = any.course_bottom(n + 1);
         course.below_floor = n <= design.course.foundation;
-        for (const DomeForm& dome : building.domes)
-            for (Ring& ring : lay_rings(design, building, dome, n, rings_of(schedule, dome.id)))
+        const Course* below = schedule.courses.empty() ? nullptr : &schedule.courses.back();
+        std::span<const Ring> rings_below; // those of later domes too: each dome takes its own
+        if (below)
+            rings_below = below->rings;
+        for (std::size_t i = 0; i < building.domes.size(); ++i) {
+            std::size_t own = 0;
+            while (own < rings_below.size() && rings_below[own].dome == building.domes[i].id)
+                ++own;
+            for (Ring& ring : lay_rings(design, building, relations, static_cast<int>(i), n,
+                                        rings_below.first(own)))
                 course.rings.push_back(std::move(ring));
-        course.straights = lay_straights(
-            design, building, n,
-            schedule.courses.empty() ? std::vector<Straight>{} : schedule.courses.back().straights);
+            rings_below = rings_below.subspan(own);
+        }
+        course.straights = lay_straights(design, building, relations, n,
+                                         below ? std::span<const Straight>(below->straights)
+                                               : std::span<const Straight>());
         measure_tubes(course, design.course.height);
-        course.wall = wall_region(building, n, decide);
+        course.wall = wall_region(building, relations, n, decide);
         course.wall_area = course.wall.area;
         schedule.courses.push_back(std::move(course));
     }

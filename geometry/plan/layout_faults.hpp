@@ -37,6 +37,7 @@ private:
     std::vector<Diagnostic> faults_;
 };
 
+Diagnostic& report_below_floor(const Opening& opening, LayoutFaults& faults);
 void check_openings(const BuildingForm& building, LayoutFaults& faults);
 /// Wall between an opening of a dome and whatever else takes its ring. `openings`: those that each
 /// have their place in it.
@@ -46,7 +47,12 @@ void check_tunnel_openings(const BuildingForm& building, LayoutFaults& faults);
 void check_tunnels(const BuildingForm& building, LayoutFaults& faults);
 void check_buttresses(const BuildingForm& building, LayoutFaults& faults);
 void check_domes_apart(const BuildingForm& building, LayoutFaults& faults);
-/// Sleeves, and every pair of elements that must not meet in plan.
+/// Every pair of elements that must not meet in plan, and what stands before openings.
 void check_meetings(const BuildingForm& building, LayoutFaults& faults);
+void check_sleeves(const BuildingForm& building, LayoutFaults& faults);
+
+/// The stretch along a tunnel's side in which an opening or a sleeve may lie: a tube's width of wall
+/// is left at each end.
+std::pair<double, double> free_wall(const BuildingForm& building, const TunnelForm& tunnel);
 
 } // namespace coilwright

@@ -129,7 +129,17 @@ double highest_head(const DomeForm& dome) {
     return rings_end(dome) - dome.course_height;
 }
 
+double nearest_joint(const CourseLevels& levels, double z) {
+    int n = 1;
+    while (n < most_courses && levels.course_bottom(n + 1) <= z)
+        ++n;
+    const double below = levels.course_bottom(n), above = levels.course_bottom(n + 1);
+    return z - below < above - z ? below : above;
+}
+
 OpeningPlace place_in_wall(const OpeningForm& opening, const DomeForm& dome) {
+    if (opening.sill < -height_tie)
+        return {Misfit::below_floor};
     const double top = taken_top(opening, dome);
     if (top > rings_end(dome) - height_tie)
         return {Misfit::too_high};
@@ -142,6 +152,9 @@ OpeningPlace place_in_wall(const OpeningForm& opening, const DomeForm& dome) {
     if (opening.head_kind == HeadKind::circle &&
         opening.sill < dome.bottom() + dome.course_height / 2)
         return {Misfit::at_foot};
+    if (opening.fan_depth > 0 &&
+        std::abs(opening.springing - nearest_joint(dome, opening.springing)) > joint_slack)
+        return {Misfit::fan_off_joint};
     bool cuts = false;
     for (int n = 1; n <= dome.last_ring && !cuts; ++n)
         cuts = cuts_course(opening, dome, n);

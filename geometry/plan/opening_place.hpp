@@ -13,10 +13,12 @@ inline constexpr double widest_share = 0.98;
 
 enum class Misfit {
     none,
+    below_floor,     // a ring below the floor is never cut
     too_high,        // its head, fan or lintel ends above the last ring but one
     too_wide,        // at a height it is wider than the inside circle
     lintel_too_long, // its lintel or fan is
     at_foot,         // a circle that stands on the wall's own foot
+    fan_off_joint,   // its fan does not spring from a course joint
     cuts_nothing,    // no course's middle finds it a course height wide
     niche_too_deep   // deeper than two thirds of the tube
 };
@@ -27,6 +29,11 @@ struct OpeningPlace {
     double half = 0; // ...by how much of half-width...
     double room = 0; // ...on an inside face of this radius
 };
+/// How far a sill, a head or a springing may miss a course joint, metres.
+inline constexpr double joint_slack = 0.010;
+/// The course joint nearest to a height.
+double nearest_joint(const CourseLevels& levels, double z);
+
 OpeningPlace place_in_wall(const OpeningForm& opening, const DomeForm& dome);
 
 /// Upper end of the rings proper of a dome, and the highest that a head may reach: a ring is to

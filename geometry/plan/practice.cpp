@@ -1,5 +1,6 @@
 #include "geometry/plan/practice.hpp"
 
+#include "geometry/plan/opening_place.hpp"
 #include "geometry/plan/section.hpp"
 #include "geometry/plan/set_notes.hpp"
 
@@ -10,7 +11,6 @@ namespace coilwright {
 
 namespace {
 
-constexpr double joint_slack = 0.010; // metres a sill or head may miss a joint
 constexpr const char* practice = "common practice, no source";
 
 class PracticeCheck {

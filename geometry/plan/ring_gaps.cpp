@@ -10,38 +10,56 @@ namespace coilwright {
 
 namespace {
 
-/// Even courses above the floor, unless they lean in: then the ring must not be broken by bonds.
+constexpr double beyond = 1000; // metres: out of any building
+
+std::size_t at(int index) {
+    return static_cast<std::size_t>(index);
+}
+
+/// Whether course n is a ring that stands plumb: one that leans in must not be broken by bonds.
+bool plumb(const DomeForm& dome, int n) {
+    return n <= dome.last_ring &&
+           inside_radius(dome, dome.course_middle(n)) >= dome.profile.half_span - height_tie;
+}
+
 bool bonds(const DomeForm& dome, int n) {
-    const double z = dome.course_middle(n);
-    return n % 2 == 0 && z > 0 && n <= dome.last_ring &&
-           inside_radius(dome, z) >= dome.profile.half_span - height_tie;
+    return n % 2 == 0 && dome.course_middle(n) > 0 && plumb(dome, n);
 }
 
 class Collector {
 public:
-    Collector(const BuildingForm& building, const DomeForm& dome, int n, Bond bond)
-        : building_(building), dome_(dome), n_(n), z_(dome.course_middle(n)),
-          as_laid_(bond == Bond::laid) {}
+    Collector(const BuildingForm& building, const WallRelations& relations, int dome, int n,
+              Bond bond)
+        : building_(building), relations_(relations), index_(dome), dome_(building.domes[at(dome)]),
+          n_(n), z_(dome_.course_middle(n)), as_laid_(bond == Bond::laid) {}
 
     std::vector<RingGap> collect() {
-        for (const DomeForm& other : building_.domes)
-            add_join(other);
+        for (const auto& [other, effect] : relations_.joins[at(index_)])
+            add_join(building_.domes[at(other)], effect, other);
+        if (as_laid_) {
+            for (const int other : relations_.stopped_at[at(index_)])
+                add_bonded(building_.domes[at(other)]);
+            for (const int sleeve : relations_.dome_sleeves[at(index_)])
+                add_sleeve(building_.sleeves[at(sleeve)]);
+        }
         if (z_ > 0) {
-            for (const OpeningForm& opening : building_.openings)
-                add_opening(opening);
-            for (const TunnelForm& tunnel : building_.tunnels)
-                add_tunnel(tunnel);
-            for (const ButtressForm& pier : building_.buttresses)
+            for (const int opening : relations_.dome_openings[at(index_)])
+                add_opening(building_.openings[at(opening)]);
+            for (const int tunnel : relations_.dome_tunnels[at(index_)])
+                add_tunnel(building_.tunnels[at(tunnel)]);
+            for (const int pier : relations_.dome_piers[at(index_)])
                 add_buttress(pier);
         }
         std::sort(gaps_.begin(), gaps_.end(), [](const RingGap& a, const RingGap& b) {
-            return a.middle != b.middle ? a.middle < b.middle : a.by < b.by;
+            return std::tie(a.middle, a.by, a.band_side) < std::tie(b.middle, b.by, b.band_side);
         });
         return std::move(gaps_);
     }
 
 private:
     const BuildingForm& building_;
+    const WallRelations& relations_;
+    int index_;
     const DomeForm& dome_;
     int n_;
     double z_;
@@ -49,21 +67,30 @@ private:
     std::vector<RingGap> gaps_;
 
     void add_strip(const std::string& by, Bearing bearing, double half_width) {
-        gaps_.push_back({by, clockwise_degrees(dome_.datum, bearing), half_width, 0, 0});
+        RingGap gap;
+        gap.by = by;
+        gap.middle = clockwise_degrees(dome_.datum, bearing);
+        gap.half_width = half_width;
+        gaps_.push_back(gap);
     }
 
     void add_opening(const OpeningForm& opening) {
-        if (opening.in != dome_.id)
-            return;
-        const double half = as_laid_ ? laid_half_width(opening, dome_, n_)
+        const double half = as_laid_                          ? laid_half_width(opening, dome_, n_)
                             : cuts_course(opening, dome_, n_) ? half_width(opening, z_)
                                                               : 0;
         if (half > 0)
             add_strip(opening.id, opening.bearing, half);
     }
 
+    void add_sleeve(const SleeveForm& sleeve) {
+        if (const double half = laid_half_width(sleeve, dome_.course_bottom(n_), z_,
+                                                dome_.course_bottom(n_ + 1));
+            half > 0)
+            add_strip(sleeve.id, sleeve.bearing, half);
+    }
+
     void add_tunnel(const TunnelForm& tunnel) {
-        if ((tunnel.from != dome_.id && tunnel.to != dome_.id) || tunnel.wall_stays)
+        if (tunnel.wall_stays)
             return;
         const double b = inner_half_width(tunnel, z_);
         if (2 * b < dome_.course_height - height_tie) // the ring runs on over the vault's form
@@ -74,22 +101,13 @@ private:
         add_strip(tunnel.id, bearing, stops ? outer_half_width(tunnel, z_) : b);
     }
 
-    void add_buttress(const ButtressForm& pier) {
-        if (pier.dome != dome_.id || !as_laid_ || z_ >= pier.top - height_tie ||
-            !pier_runs_in(building_, pier, dome_, n_))
-            return;
-        add_strip(pier.id, pier.bearing, pier.half_width);
+    void add_buttress(int index) {
+        const ButtressForm& pier = building_.buttresses[at(index)];
+        if (as_laid_ && z_ < pier.top - height_tie && pier_runs_in(building_, relations_, index, n_))
+            add_strip(pier.id, pier.bearing, pier.half_width);
     }
 
-    void add_join(const DomeForm& other) {
-        if (&other == &dome_ || z_ >= other.top() - height_tie)
-            return;
-        const JoinEffect effect = join_effect(building_, dome_.id, other.id);
-        const double radius = effect == JoinEffect::stops_at_wall   ? outside_radius(other, z_)
-                              : effect == JoinEffect::opens_to_room ? inside_radius(other, z_)
-                                                                    : 0;
-        if (radius <= 0)
-            return;
+    RingGap towards(const DomeForm& other, double radius) const {
         const Vec2 apart = other.at - dome_.at;
         RingGap gap;
         gap.by = other.id;
@@ -97,15 +115,59 @@ private:
             clockwise_degrees(dome_.datum, to_bearing({std::atan2(apart.y(), apart.x())}));
         gap.disc_distance = apart.norm();
         gap.disc_radius = radius;
-        const double r =
-            (inside_radius(dome_, z_) + outside_radius(dome_, z_)) / 2; // the centreline
-        const double half = half_gap_degrees(gap, r);
+        return gap;
+    }
+
+    double centre_radius() const {
+        return (inside_radius(dome_, z_) + outside_radius(dome_, z_)) / 2;
+    }
+
+    void add_join(const DomeForm& other, JoinEffect effect, int other_index) {
+        if (z_ >= other.top() - height_tie)
+            return;
+        // In an open plan the two rings take turns in running through where their walls cross.
+        const bool stops = effect == JoinEffect::stops_at_wall
+                               ? !(as_laid_ && ring_runs_in(dome_, other, n_))
+                               : as_laid_ && (index_ < other_index) == (n_ % 2 == 0);
+        const double radius = stops ? outside_radius(other, z_) : inside_radius(other, z_);
+        if (radius <= 0)
+            return;
+        RingGap gap = towards(other, radius);
+        const double r = centre_radius(), half = half_gap_degrees(gap, r);
         if (half <= 0)
             return;
         gap.half_width = r * std::sin(half * radians_per_degree);
         gaps_.push_back(gap);
     }
+
+    /// The ring of another dome that is bonded into this one.
+    void add_bonded(const DomeForm& other) {
+        if (!ring_runs_in(other, dome_, n_))
+            return;
+        for (const int side : {-1, 1}) {
+            RingGap gap = towards(other, outside_radius(other, z_));
+            gap.band_inside = inside_radius(other, z_);
+            gap.band_side = side;
+            const double r = centre_radius();
+            const auto ends = gap_ends(gap, r);
+            if (!ends)
+                continue;
+            gap.half_width = r * std::sin((ends->second - ends->first) / 2 * radians_per_degree);
+            gaps_.push_back(gap);
+        }
+    }
 };
+
+/// Half-angle of a disc about a point at a distance on a circle about the pole.
+double half_disc_degrees(double distance, double disc_radius, double radius) {
+    if (distance >= radius + disc_radius || radius >= distance + disc_radius)
+        return 0;
+    if (disc_radius >= distance + radius)
+        return 180;
+    const double cosine = (radius * radius + distance * distance - disc_radius * disc_radius) /
+                          (2 * radius * distance);
+    return std::acos(std::clamp(cosine, -1.0, 1.0)) / radians_per_degree;
+}
 
 } // namespace
 
@@ -113,55 +175,81 @@ bool tunnel_runs_in(const TunnelForm& tunnel, const DomeForm& dome, int n) {
     return !tunnel.wall_stays && bonds(dome, n);
 }
 
-bool pier_runs_in(const BuildingForm& building, const ButtressForm& pier, const DomeForm& dome,
-                  int n) {
-    if (!bonds(dome, n))
+bool pier_runs_in(const BuildingForm& building, const WallRelations& relations, int pier, int n) {
+    const ButtressForm& form = building.buttresses[at(pier)];
+    const int index = relations.pier_domes[at(pier)];
+    if (index < 0 || !bonds(building.domes[at(index)], n))
         return false;
-    const double r = inside_radius(dome, dome.course_middle(n));
-    return std::none_of(
-        building.openings.begin(), building.openings.end(), [&](const OpeningForm& opening) {
-            if (opening.in != dome.id)
-                return false;
-            const double taken = laid_half_width(opening, dome, n);
-            const double turn = clockwise_degrees(opening.bearing, pier.bearing);
-            return taken > half_width(opening, dome.course_middle(n)) &&
-                   std::min(turn, 360 - turn) < half_angle_degrees(std::min(taken, r), r) +
-                                                    half_angle_degrees(std::min(pier.half_width, r), r);
-        });
+    const DomeForm& dome = building.domes[at(index)];
+    const double z = dome.course_middle(n), r = inside_radius(dome, z);
+    const auto& openings = relations.dome_openings[at(index)];
+    return std::none_of(openings.begin(), openings.end(), [&](int i) {
+        const OpeningForm& opening = building.openings[at(i)];
+        const double taken = laid_half_width(opening, dome, n);
+        const double turn = clockwise_degrees(opening.bearing, form.bearing);
+        return taken > half_width(opening, z) &&
+               std::min(turn, 360 - turn) < half_angle_degrees(std::min(taken, r), r) +
+                                                half_angle_degrees(std::min(form.half_width, r), r);
+    });
+}
+
+bool ring_runs_in(const DomeForm& stopped, const DomeForm& kept, int n) {
+    return n % 2 == 0 && plumb(stopped, n) && plumb(kept, n) &&
+           (stopped.at - kept.at).norm() < stopped.profile.half_span + kept.profile.half_span;
 }
 
 double half_gap_degrees(const RingGap& gap, double radius) {
-    if (gap.disc_distance == 0)
+    if (gap.kind() == GapKind::strip)
         return gap.half_width >= radius ? 90 : half_angle_degrees(gap.half_width, radius);
-    const double d = gap.disc_distance;
-    if (d >= radius + gap.disc_radius || radius >= d + gap.disc_radius)
-        return 0;
-    if (gap.disc_radius >= d + radius)
-        return 180;
-    const double cosine =
-        (radius * radius + d * d - gap.disc_radius * gap.disc_radius) / (2 * radius * d);
-    return std::acos(std::clamp(cosine, -1.0, 1.0)) / radians_per_degree;
+    return half_disc_degrees(gap.disc_distance, gap.disc_radius, radius);
+}
+
+std::optional<std::pair<double, double>> gap_ends(const RingGap& gap, double radius) {
+    const double half = half_gap_degrees(gap, radius);
+    if (half <= 0)
+        return std::nullopt;
+    if (gap.kind() != GapKind::band)
+        return std::pair{gap.middle - half, gap.middle + half};
+    const double inner = half_disc_degrees(gap.disc_distance, gap.band_inside, radius);
+    if (inner >= half)
+        return std::nullopt;
+    return gap.band_side > 0 ? std::pair{gap.middle + inner, gap.middle + half}
+                             : std::pair{gap.middle - half, gap.middle - inner};
+}
+
+std::vector<RingGap> gaps_in_ring(const BuildingForm& building, const WallRelations& relations,
+                                  int dome, int n, Bond bond) {
+    return Collector(building, relations, dome, n, bond).collect();
 }
 
 std::vector<RingGap> gaps_in_ring(const BuildingForm& building, const DomeForm& dome, int n,
                                   Bond bond) {
-    return Collector(building, dome, n, bond).collect();
+    for (std::size_t i = 0; i < building.domes.size(); ++i)
+        if (building.domes[i].id == dome.id)
+            return gaps_in_ring(building, make_relations(building), static_cast<int>(i), n, bond);
+    return {};
 }
 
 std::vector<KeptArc> kept_arcs(const std::vector<RingGap>& gaps, double radius) {
-    constexpr double beyond = 1000; // metres: a strip runs out of the building
     std::vector<Shape> taken;
     for (const RingGap& gap : gaps) {
-        const Vec2 axis = along({gap.middle});
-        if (gap.disc_distance > 0)
-            taken.emplace_back(Disc{gap.disc_distance * axis, gap.disc_radius});
-        else
-            taken.emplace_back(Box{Vec2::Zero(), axis, 0, beyond, -gap.half_width, gap.half_width});
+        double middle = gap.middle, half_width = gap.half_width;
+        if (gap.kind() == GapKind::disc) {
+            taken.emplace_back(Disc{gap.disc_distance * along({middle}), gap.disc_radius});
+            continue;
+        }
+        if (gap.kind() == GapKind::band) { // the strip that takes as much of this circle
+            const auto ends = gap_ends(gap, radius);
+            middle = ends ? (ends->first + ends->second) / 2 : 0;
+            half_width =
+                ends ? radius * std::sin((ends->second - ends->first) / 2 * radians_per_degree) : 0;
+        }
+        taken.emplace_back(Box{Vec2::Zero(), along({middle}), 0, beyond, -half_width, half_width});
     }
     std::vector<KeptArc> arcs;
     for (const Interval& kept : kept_intervals(CirclePath{Vec2::Zero(), radius, {0}}, taken)) {
         const auto gap = [&](const PathEnd& end) {
-            return end.shape < 0 ? nullptr : &gaps[static_cast<std::size_t>(end.shape)];
+            return end.shape < 0 ? nullptr : &gaps[at(end.shape)];
         };
         arcs.push_back({kept.start.at, kept.end.at, gap(kept.start), gap(kept.end)});
     }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace coilwright {
 
@@ -16,15 +17,18 @@ std::string letter(std::size_t index) {
     return text;
 }
 
-/// Where one side of a gap meets the faces of a ring. A disc that misses a face cuts it where it
-/// cuts the centreline.
+/// Where one side of a gap meets the faces of a ring. A gap that misses a face cuts it where it cuts
+/// the centreline.
 Cut make_cut(const RingGap& gap, Side side, const Ring& ring, Bearing datum) {
-    const double sign = side == Side::right ? 1 : -1;
-    const double centre_half = half_gap_degrees(gap, ring.centre_radius);
+    const auto end_at = [&](double radius) -> std::optional<double> {
+        const auto ends = gap_ends(gap, radius);
+        if (!ends || ends->second - ends->first >= 360)
+            return std::nullopt;
+        return side == Side::right ? ends->second : ends->first;
+    };
+    const double centre = end_at(ring.centre_radius).value_or(gap.middle);
     const auto bearing_at = [&](double radius) {
-        const double half = half_gap_degrees(gap, radius);
-        const bool meets = half > 0 && half < 180;
-        return turned(datum, gap.middle + sign * (meets ? half : centre_half)).degrees;
+        return turned(datum, end_at(radius).value_or(centre)).degrees;
     };
     Cut cut;
     cut.by = gap.by;
@@ -42,10 +46,14 @@ Cut make_cut(const RingGap& gap, Side side, const Ring& ring, Bearing datum) {
     return cut;
 }
 
-/// Runs between the gaps, and the cuts at their ends, lettered clockwise from the datum.
+/// Runs between the gaps, and the cuts at their ends, lettered clockwise from the datum. A stretch of
+/// less than half a tube's width, such as the wedge between a jamb and the pier beside it, is packed
+/// by hand: it is no run.
 void cut_ring(Ring& ring, const std::vector<RingGap>& gaps, const DomeForm& dome) {
     const double metres_per_degree = ring.centre_radius * radians_per_degree;
     for (const KeptArc& arc : kept_arcs(gaps, ring.centre_radius)) {
+        if ((arc.end - arc.start) * metres_per_degree < ring.width / 2)
+            continue;
         Run run;
         run.id = "R" + std::to_string(ring.runs.size() + 1);
         run.closed = arc.starts_at == nullptr;
@@ -147,7 +155,9 @@ Ring second_wythe(const Ring& first, const DomeForm& dome, double z) {
 } // namespace
 
 std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
-                            const DomeForm& dome, int n, const std::vector<Ring>& below) {
+                            const WallRelations& relations, int index, int n,
+                            std::span<const Ring> below) {
+    const DomeForm& dome = building.domes[static_cast<std::size_t>(index)];
     std::vector<Ring> rings;
     if (n > dome.courses())
         return rings;
@@ -155,16 +165,16 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
     rings.push_back(first_ring(design, dome, n, below.empty() ? nullptr : &below.front()));
     if (has_second_wythe(dome, z) && rings.front().kind == RingKind::ring)
         rings.push_back(second_wythe(rings.front(), dome, z));
-    const std::vector<RingGap> gaps = gaps_in_ring(building, dome, n, Bond::laid);
+    const std::vector<RingGap> gaps = gaps_in_ring(building, relations, index, n, Bond::laid);
     int tube_count = 0;
     for (Ring& ring : rings) {
         if (ring.kind == RingKind::cap) {
             lay_cap_bags(ring, dome, design.course);
         } else {
             cut_ring(ring, gaps, dome);
-            const std::size_t index = static_cast<std::size_t>(ring.wythe) - 1;
+            const std::size_t wythe = static_cast<std::size_t>(ring.wythe) - 1;
             const std::vector<double> joints =
-                index < below.size() ? joint_bearings(below[index]) : std::vector<double>{};
+                wythe < below.size() ? joint_bearings(below[wythe]) : std::vector<double>{};
             for (Run& run : ring.runs)
                 divide_run(run, ring, design.course, joints, dome.datum, n);
         }

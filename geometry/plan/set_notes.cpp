@@ -246,7 +246,7 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
     plan.frame_band_start = band_start;
     plan.frame_band_end = std::max(band_start, band_end);
     // The first course that runs unbroken over the head, or over its fan, lies wholly above its top.
-    const double head = form.top + form.fan_depth;
+    const double head = fan_top(form);
     const int last = last_course_of(building, form.in);
     int over = plan.last_course + 1;
     while (over < last && any.course_bottom(over) < head - height_tie)

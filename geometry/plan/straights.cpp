@@ -1,10 +1,12 @@
 #include "geometry/plan/straights.hpp"
 
+#include "geometry/plan/heads.hpp"
 #include "geometry/plan/ring_gaps.hpp"
 #include "geometry/plan/tubes.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace coilwright {
 
@@ -37,16 +39,23 @@ struct Kind {
 
 class StraightLayer {
 public:
-    StraightLayer(const Design& design, const BuildingForm& building, int n,
-                  const std::vector<Straight>& below)
-        : design_(design), building_(building), n_(n), below_(below),
-          z_(building.domes.front().course_middle(n)), even_(n % 2 == 0) {}
+    StraightLayer(const Design& design, const BuildingForm& building,
+                  const WallRelations& relations, int n, std::span<const Straight> below)
+        : design_(design), building_(building), relations_(relations), n_(n),
+          z_(building.domes.front().course_middle(n)), even_(n % 2 == 0) {
+        // Those of one element follow each other.
+        for (std::size_t i = 0, next = 0; i < below.size(); i = next) {
+            while (next < below.size() && below[next].of == below[i].of)
+                ++next;
+            below_[below[i].of] = below.subspan(i, next - i);
+        }
+    }
 
     std::vector<Straight> lay() {
-        for (const TunnelForm& tunnel : building_.tunnels)
-            lay_tunnel(tunnel);
-        for (const ButtressForm& pier : building_.buttresses)
-            lay_pier(pier);
+        for (std::size_t i = 0; i < building_.tunnels.size(); ++i)
+            lay_tunnel(i);
+        for (std::size_t i = 0; i < building_.buttresses.size(); ++i)
+            lay_pier(i);
         int count = 0;
         for (Straight& straight : straights_)
             for (LaidTube& tube : straight.tubes)
@@ -57,11 +66,16 @@ public:
 private:
     const Design& design_;
     const BuildingForm& building_;
+    const WallRelations& relations_;
     int n_;
-    const std::vector<Straight>& below_;
+    std::map<std::string, std::span<const Straight>> below_; // by element
     double z_;
     bool even_;
     std::vector<Straight> straights_;
+
+    const DomeForm* dome(int index) const {
+        return index < 0 ? nullptr : &building_.domes[static_cast<std::size_t>(index)];
+    }
 
     /// Where a line parallel to an axis through a dome's pole leaves the ring: its inside face where
     /// this course runs in, else its outside face. 0 above the dome.
@@ -110,8 +124,11 @@ private:
     /// Joints of the course below on the same line, as distances along it.
     std::vector<double> joints_below(const Straight& straight, const Line& line) const {
         std::vector<double> joints;
-        for (const Straight& under : below_) {
-            if (under.of != straight.of || under.part != straight.part)
+        const auto found = below_.find(straight.of);
+        if (found == below_.end())
+            return joints;
+        for (const Straight& under : found->second) {
+            if (under.part != straight.part)
                 continue;
             const Vec2 off = under.start - line.origin;
             const double y = line.axis.x() * off.y() - line.axis.y() * off.x();
@@ -124,40 +141,47 @@ private:
         return joints;
     }
 
-    double hole(const OpeningForm& opening, double course_height) const {
-        const double a = half_width(opening, z_);
-        return 2 * a >= course_height - height_tie ? a : 0;
-    }
-
-    bool in_side(const OpeningForm& opening, const TunnelForm& tunnel, double sign) const {
-        return opening.in == tunnel.id && std::abs(opening.axis.dot(tunnel.axis())) < 0.5 &&
-               opening.axis.dot(left_of(tunnel)) * sign > 0.5;
-    }
     static Vec2 left_of(const TunnelForm& tunnel) { return -right_of(tunnel.bearing); }
 
-    std::vector<Stop> side_stops(const TunnelForm& tunnel, double sign) const {
+    /// What openings with their lintels, and sleeves, leave out of one of a tunnel's walls: along the
+    /// axis, or across it in the end wall.
+    std::vector<Stop> stops_in(std::size_t index, TunnelSide side) const {
+        const TunnelForm& tunnel = building_.tunnels[index];
         std::vector<Stop> stops;
-        for (const OpeningForm& opening : building_.openings) {
-            if (!in_side(opening, tunnel, sign))
-                continue;
-            const double a = hole(opening, tunnel.course_height);
-            const double at = (opening.origin - tunnel.origin).dot(tunnel.axis());
-            if (a > 0)
-                stops.push_back({at - a, at + a, opening.id});
+        const auto stop = [&](double middle, double half, const std::string& by) {
+            if (half > 0)
+                stops.push_back({middle - half, middle + half, by});
+        };
+        for (const int i : relations_.tunnel_openings[index]) {
+            const OpeningForm& opening = building_.openings[static_cast<std::size_t>(i)];
+            if (opening.side == side)
+                stop(side == TunnelSide::end ? 0 : opening.along,
+                     laid_half_width(opening, tunnel, tunnel.side_courses, n_), opening.id);
+        }
+        for (const int i : relations_.tunnel_sleeves[index]) {
+            const SleeveForm& sleeve = building_.sleeves[static_cast<std::size_t>(i)];
+            if (sleeve.side == side)
+                stop(sleeve.along,
+                     laid_half_width(sleeve, tunnel.course_bottom(n_), z_,
+                                     tunnel.course_bottom(n_ + 1)),
+                     sleeve.id);
         }
         return stops;
     }
 
-    Line tunnel_line(const TunnelForm& tunnel, double y) const {
+    Line tunnel_line(std::size_t index, double y) const {
+        const TunnelForm& tunnel = building_.tunnels[index];
+        const auto [from, to] = relations_.tunnel_domes[index];
         Line line{tunnel.origin, tunnel.axis(), y, 0, tunnel.reach, tunnel.from, tunnel.to};
-        if (const DomeForm* from = find_dome(building_, tunnel.from))
-            line.from = ring_face(*from, y, tunnel_runs_in(tunnel, *from, n_));
-        if (const DomeForm* to = find_dome(building_, tunnel.to))
-            line.to = tunnel.reach - ring_face(*to, y, tunnel_runs_in(tunnel, *to, n_));
+        if (const DomeForm* first = dome(from))
+            line.from = ring_face(*first, y, tunnel_runs_in(tunnel, *first, n_));
+        if (const DomeForm* last = dome(to))
+            line.to = tunnel.reach - ring_face(*last, y, tunnel_runs_in(tunnel, *last, n_));
         return line;
     }
 
-    void lay_tunnel(const TunnelForm& tunnel) {
+    void lay_tunnel(std::size_t index) {
+        const TunnelForm& tunnel = building_.tunnels[index];
         if (n_ > tunnel.side_courses + tunnel.crown_courses)
             return;
         const double w = tunnel.width;
@@ -166,50 +190,46 @@ private:
             const double outer = outer_half_width(tunnel, z_);
             const int count = std::max(1, static_cast<int>(std::lround(2 * outer / w)));
             for (int i = 0; i < count; ++i)
-                lay_line(tunnel_line(tunnel, (i - (count - 1) / 2.0) * 2 * outer / count), {},
+                lay_line(tunnel_line(index, (i - (count - 1) / 2.0) * 2 * outer / count), {},
                          {tunnel.id, StraightPart::crown, w, tunnel.tube});
             return;
         }
         const bool wall_across = tunnel.end_wall && even_;
-        for (const double sign : {1.0, -1.0}) {
-            Line line = tunnel_line(tunnel, sign * (b + w / 2));
+        for (const TunnelSide side : {TunnelSide::left, TunnelSide::right}) {
+            const bool left = side == TunnelSide::left;
+            Line line = tunnel_line(index, (left ? 1 : -1) * (b + w / 2));
             if (wall_across)
                 line.to = tunnel.reach - w;
-            lay_line(line, side_stops(tunnel, sign),
-                     {tunnel.id, sign > 0 ? StraightPart::left : StraightPart::right, w,
-                      tunnel.tube});
+            lay_line(line, stops_in(index, side),
+                     {tunnel.id, left ? StraightPart::left : StraightPart::right, w, tunnel.tube});
         }
         if (tunnel.end_wall)
-            lay_end_wall(tunnel, wall_across ? b + w : b);
+            lay_end_wall(index, wall_across ? b + w : b);
     }
 
     /// Across the axis, from left to right as seen walking away.
-    void lay_end_wall(const TunnelForm& tunnel, double half) {
+    void lay_end_wall(std::size_t index, double half) {
+        const TunnelForm& tunnel = building_.tunnels[index];
         Line line;
         line.axis = -left_of(tunnel);
         line.origin = tunnel.origin + (tunnel.reach - tunnel.width / 2) * tunnel.axis();
         line.from = -half;
         line.to = half;
-        std::vector<Stop> stops;
-        for (const OpeningForm& opening : building_.openings)
-            if (opening.in == tunnel.id && opening.axis.dot(tunnel.axis()) > 0.5) {
-                const double a = hole(opening, tunnel.course_height);
-                if (a > 0)
-                    stops.push_back({-a, a, opening.id});
-            }
-        lay_line(line, stops, {tunnel.id, StraightPart::end, tunnel.width, tunnel.tube});
+        lay_line(line, stops_in(index, TunnelSide::end),
+                 {tunnel.id, StraightPart::end, tunnel.width, tunnel.tube});
     }
 
-    void lay_pier(const ButtressForm& pier) {
-        const DomeForm* dome = find_dome(building_, pier.dome);
+    void lay_pier(std::size_t index) {
+        const ButtressForm& pier = building_.buttresses[index];
+        const DomeForm* dome = this->dome(relations_.pier_domes[index]);
         if (!dome || n_ > pier.last_course)
             return;
         const double width = 2 * pier.half_width;
-        const bool runs_in = pier_runs_in(building_, pier, *dome, n_);
+        const bool runs_in = pier_runs_in(building_, relations_, static_cast<int>(index), n_);
         for (int i = 0; i < pier.tubes; ++i) {
             const double y = (i - (pier.tubes - 1) / 2.0) * width / pier.tubes;
-            Line line{pier.origin, pier.axis(), y, ring_face(*dome, y, runs_in), outer_face(pier, z_),
-                      pier.dome, ""};
+            Line line{pier.origin, pier.axis(), y, ring_face(*dome, y, runs_in),
+                      outer_face(pier, z_), pier.dome, ""};
             lay_line(line, {}, {pier.id, StraightPart::pier, dome->width, dome->tube});
         }
     }
@@ -233,11 +253,12 @@ std::string word(StraightPart part) {
     return {};
 }
 
-std::vector<Straight> lay_straights(const Design& design, const BuildingForm& building, int n,
-                                    const std::vector<Straight>& below) {
+std::vector<Straight> lay_straights(const Design& design, const BuildingForm& building,
+                                    const WallRelations& relations, int n,
+                                    std::span<const Straight> below) {
     if (building.domes.empty())
         return {};
-    return StraightLayer(design, building, n, below).lay();
+    return StraightLayer(design, building, relations, n, below).lay();
 }
 
 } // namespace coilwright

@@ -28,6 +28,7 @@ TunnelForm make_tunnel_form(const Design& design, const Tunnel& tunnel) {
     form.springline = tunnel.springline;
     form.course_height = design.course.height;
     form.foundation = design.course.foundation;
+    form.measured_tops = design.as_laid_tops;
     form.width = tube ? tamped_width(*tube, design.course.height) : 0;
     form.tube = tunnel.tube;
     form.end_wall = tunnel.end_wall;

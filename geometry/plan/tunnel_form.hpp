@@ -2,6 +2,7 @@
 #pragma once
 
 #include "geometry/plan/cap_curve.hpp"
+#include "geometry/plan/course_levels.hpp"
 #include "geometry/plan/region.hpp"
 
 #include <string>
@@ -10,15 +11,13 @@ namespace coilwright {
 
 /// Positions along the axis count from the pole of the dome `from`, across it to the left (the
 /// smaller bearing is negative; see region.hpp for Box).
-struct TunnelForm {
+struct TunnelForm : CourseLevels {
     std::string id;
     std::string from, to; // dome ids; `to` empty: it ends in the open
     Vec2 origin{0, 0};    // pole of `from`
     Bearing bearing;
     Profile profile;
     double springline = 0;
-    double course_height = 0;
-    int foundation = 0;
     double width = 0; // w, tamped
     std::string tube; // id of its type
     double reach = 0; // outer face of the tunnel and of its end wall, or the far pole
@@ -30,9 +29,6 @@ struct TunnelForm {
 
     Vec2 axis() const { return along(bearing); }
     double crown() const { return springline + profile.rise; }
-    double bottom() const { return -foundation * course_height; }
-    double course_bottom(int n) const { return (n - 1 - foundation) * course_height; }
-    double course_middle(int n) const { return (n - 0.5 - foundation) * course_height; }
     double top() const { return course_bottom(side_courses + crown_courses + 1); }
 };
 

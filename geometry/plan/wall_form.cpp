@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 
 namespace coilwright {
 
@@ -73,14 +72,6 @@ void count_cap(DomeForm& form) {
 }
 
 } // namespace
-
-double DomeForm::course_bottom(int n) const {
-    const auto above = measured_tops.lower_bound(n);
-    if (above == measured_tops.begin())
-        return (n - 1 - foundation) * course_height;
-    const auto& [number, top] = *std::prev(above);
-    return top + (n - 1 - number) * course_height;
-}
 
 DomeForm make_dome_form(const Design& design, const Dome& dome) {
     const TubeType* tube = find_tube(design, dome.tube);
@@ -157,6 +148,10 @@ double outside_radius(const DomeForm& form, double z) {
     return cap_rim(form.profile, form.springline, form.cap, w, last_middle, form.top(), z);
 }
 
+double base_outside(const DomeForm& form) {
+    return outside_radius(form, form.bottom());
+}
+
 OpeningForm make_opening_form(const Opening& opening) {
     OpeningForm form;
     form.id = opening.id;
@@ -206,9 +201,13 @@ double half_width(const OpeningForm& form, double z) {
     return half_width(*form.head, z - form.springing);
 }
 
+double cut_half_width(const OpeningForm& opening, const CourseLevels& levels, int n) {
+    const double a = half_width(opening, levels.course_middle(n));
+    return 2 * a >= levels.course_height - height_tie ? a : 0;
+}
+
 bool cuts_course(const OpeningForm& opening, const DomeForm& dome, int n) {
-    const double z = dome.course_middle(n);
-    return n <= dome.last_ring && 2 * half_width(opening, z) >= dome.course_height - height_tie;
+    return n <= dome.last_ring && cut_half_width(opening, dome, n) > 0;
 }
 
 double half_angle_degrees(double half_width, double radius) {

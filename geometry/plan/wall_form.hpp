@@ -3,9 +3,9 @@
 #pragma once
 
 #include "geometry/plan/cap_curve.hpp"
+#include "geometry/plan/course_levels.hpp"
 #include "geometry/plan/profile.hpp"
 
-#include <map>
 #include <optional>
 #include <string>
 
@@ -13,14 +13,12 @@ namespace coilwright {
 
 /// The wall of one dome. z is the height above the finished floor; the frame's origin is the
 /// design's, the pole stands at `at`.
-struct DomeForm {
+struct DomeForm : CourseLevels {
     std::string id;
     Vec2 at{0, 0};
     Use use = Use::store;
     Profile profile; // inside face above the springline
     double springline = 0;
-    double course_height = 0; // t
-    int foundation = 0;       // F, courses below the floor
     double width = 0;         // w, tamped
     std::string tube;         // id of its type
     Bearing datum;
@@ -32,8 +30,6 @@ struct DomeForm {
     double last_ring_radius = 0; // r of course `last_ring`
     CapCurve cap;                // the outside of the cap
 
-    // Tops of courses as measured on site, by number; later courses stand on them.
-    std::map<int, double> measured_tops;
     // The lower courses may be of a wider tube, or of two rings side by side.
     std::string lower_tube;                // id
     double lower_width = 0, lower_top = 0; // tamped width below that joint; width 0: none
@@ -41,9 +37,6 @@ struct DomeForm {
     double second_wythe_top = 0;           // ...below that joint
 
     int courses() const { return last_ring + curb_courses + cap_courses; }
-    double bottom() const { return -foundation * course_height; }
-    double course_bottom(int n) const;
-    double course_middle(int n) const { return course_bottom(n) + course_height / 2; }
     double top() const { return course_bottom(courses() + 1); }
     /// Height at which the room ends: the underside of the cap, or `top()` of an open dome.
     double ceiling() const { return course_bottom(last_ring + curb_courses + 1); }
@@ -70,6 +63,8 @@ double inside_radius(const DomeForm& form, double z);
 /// Radius of the outside face: x_ext(z) + w, plumb in a curb; above the middle of the last cap disc
 /// straight to a rim of at least half that disc's radius. 0 outside bottom()..top(). Continuous.
 double outside_radius(const DomeForm& form, double z);
+/// That of the base ring: no course stands farther out.
+double base_outside(const DomeForm& form);
 /// Width of the first ring's tube at a height: the lower tube's below lower_top, else w.
 double ring_width(const DomeForm& form, double z);
 /// Whether a second ring stands outside the first at a height.
@@ -105,6 +100,9 @@ OpeningForm make_opening_form(const Opening& opening);
 
 /// a(z): half-width of the hole at a height, 0 outside sill <= z < top.
 double half_width(const OpeningForm& form, double z);
+
+/// Half-width at which the hole cuts course n where there is a wall: a(z_n); 0 where 2 a(z_n) < t.
+double cut_half_width(const OpeningForm& opening, const CourseLevels& levels, int n);
 
 /// Whether the hole cuts course n of the dome: sill <= z_n < top (heights within 1 um are equal)
 /// and 2 a(z_n) >= t; over a narrower one the ring runs on.

@@ -4,17 +4,35 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace coilwright {
 
 namespace {
 
-const Ring* ring_of(const Course& course, const Ring& like) {
-    for (const Ring& ring : course.rings)
-        if (ring.dome == like.dome && ring.wythe == like.wythe)
-            return &ring;
-    return nullptr;
-}
+/// The rings of a course by dome and wythe, its straights by element and part.
+class Index {
+public:
+    explicit Index(const Course& course) {
+        for (const Ring& ring : course.rings)
+            rings_.emplace(std::pair(ring.dome, ring.wythe), &ring);
+        for (const Straight& straight : course.straights)
+            straights_[{straight.of, straight.part}].push_back(&straight);
+    }
+    const Ring* ring(const Ring& like) const {
+        const auto found = rings_.find({like.dome, like.wythe});
+        return found == rings_.end() ? nullptr : found->second;
+    }
+    const std::vector<const Straight*>& straights(const Straight& like) const {
+        static const std::vector<const Straight*> none;
+        const auto found = straights_.find({like.of, like.part});
+        return found == straights_.end() ? none : found->second;
+    }
+
+private:
+    std::map<std::pair<std::string, int>, const Ring*> rings_;
+    std::map<std::pair<std::string, StraightPart>, std::vector<const Straight*>> straights_;
+};
 
 /// What is covered of a line or ring: its length and in how many stretches.
 struct Covered {
@@ -23,10 +41,10 @@ struct Covered {
 };
 
 /// Arcs of a ring without bonds: wire runs unbroken through those with buttresses and tunnels.
-std::vector<KeptArc> wired_arcs(const BuildingForm& building, const DomeForm& dome, int n,
-                                double radius) {
+std::vector<KeptArc> wired_arcs(const BuildingForm& building, const WallRelations& relations,
+                                int dome, int n, double radius) {
     // Ends are not needed, so the gaps may go.
-    return kept_arcs(gaps_in_ring(building, dome, n, Bond::wall), radius);
+    return kept_arcs(gaps_in_ring(building, relations, dome, n, Bond::wall), radius);
 }
 
 Covered covered_degrees(const std::vector<KeptArc>& arcs, const std::vector<KeptArc>& above) {
@@ -65,15 +83,14 @@ double covered_bags(const Ring& disc, const Ring& above) {
     return length;
 }
 
-double ring_strand(const Schedule& schedule, const Design& design, const DomeForm& dome,
-                   const Ring& ring, const Ring& above, int n) {
+double ring_strand(const BuildingForm& building, const WallRelations& relations,
+                   const Design& design, int dome, const Ring& ring, const Ring& above, int n) {
     if (ring.kind == RingKind::cap)
         return covered_bags(ring, above);
-    const BuildingForm& building = schedule.building;
-    const auto arcs = wired_arcs(building, dome, n, ring.centre_radius);
+    const auto arcs = wired_arcs(building, relations, dome, n, ring.centre_radius);
     const auto over = above.kind == RingKind::cap
                           ? std::vector<KeptArc>{{0, 360, nullptr, nullptr}}
-                          : wired_arcs(building, dome, n + 1, above.centre_radius);
+                          : wired_arcs(building, relations, dome, n + 1, above.centre_radius);
     if (is_whole(arcs) && is_whole(over))
         return 2 * pi * ring.centre_radius + design.wire.lap;
     // A full ring may start anywhere: take the other's ends.
@@ -92,11 +109,10 @@ double ring_strand(const Schedule& schedule, const Design& design, const DomeFor
 
 /// Along a straight run: what the runs of the same part in the next course cover of it, a tail at each
 /// end; where it meets the ring its wire runs on by a tube width instead, which is as long.
-double straight_strand(const Straight& straight, const Course& above) {
+double straight_strand(const Straight& straight, const Index& above) {
     double strand = 0;
-    for (const Straight& over : above.straights) {
-        if (over.of != straight.of || over.part != straight.part)
-            continue;
+    for (const Straight* const next : above.straights(straight)) {
+        const Straight& over = *next;
         const Vec2 along_it = (straight.end - straight.start).normalized();
         const Vec2 off = over.start - straight.start;
         const double across = std::abs(along_it.x() * off.y() - along_it.y() * off.x());
@@ -120,15 +136,20 @@ int wire_strands(const Design& design, const std::string& tube) {
 }
 
 void measure_wire(Schedule& schedule, const Design& design) {
+    const BuildingForm& building = schedule.building;
+    const WallRelations relations = make_relations(building);
+    std::map<std::string, int> domes;
+    for (std::size_t i = 0; i < building.domes.size(); ++i)
+        domes.emplace(building.domes[i].id, static_cast<int>(i));
     for (std::size_t i = 0; i + 1 < schedule.courses.size(); ++i) {
         Course& course = schedule.courses[i];
-        const Course& next = schedule.courses[i + 1];
+        const Index next(schedule.courses[i + 1]);
         for (Ring& ring : course.rings)
-            if (const Ring* above = ring_of(next, ring)) {
-                const DomeForm& dome = *find_dome(schedule.building, ring.dome);
+            if (const Ring* above = next.ring(ring)) {
                 ring.wire_length =
                     wire_strands(design, ring.tube) *
-                    ring_strand(schedule, design, dome, ring, *above, course.number);
+                    ring_strand(building, relations, design, domes.at(ring.dome), ring, *above,
+                                course.number);
                 course.wire_length += ring.wire_length;
             }
         for (Straight& straight : course.straights) {

@@ -231,16 +231,7 @@ TEST_CASE("an opening that loses its ground to a joined dome is refused") {
 
 TEST_CASE("tunnels must be longer, lower and narrower than their domes") {
     Design design = store_design();
-    Tunnel tunnel;
-    tunnel.id = "porch";
-    tunnel.from = "store";
-    tunnel.bearing = {330};
-    tunnel.width = 36 * inch;
-    tunnel.springline = 45 * inch;
-    tunnel.profile.kind = ProfileKind::pointed;
-    tunnel.profile.rise = 36 * inch;
-    tunnel.reach = 114 * inch;
-    tunnel.tube = "main";
+    const Tunnel tunnel = porch();
     const auto with = [&](auto change) {
         Design other = design;
         other.tunnels.push_back(tunnel);
@@ -281,14 +272,7 @@ TEST_CASE("tunnels must be longer, lower and narrower than their domes") {
 
 TEST_CASE("buttresses must meet their ring and leave openings free") {
     Design design = store_design();
-    Buttress buttress;
-    buttress.id = "flank";
-    buttress.on = "store";
-    buttress.bearings = {60, 240};
-    buttress.width = 30 * inch;
-    buttress.height = 40 * inch;
-    buttress.projection = 30 * inch;
-    buttress.projection_top = 15 * inch;
+    const Buttress buttress = flank();
     const auto with = [&](auto change) {
         Design other = design;
         other.buttresses.push_back(buttress);
@@ -328,4 +312,195 @@ TEST_CASE("unsound elements are skipped and the rest is still judged") {
     CHECK(codes(design) == Codes{"openings-overlap"});
     design.domes[0].sound = false;
     CHECK(codes(design).empty());
+}
+
+TEST_CASE("a sill below the floor is refused, in a dome and in a tunnel") {
+    Design design = store_design();
+    design.openings[0].sill = -5 * inch;
+    CHECK(codes(design) == Codes{"opening-below-floor"});
+    Design gate = store_with_porch();
+    gate.tunnels[0].end_wall = true;
+    gate.openings.push_back(
+        in_porch("gate", TunnelSide::end, 0, 16 * inch, -2 * inch, 40 * inch, HeadKind::square));
+    CHECK(codes(gate) == Codes{"opening-below-floor"});
+    gate.openings.back().sill = 0;
+    CHECK(codes(gate).empty());
+}
+
+TEST_CASE("a fan must spring from a joint, and the height that is offered lets it") {
+    Design design = store_design();
+    Opening& door = design.openings[0];
+    door.head.kind = HeadKind::round;
+    door.head.rise.reset();
+    door.head.laid = HeadLaid::fan;
+    for (double height = 60; height < 72; height += 0.5) {
+        CAPTURE(height);
+        door.height = height * inch;
+        const double off = std::abs(std::remainder(height - 16, 5)) * inch; // springing, courses of 5 in
+        const auto faults = check_layout(design);
+        REQUIRE(faults.empty() == (off <= 0.010));
+        if (faults.empty())
+            continue;
+        CHECK(faults[0].code == "fan-off-joint");
+        const std::string example = faults[0].example;
+        const auto from = example.find('"') + 1;
+        Design mended = design;
+        mended.openings[0].height =
+            read_length(example.substr(from, example.rfind('"') - from), DisplayUnit::feet).value;
+        CHECK(check_layout(mended).empty());
+    }
+}
+
+TEST_CASE("a lower tube is no narrower than the one above and ends below the last ring") {
+    Design design = store_design();
+    TubeType wide = design.tubes[0];
+    wide.id = "wide";
+    wide.lay_flat = 22 * inch;
+    wide.tamped_width = 19 * inch;
+    TubeType thin = wide;
+    thin.id = "thin";
+    thin.tamped_width = 12 * inch;
+    design.tubes.push_back(wide);
+    design.tubes.push_back(thin);
+    Dome& dome = design.domes[0];
+    dome.lower_tube = "wide";
+    dome.lower_height = 40 * inch;
+    CHECK(codes(design).empty());
+    dome.lower_tube = "thin";
+    CHECK(codes(design) == Codes{"lower-tube-narrower"});
+    dome.lower_tube = "wide";
+    dome.lower_height = 140 * inch;
+    CHECK(codes(design) == Codes{"lower-tube-too-high"});
+    dome.lower_height = 40 * inch;
+    dome.second_wythe = 20 * inch;
+    CHECK(codes(design).empty());
+    dome.second_wythe = 140 * inch;
+    CHECK(codes(design) == Codes{"wythe-too-high"});
+}
+
+TEST_CASE("a door may lead into a porch for which the dome's wall stays") {
+    Design design = store_with_porch();
+    design.tunnels[0].bearing = {150};
+    design.buttresses.clear();
+    CHECK(codes(design) == Codes{"openings-overlap"});
+    design.tunnels[0].wall_stays = true;
+    // The door is 32 in wide under a head to 80 in, the porch 36 in wide and 81 in high: its vault is
+    // narrower than the door's head at some height.
+    CHECK(codes(design) == Codes{"openings-overlap"});
+    design.tunnels[0].springline = 60 * inch;
+    CHECK(codes(design).empty());
+    design.openings[0].bearing = {152}; // 2 degrees on 69 in are 2.4 in: 16 + 2.4 > 18
+    CHECK(codes(design) == Codes{"openings-overlap"});
+}
+
+TEST_CASE("an opening on the place where another dome's ring stands is refused, a doorway between not") {
+    Design design = two_stores(2.5, "store");
+    CHECK(codes(design).empty());
+    Opening between = opening("between", 90, 12 * inch, 0, 20 * inch, HeadKind::square);
+    design.openings.push_back(between);
+    CHECK(codes(design).empty());
+    // store2's ring stands at 24 to 45 degrees from the line between the poles: see the bond's test.
+    design.openings.back().bearing = {130};
+    CHECK(codes(design) == Codes{"openings-overlap"});
+    design.openings.back().bearing = {115};
+    CHECK(codes(design) == Codes{"openings-overlap"});
+    design.openings.back().bearing = {180};
+    CHECK(codes(design).empty());
+}
+
+TEST_CASE("voids that leave less than half a tube of wall between them are refused") {
+    Design design = store_with_porch();
+    design.buttresses.clear();
+    design.openings.clear();
+    Tunnel second = design.tunnels[0];
+    second.id = "back";
+    design.tunnels.push_back(second);
+    // At 55 in the inside radius is sqrt(135^2 - 35^2) - 81 = 49.4 in and the outsides are
+    // sqrt(45^2 - 10^2) - 27 + 15 = 31.9 in: 40.2 degrees each side; half a tube, 7.5 in, takes 8.7.
+    for (const auto& [turn, code] : {std::pair{76.0, "elements-meet"}, {82.0, "wall-sliver"},
+                                     {88.0, "wall-sliver"}, {90.0, ""}}) {
+        CAPTURE(turn);
+        design.tunnels[1].bearing = {330 - turn};
+        CHECK(codes(design) == (std::string(code).empty() ? Codes{} : Codes{code}));
+    }
+}
+
+TEST_CASE("sleeves keep a tube's width from jambs, tunnels and each other, and lie in the rings") {
+    const auto with = [](std::vector<Sleeve> sleeves) {
+        Design design = store_with_porch();
+        design.sleeves = std::move(sleeves);
+        return codes(design);
+    };
+    CHECK(with({sleeve("a", 100, 10 * inch, 4 * inch)}).empty());
+    CHECK(with({sleeve("a", 100, 200 * inch, 4 * inch)}) == Codes{"sleeve-off-wall"});
+    CHECK(with({sleeve("a", 100, -20 * inch, 4 * inch)}) == Codes{"sleeve-off-wall"});
+    CHECK(with({sleeve("a", 150, -10 * inch, 4 * inch)}).empty()); // under the door's threshold
+    // Door: asin(16/54) = 17.2 degrees; 15 in and 2 in on r 54: 18.0 degrees more.
+    CHECK(with({sleeve("a", 150 + 35, 12 * inch, 4 * inch)}) == Codes{"sleeve-by-opening"});
+    CHECK(with({sleeve("a", 150 + 36, 12 * inch, 4 * inch)}).empty());
+    CHECK(with({sleeve("a", 330 + 50, 12 * inch, 4 * inch)}) == Codes{"sleeve-by-opening"}); // porch
+    CHECK(with({sleeve("a", 300, 12 * inch, 4 * inch)}) == Codes{"sleeve-by-opening"});
+    CHECK(with({sleeve("a", 100, 12 * inch, 4 * inch), sleeve("b", 110, 12 * inch, 4 * inch)}) ==
+          Codes{"sleeves-too-close", "sleeves-too-close"});
+    CHECK(with({sleeve("a", 100, 12 * inch, 4 * inch), sleeve("b", 110, 17 * inch, 4 * inch)}).empty());
+    CHECK(with({sleeve("a", 100, 12 * inch, 2 * inch), sleeve("b", 102, 12 * inch, 2 * inch)}).empty());
+}
+
+TEST_CASE("the bearing offered for a sleeve is free") {
+    for (double bearing = 0; bearing < 360; bearing += 3) {
+        CAPTURE(bearing);
+        Design design = store_with_porch();
+        design.sleeves = {sleeve("a", bearing, 12 * inch, 4 * inch)};
+        const auto faults = check_layout(design);
+        if (faults.empty())
+            continue;
+        REQUIRE(faults.size() == 1);
+        design.sleeves[0].bearing = {std::stod(faults[0].example.substr(faults[0].example.find('=') + 1))};
+        CHECK(check_layout(design).empty());
+    }
+}
+
+TEST_CASE("sleeves and lintels in a tunnel's walls are held to its free wall") {
+    Design design = store_with_porch();
+    design.tunnels[0].reach = 170 * inch;
+    Sleeve pipe = sleeve("pipe", 240, 12 * inch, 4 * inch);
+    pipe.in = "porch";
+    pipe.side = TunnelSide::left;
+    const auto at = [&](double along, double height) {
+        Design other = design;
+        pipe.along = along * inch;
+        pipe.height = height * inch;
+        other.sleeves = {pipe};
+        return codes(other);
+    };
+    CHECK(at(115, 12).empty());
+    CHECK(at(80, 12) == Codes{"sleeve-off-wall"});  // the wall is free from 69 + 15 in
+    CHECK(at(160, 12) == Codes{"sleeve-off-wall"}); // to 170 - 15
+    CHECK(at(115, 90) == Codes{"sleeve-off-wall"}); // the sides end at 80 in
+    design.openings.push_back(
+        in_porch("slit", TunnelSide::left, 115 * inch, 16 * inch, 10 * inch, 20 * inch, HeadKind::square));
+    CHECK(at(115 + 8 + 2 + 14, 12) == Codes{"sleeve-by-opening"});
+    CHECK(at(115 + 8 + 2 + 16, 12).empty());
+    CHECK(at(115 + 8 + 2 + 14, 40).empty());
+
+    Design lintel = design;
+    lintel.openings.back().head.lintel = LintelSpec{};
+    CHECK(codes(lintel).empty());
+    lintel.openings.back().head.lintel->bearing = 40 * inch; // 48 in each way; free are 31 + 15
+    CHECK(codes(lintel) == Codes{"lintel-too-long"});
+    Design gate = store_with_porch();
+    gate.tunnels[0].end_wall = true;
+    gate.openings.push_back(
+        in_porch("gate", TunnelSide::end, 0, 16 * inch, 0, 40 * inch, HeadKind::square));
+    gate.openings.back().head.lintel = LintelSpec{};
+    gate.openings.back().head.lintel->bearing = 10 * inch; // 18 in each way, as wide as the tunnel
+    CHECK(codes(gate).empty());
+    gate.openings.back().head.lintel->bearing = 11 * inch;
+    CHECK(codes(gate) == Codes{"lintel-too-long"});
+    gate.openings.back().head.lintel->bearing = 6 * inch;
+    gate.openings.back().height = 60 * inch;
+    gate.openings.back().width = 6 * inch;
+    CHECK(codes(gate).empty());
+    gate.openings.back().head.lintel->depth = 22 * inch; // its courses end above the walls' 80 in
+    CHECK(codes(gate) == Codes{"opening-too-high"});
 }

@@ -101,3 +101,63 @@ TEST_CASE("a straight lintel of 56 in on a ring of 54 in stands into the room, r
     // It loses 4.5 % of the bearing that its two ends would have on a straight wall.
     CHECK(lintel->bearing_area == Approx(2 * 12 * 15 * inch * inch * 0.955).epsilon(0.01));
 }
+
+namespace {
+
+/// Area between the two curves of a pointed fan by the midpoint rule: polar about the centre of the right
+/// side's arc, from the springing up to the axis, which lies `beyond` from it.
+double fan_area(double radius, double depth, double beyond) {
+    constexpr int parts = 200000;
+    double area = 0;
+    const double outer = radius + depth;
+    for (int i = 0; i < parts; ++i) {
+        const double angle = pi / 2 * (i + 0.5) / parts;
+        const double to_axis = beyond / std::cos(angle);
+        const double from = std::max(radius, to_axis), to = std::max(outer, to_axis);
+        area += (to * to - from * from) / 2 * (pi / 2) / parts;
+    }
+    return 2 * area;
+}
+
+} // namespace
+
+TEST_CASE("a pointed fan meets at its own crown, and its keystone is the wedge there") {
+    // a 16, rise 32: rho = (16^2 + 32^2) / 32 = 40, its centre 24 beyond the axis.
+    Opening door = opening("door", 0, 32, 0, 80, HeadKind::pointed);
+    door.head.rise = 32;
+    OpeningForm form = make_opening_form(door);
+    form.fan_depth = 15;
+    const auto fan = make_fan(form, 15, 9);
+    REQUIRE(fan);
+    CHECK(fan->inner_arc == Approx(2 * 40 * std::acos(24.0 / 40)));
+    CHECK(fan->outer_arc == Approx(2 * 55 * std::acos(24.0 / 55)));
+    CHECK(fan_top(form) == Approx(48 + std::sqrt(55.0 * 55 - 24 * 24)));
+    CHECK(fan->face_area == Approx(fan_area(40, 15, 24)).epsilon(1e-6));
+    // The keystone's sides lie half a bag along each arc from the crown.
+    const double angle = std::acos(24.0 / 55) - fan->outer_width / 2 / 55;
+    CHECK(fan->keystone_outer == Approx(2 * (55 * std::cos(angle) - 24)));
+    CHECK(fan->keystone_outer < fan->outer_width);
+}
+
+TEST_CASE("a segmental fan stands on skewbacks along its radii") {
+    // a 16, rise 8: R = (16^2 + 8^2) / 16 = 20, its centre 12 below the springing.
+    Opening door = opening("door", 0, 32, 0, 80, HeadKind::segmental);
+    door.head.rise = 8;
+    OpeningForm form = make_opening_form(door);
+    form.fan_depth = 10;
+    const auto fan = make_fan(form, 9, 9);
+    REQUIRE(fan);
+    const double half = std::asin(16.0 / 20);
+    CHECK(fan->inner_arc == Approx(2 * 20 * half));
+    CHECK(fan->outer_arc == Approx(2 * 30 * half));
+    CHECK(fan_top(form) == Approx(72 + 30 - 12));
+    CHECK(fan->face_area == Approx((30 * 30 - 20 * 20) * half));
+    CHECK(fan->keystone_inner == Approx(2 * 20 * std::sin(half / fan->count)));
+    // Courses end at the skewback, 4 across for 3 up, until they meet the outer curve.
+    CourseLevels levels;
+    levels.course_height = 1;
+    CHECK(taken_half_width(form, levels, 72) == Approx(16));
+    CHECK(taken_half_width(form, levels, 75) == Approx(16 + 3 * 4.0 / 3));
+    CHECK(taken_half_width(form, levels, 72 + 10 * 12.0 / 20) == Approx(16 + 10 * 16.0 / 20));
+    CHECK(taken_half_width(form, levels, 85) == Approx(std::sqrt(30.0 * 30 - 25 * 25)));
+}

@@ -14,31 +14,6 @@ namespace {
 
 constexpr double inch = metres_per_inch;
 
-Design store_with_porch() {
-    Design design = store_design();
-    Tunnel tunnel;
-    tunnel.id = "porch";
-    tunnel.from = "store";
-    tunnel.bearing = {330};
-    tunnel.width = 36 * inch;
-    tunnel.springline = 45 * inch;
-    tunnel.profile.kind = ProfileKind::pointed;
-    tunnel.profile.rise = 36 * inch;
-    tunnel.reach = 114 * inch;
-    tunnel.tube = "main";
-    design.tunnels.push_back(tunnel);
-    Buttress buttress;
-    buttress.id = "flank";
-    buttress.on = "store";
-    buttress.bearings = {60, 240};
-    buttress.width = 30 * inch;
-    buttress.height = 40 * inch;
-    buttress.projection = 30 * inch;
-    buttress.projection_top = 15 * inch;
-    design.buttresses.push_back(buttress);
-    return design;
-}
-
 const Cut& cut_by(const Schedule& schedule, int course, const std::string& by, Side side) {
     for (const Cut& cut : schedule.courses.at(static_cast<std::size_t>(course) - 1).rings[0].cuts)
         if (cut.by == by && cut.side == side)
@@ -171,4 +146,93 @@ TEST_CASE("runs and gaps make up every circle, with random gaps") {
         }
         CHECK(kept == Approx(free * 360.0 / parts).margin(1.5));
     }
+}
+
+TEST_CASE("a stopped ring is bonded into the kept wall on even plumb courses, and butts on others") {
+    // R 54 and 69 in, poles 2.5 m apart. On a circle of radius r about one pole the other's circle of
+    // radius R crosses at acos((r^2 + d^2 - R^2) / (2 r d)) from the line between the poles.
+    const double d = 2.5 / inch;
+    const auto crossing = [&](double r, double other) {
+        return std::acos((r * r + d * d - other * other) / (2 * r * d)) / radians_per_degree;
+    };
+    const Schedule schedule = lay(two_stores(2.5, "store"));
+    const auto cuts = [&](int n, const std::string& dome, const std::string& by) {
+        std::vector<Cut> result;
+        for (const Ring& ring : schedule.courses.at(static_cast<std::size_t>(n) - 1).rings)
+            for (const Cut& cut : ring.cuts)
+                if (ring.dome == dome && cut.by == by)
+                    result.push_back(cut);
+        return result;
+    };
+    for (int n = 1; n <= 12; ++n) {
+        CAPTURE(n);
+        const double z = schedule.courses[static_cast<std::size_t>(n) - 1].middle;
+        const double r = inside_radius(schedule.building.domes[0], z) / inch;
+        const bool bonded = n % 2 == 0 && n <= 7; // the springline lies at the top of course 7
+        const auto stopped = cuts(n, "store2", "store");
+        REQUIRE(stopped.size() == 2);
+        for (const Cut& cut : stopped) // store2's datum is north, the store lies west of it
+            CHECK(std::abs(cut.inside_bearing - 270) ==
+                  Approx(crossing(r, bonded ? r : r + 15)).margin(1e-6));
+        const auto kept = cuts(n, "store", "store2");
+        REQUIRE(kept.size() == (bonded ? 4u : 0u));
+        if (!bonded)
+            continue;
+        std::vector<double> found;
+        for (const Cut& cut : kept)
+            found.push_back(cut.inside_bearing);
+        std::sort(found.begin(), found.end());
+        const double outer = crossing(r, r + 15), inner = crossing(r, r);
+        CHECK(found[0] == Approx(90 - outer).margin(1e-6));
+        CHECK(found[1] == Approx(90 - inner).margin(1e-6));
+        CHECK(found[2] == Approx(90 + inner).margin(1e-6));
+        CHECK(found[3] == Approx(90 + outer).margin(1e-6));
+    }
+}
+
+TEST_CASE("in an open plan the rings take turns in running through to the other's room") {
+    const Schedule schedule = lay(two_stores(2, ""));
+    for (int n = 1; n <= 7; ++n)
+        for (const Ring& ring : schedule.courses.at(static_cast<std::size_t>(n) - 1).rings) {
+            CAPTURE(n, ring.dome);
+            const std::string other = ring.dome == "store" ? "store2" : "store";
+            const double centre = ring.dome == "store" ? 90 : 270;
+            int found = 0;
+            for (const Cut& cut : ring.cuts) {
+                if (cut.by != other)
+                    continue;
+                ++found;
+                const double r = 54, d = 2 / inch;
+                const bool through = (ring.dome == "store") == (n % 2 == 1);
+                const double face = through ? 54 : 69;
+                CHECK(std::abs(cut.inside_bearing - centre) ==
+                      Approx(std::acos((r * r + d * d - face * face) / (2 * r * d)) /
+                             radians_per_degree)
+                          .margin(1e-6));
+            }
+            CHECK(found == 2);
+        }
+}
+
+TEST_CASE("a pier behind a lintel butts, and the ring's tubes stop at the lintel alone") {
+    Design design = store_design();
+    design.domes[0].springline = 60 * inch;
+    design.openings[0].head = {};
+    design.openings[0].height = 30 * inch;
+    design.openings[0].head.lintel = LintelSpec{};
+    Buttress beside = flank();
+    beside.bearings.clear();
+    beside.beside = "door";
+    beside.height = 60 * inch;
+    design.buttresses.push_back(beside);
+    const Schedule schedule = lay(design);
+    // Courses of 5 in, 3 below the floor: the lintel takes course 10, an even one.
+    REQUIRE(schedule.lintels.at(0).first_course == 10);
+    CHECK(cuts_by(schedule, 8, "flank-1") == 1); // its other side lies on the door's jamb
+    CHECK(cuts_by(schedule, 10, "flank-1") == 0);
+    CHECK(cuts_by(schedule, 10, "door") == 2);
+    CHECK(cut_by(schedule, 10, "door", Side::left).half_width == Approx(28 * inch));
+    CHECK(cuts_by(schedule, 12, "flank-1") == 2);
+    for (const Straight& straight : schedule.courses[9].straights)
+        CHECK(straight.start.norm() >= 54 * inch + 10 * inch);
 }

@@ -14,20 +14,6 @@ namespace {
 
 constexpr double inch = metres_per_inch;
 
-Tunnel porch() {
-    Tunnel tunnel;
-    tunnel.id = "porch";
-    tunnel.from = "store";
-    tunnel.bearing = {330};
-    tunnel.width = 36 * inch;
-    tunnel.springline = 45 * inch;
-    tunnel.profile.kind = ProfileKind::pointed;
-    tunnel.profile.rise = 36 * inch;
-    tunnel.reach = 114 * inch;
-    tunnel.tube = "main";
-    return tunnel;
-}
-
 } // namespace
 
 TEST_CASE("a porch has walls to its crown and a closed crown above") {
@@ -66,14 +52,9 @@ TEST_CASE("a tunnel to another dome runs from pole to pole") {
 TEST_CASE("a buttress beside an opening clears its jamb: 32.112 degrees, reckoned") {
     CHECK(beside_degrees(16, 0, 54, 30) == Approx(32.112).margin(5e-4));
     Design design = store_design();
-    Buttress buttress;
-    buttress.id = "flank";
-    buttress.on = "store";
+    Buttress buttress = flank();
+    buttress.bearings.clear();
     buttress.beside = "door";
-    buttress.width = 30 * inch;
-    buttress.height = 40 * inch;
-    buttress.projection = 30 * inch;
-    buttress.projection_top = 15 * inch;
     const DomeForm dome = make_dome_form(design, design.domes[0]);
     const auto piers = make_buttress_forms(design, buttress, dome);
     REQUIRE(piers.size() == 2);

@@ -106,6 +106,77 @@ Design store_design() {
     return design;
 }
 
+Tunnel porch() {
+    Tunnel tunnel;
+    tunnel.id = "porch";
+    tunnel.from = "store";
+    tunnel.bearing = {330};
+    tunnel.width = 36 * inch;
+    tunnel.springline = 45 * inch;
+    tunnel.profile.kind = ProfileKind::pointed;
+    tunnel.profile.rise = 36 * inch;
+    tunnel.reach = 114 * inch;
+    tunnel.tube = "main";
+    return tunnel;
+}
+
+Buttress flank() {
+    Buttress buttress;
+    buttress.id = "flank";
+    buttress.on = "store";
+    buttress.bearings = {60, 240};
+    buttress.width = 30 * inch;
+    buttress.height = 40 * inch;
+    buttress.projection = 30 * inch;
+    buttress.projection_top = 15 * inch;
+    return buttress;
+}
+
+Design store_with_porch() {
+    Design design = store_design();
+    design.tunnels.push_back(porch());
+    design.buttresses.push_back(flank());
+    return design;
+}
+
+Design two_stores(double apart, const std::string& keep) {
+    Design design = store_design();
+    design.openings[0].bearing = {270};
+    Dome second = design.domes[0];
+    second.id = "store2";
+    second.datum.clear();
+    second.at = {apart, 0};
+    design.domes.push_back(second);
+    Join join;
+    join.id = "both";
+    join.first = "store";
+    join.second = "store2";
+    join.keep = keep;
+    design.joins.push_back(join);
+    return design;
+}
+
+Opening in_porch(const char* id, TunnelSide side, double along, double width, double sill,
+                 double height, HeadKind head) {
+    Opening result = opening(id, 330, width, sill, height, head);
+    result.in = "porch";
+    result.side = side;
+    result.along = along;
+    if (side != TunnelSide::end)
+        result.bearing = {side == TunnelSide::left ? 240.0 : 60.0};
+    return result;
+}
+
+Sleeve sleeve(const char* id, double bearing, double height, double diameter) {
+    Sleeve result;
+    result.id = id;
+    result.in = "store";
+    result.bearing = {bearing};
+    result.height = height;
+    result.diameter = diameter;
+    return result;
+}
+
 // SplitMix64 (Steele, Lea and Flood 2014): one multiply-xorshift step a number.
 std::uint64_t Dice::bits() {
     std::uint64_t z = (state_ += 0x9e3779b97f4a7c15ULL);

@@ -1,0 +1,89 @@
+#include "geometry/plan/lay.hpp"
+#include "tests/support/designs.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+
+using namespace coilwright;
+using namespace coilwright::testing;
+
+namespace {
+
+constexpr double inch = metres_per_inch;
+
+/// Half-widths of the cuts by an element in course n, in inches; none where it is not cut.
+std::vector<double> cut_at(const Schedule& schedule, int n, const std::string& by) {
+    std::vector<double> widths;
+    for (const Ring& ring : schedule.courses.at(static_cast<std::size_t>(n) - 1).rings)
+        for (const Cut& cut : ring.cuts)
+            if (cut.by == by)
+                widths.push_back(cut.half_width / inch);
+    return widths;
+}
+
+} // namespace
+
+TEST_CASE("tubes stop either side of a sleeve from half a course on; a smaller one lies on a joint") {
+    Design design = store_design();
+    design.sleeves = {sleeve("drain", 300, -8 * inch, 4 * inch), sleeve("wires", 20, 17 * inch, 2 * inch),
+                      sleeve("duct", 250, 12 * inch, 2.5 * inch)};
+    const Schedule schedule = lay(design);
+    // -8 in lies in course 2, from -10 to -5 in: below the floor, where nothing else cuts.
+    CHECK(cut_at(schedule, 2, "drain") == std::vector<double>{2, 2});
+    CHECK(cut_at(schedule, 1, "drain").empty());
+    CHECK(cut_at(schedule, 3, "drain").empty());
+    CHECK(cut_at(schedule, 6, "duct") == std::vector<double>{1.25, 1.25}); // 10 to 15 in
+    for (int n = 1; n <= 12; ++n)
+        CHECK(cut_at(schedule, n, "wires").empty());
+    // The runs end there, on r 61.5 in along the centreline.
+    const Ring& ring = schedule.courses[1].rings[0];
+    REQUIRE(ring.runs.size() == 1);
+    CHECK(ring.runs[0].start_by == "drain");
+    CHECK(ring.runs[0].end_by == "drain");
+    CHECK(ring.runs[0].length / inch ==
+          Approx(2 * pi * 61.5 - 2 * 61.5 * std::asin(2 / 61.5)));
+    // The wall's area is that of the wall: a pipe fills its gap.
+    Design bare = store_design();
+    CHECK(schedule.courses[1].wall_area == Approx(lay(bare).courses[1].wall_area));
+}
+
+TEST_CASE("a sleeve higher than a course cuts every course that it reaches over") {
+    Design design = store_design();
+    design.sleeves = {sleeve("flue", 300, 7.5 * inch, 14 * inch)}; // from 0.5 to 14.5 in
+    const Schedule schedule = lay(design);
+    // Middles at 2.5, 7.5 and 12.5 in: chords at 5, 0 and 5 in off the centre of a radius of 7 in.
+    const double chord = std::sqrt(49.0 - 25);
+    REQUIRE(cut_at(schedule, 4, "flue").size() == 2);
+    CHECK(cut_at(schedule, 4, "flue")[0] == Approx(chord));
+    CHECK(cut_at(schedule, 5, "flue")[0] == Approx(7));
+    CHECK(cut_at(schedule, 6, "flue")[0] == Approx(chord));
+    CHECK(cut_at(schedule, 7, "flue").empty());
+    CHECK(cut_at(schedule, 3, "flue").empty());
+}
+
+TEST_CASE("a sleeve in a tunnel's side parts that side's tubes") {
+    Design design = store_with_porch();
+    design.tunnels[0].reach = 160 * inch;
+    Sleeve pipe = sleeve("pipe", 240, 12 * inch, 4 * inch);
+    pipe.in = "porch";
+    pipe.side = TunnelSide::left;
+    pipe.along = 115 * inch;
+    design.sleeves = {pipe};
+    const Schedule schedule = lay(design);
+    std::vector<const Straight*> left, right;
+    for (const Straight& straight : schedule.courses[5].straights) {
+        if (straight.part == StraightPart::left)
+            left.push_back(&straight);
+        if (straight.part == StraightPart::right)
+            right.push_back(&straight);
+    }
+    REQUIRE(left.size() == 2);
+    CHECK(left[0]->end_by == "pipe");
+    CHECK(left[0]->end_distance == Approx(113 * inch));
+    CHECK(left[1]->start_by == "pipe");
+    CHECK(left[1]->start_distance == Approx(117 * inch));
+    CHECK(right.size() == 1);
+    for (const Straight& straight : schedule.courses[6].straights)
+        CHECK(straight.start_by != "pipe");
+}
