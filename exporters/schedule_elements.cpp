@@ -86,7 +86,26 @@ Json json_fan(const Fan& fan) {
             {"outer_width", json_number(fan.outer_width)},
             {"inner_width", json_number(fan.inner_width)},
             {"outer_arc", json_number(fan.outer_arc)},
-            {"inner_arc", json_number(fan.inner_arc)}};
+            {"inner_arc", json_number(fan.inner_arc)},
+            {"keystone_outer", json_number(fan.keystone_outer)},
+            {"keystone_inner", json_number(fan.keystone_inner)},
+            {"face_area", json_number(fan.face_area)},
+            {"fill_volume", json_number(fan.fill_volume)}};
+}
+
+Json json_sleeve(const SleevePlan& sleeve) {
+    const SleeveForm& form = sleeve.form;
+    return {{"id", form.id},
+            {"in", form.in},
+            {"origin", json_point(form.origin)},
+            {"bearing", json_bearing(form.bearing)},
+            {"height", json_number(form.height)},
+            {"diameter", json_number(form.diameter)},
+            {"side", form.in_tunnel ? Json(word(form.side)) : Json(nullptr)},
+            {"along", form.in_tunnel ? json_number(form.along) : Json(nullptr)},
+            {"course", sleeve.course},
+            {"stops_tubes", sleeve.stops_tubes},
+            {"joint", sleeve.stops_tubes ? Json(nullptr) : json_number(sleeve.joint)}};
 }
 
 Json json_lintel(const Lintel& lintel) {
@@ -176,7 +195,8 @@ Json json_elements(const BuildingPlan& plan) {
             {"buttresses", json_list(building.buttresses, json_pier)},
             {"joins", json_list(building.joins, json_join)},
             {"fans", json_list(schedule.fans, json_fan)},
-            {"lintels", json_list(schedule.lintels, json_lintel)}};
+            {"lintels", json_list(schedule.lintels, json_lintel)},
+            {"sleeves", json_list(schedule.sleeves, json_sleeve)}};
 }
 
 Json json_fitted(const Fitted& fitted) {

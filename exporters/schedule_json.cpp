@@ -85,7 +85,8 @@ Json json_ring(const Ring& ring) {
             {"radius_per_height", json_number(ring.radius_per_height)},
             {"wythe", ring.wythe},
             {"tube", ring.tube},
-            {"width", json_number(ring.width)}};
+            {"width", json_number(ring.width)},
+            {"fill_volume", json_number(ring.fill_volume)}};
 }
 
 Json json_straight(const Straight& straight) {

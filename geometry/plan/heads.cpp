@@ -75,6 +75,7 @@ std::optional<Fan> make_fan(const OpeningForm& opening, double width, int spring
     fan.keystone_outer = 2 * arc.half_across(outer, fan.outer_width / 2);
     fan.keystone_inner = 2 * arc.half_across(inner, fan.inner_width / 2);
     fan.face_area = 2 * (arc.sector(outer) - arc.sector(inner));
+    fan.fill_volume = fan.face_area * width;
     return fan;
 }
 

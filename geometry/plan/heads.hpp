@@ -20,7 +20,8 @@ struct Fan {
     double outer_width = 0, inner_width = 0; // of one bag, along the curves
     // Of the keystone, straight across: in a pointed head it is the wedge astride the apex.
     double keystone_outer = 0, keystone_inner = 0;
-    double face_area = 0; // between the two curves, m2; times the wall's thickness its fill
+    double face_area = 0; // between the two curves, m2
+    double fill_volume = 0; // that times the width of the wall's tube
 };
 
 /// A straight beam over a square head.

@@ -100,6 +100,8 @@ Schedule lay(const Design& design, const DecideRegion& decide) {
     schedule.course_height = design.course.height;
     schedule.building = make_building_form(design);
     plan_openings(schedule, design);
+    for (const SleeveForm& sleeve : schedule.building.sleeves)
+        schedule.sleeves.push_back(plan_sleeve(sleeve, schedule.building));
     for (const TunnelForm& tunnel : schedule.building.tunnels)
         schedule.vault_forms.push_back(plan_vault_form(tunnel));
 

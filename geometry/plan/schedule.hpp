@@ -131,6 +131,14 @@ struct OpeningPlan {
     int strike_after_course = 0; // the form stays until this course is laid and old enough
 };
 
+/// A sleeve as it is set.
+struct SleevePlan {
+    SleeveForm form;
+    int course = 0;        // that holds its centre
+    bool stops_tubes = false; // the tubes of its courses stop either side of it...
+    double joint = 0;      // ...else it lies on this course joint, the one nearest to its centre
+};
+
 /// A tunnel's form, which carries its leaning courses.
 struct VaultForm {
     std::string tunnel;
@@ -163,6 +171,7 @@ struct Schedule {
     std::vector<OpeningPlan> openings;
     std::vector<Fan> fans;
     std::vector<Lintel> lintels;
+    std::vector<SleevePlan> sleeves;
     std::vector<VaultForm> vault_forms; // one a tunnel
     std::vector<Fitted> fitted;
     std::vector<Course> courses;

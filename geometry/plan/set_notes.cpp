@@ -1,5 +1,7 @@
 #include "geometry/plan/set_notes.hpp"
 
+#include "geometry/plan/opening_place.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <iterator>
@@ -171,21 +173,30 @@ void note_lintel(Schedule& schedule, const Lintel& lintel) {
     course->before.push_back({lintel.opening, "lintel", text});
 }
 
-void note_sleeve(Schedule& schedule, const Sleeve& sleeve) {
+void note_sleeve(Schedule& schedule, const SleevePlan& sleeve) {
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
-    const double t = schedule.course_height;
-    for (Course& course : schedule.courses)
-        if (sleeve.height >= course.bottom - height_tie && sleeve.height < course.top - height_tie) {
-            const bool in_joint = sleeve.diameter < t / 2;
-            course.before.push_back(
-                {sleeve.id, "sleeve",
-                 "Set the sleeve '" + sleeve.id + "', " + length(sleeve.diameter) + " across, at bearing " +
-                     fixed_text(turned_into_circle(sleeve.bearing.degrees), 1) + ", its centre " +
-                     length(sleeve.height) + " above the floor, falling 1 in 50 outward: " +
-                     (in_joint ? "on the joint nearest to it."
-                               : "the tubes of this course stop either side of it.")});
-            return;
-        }
+    const SleeveForm& form = sleeve.form;
+    const std::string where =
+        form.in_tunnel
+            ? "in the " + word(form.side) + " side of '" + form.in + "', " + length(form.along) +
+                  " from the dome's pole"
+            : "at bearing " + fixed_text(turned_into_circle(form.bearing.degrees), 1) + " of '" +
+                  form.in + "'";
+    const std::string how =
+        sleeve.stops_tubes
+            ? "its centre " + length(form.height) +
+                  " above the floor; the tubes of this course stop either side of it"
+            : "on the joint " + length(sleeve.joint) + " above the floor";
+    // One on a joint is set before the course above it.
+    int n = sleeve.course;
+    const DomeForm& any = schedule.building.domes.front();
+    if (!sleeve.stops_tubes && sleeve.joint > any.course_middle(n))
+        ++n;
+    if (Course* course = course_numbered(schedule, n))
+        course->before.push_back({form.id, "sleeve",
+                                  "Set the sleeve '" + form.id + "', " + length(form.diameter) +
+                                      " across, " + where + ", " + how +
+                                      ". Let it fall 1 in 50 outward."});
 }
 
 /// A vault has no rings to hold it: each leaning course lies on a full-length form until the crown is
@@ -255,6 +266,19 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
     return plan;
 }
 
+SleevePlan plan_sleeve(const SleeveForm& sleeve, const BuildingForm& building) {
+    const DomeForm& any = building.domes.front(); // all share their courses' heights
+    SleevePlan plan;
+    plan.form = sleeve;
+    plan.course = 1;
+    while (plan.course < most_courses &&
+           any.course_bottom(plan.course + 1) <= sleeve.height + height_tie)
+        ++plan.course;
+    plan.stops_tubes = stops_tubes(sleeve, any.course_height);
+    plan.joint = nearest_joint(any, sleeve.height);
+    return plan;
+}
+
 VaultForm plan_vault_form(const TunnelForm& tunnel) {
     VaultForm form;
     form.tunnel = tunnel.id;
@@ -278,7 +302,7 @@ void write_set_notes(Schedule& schedule, const Design& design) {
         note_fan(schedule, fan);
     for (const Lintel& lintel : schedule.lintels)
         note_lintel(schedule, lintel);
-    for (const Sleeve& sleeve : design.sleeves)
+    for (const SleevePlan& sleeve : schedule.sleeves)
         note_sleeve(schedule, sleeve);
 }
 

@@ -12,6 +12,9 @@ namespace coilwright {
 OpeningPlan plan_opening(const Design& design, const Opening& opening, const OpeningForm& form,
                          const BuildingForm& building);
 
+/// The course that holds a sleeve's centre, and the joint that a small one lies on.
+SleevePlan plan_sleeve(const SleeveForm& sleeve, const BuildingForm& building);
+
 /// From the first course whose middle lies at the springline or above it to the crown: a vault has no
 /// rings to hold it.
 VaultForm plan_vault_form(const TunnelForm& tunnel);

@@ -98,6 +98,7 @@ void check_ring(const Json& json, const Ring& ring) {
     CHECK(json.at("wythe") == ring.wythe);
     CHECK(json.at("tube") == ring.tube);
     CHECK(same(json.at("width"), ring.width));
+    CHECK(same(json.at("fill_volume"), ring.fill_volume));
     if (std::isfinite(ring.radius_per_height))
         CHECK(same(json.at("radius_per_height"), ring.radius_per_height));
     else
@@ -287,6 +288,25 @@ void check_additions(const Json& json, const Schedule& schedule) {
         CHECK(same(fan.at("outer_width"), schedule.fans[k].outer_width));
         CHECK(same(fan.at("inner_width"), schedule.fans[k].inner_width));
         CHECK(same(fan.at("outer_arc"), schedule.fans[k].outer_arc));
+        CHECK(same(fan.at("keystone_outer"), schedule.fans[k].keystone_outer));
+        CHECK(same(fan.at("keystone_inner"), schedule.fans[k].keystone_inner));
+        CHECK(same(fan.at("face_area"), schedule.fans[k].face_area));
+        CHECK(same(fan.at("fill_volume"), schedule.fans[k].fill_volume));
+    }
+    REQUIRE(elements.at("sleeves").size() == schedule.sleeves.size());
+    for (std::size_t k = 0; k < schedule.sleeves.size(); ++k) {
+        const SleevePlan& sleeve = schedule.sleeves[k];
+        const Json& written = elements.at("sleeves")[k];
+        CHECK(written.at("id") == sleeve.form.id);
+        CHECK(written.at("in") == sleeve.form.in);
+        CHECK(same_point(written.at("origin"), sleeve.form.origin));
+        CHECK(same_bearing(written.at("bearing"), sleeve.form.bearing.degrees));
+        CHECK(same(written.at("height"), sleeve.form.height));
+        CHECK(same(written.at("diameter"), sleeve.form.diameter));
+        CHECK(written.at("course") == sleeve.course);
+        CHECK(written.at("stops_tubes") == sleeve.stops_tubes);
+        CHECK(written.at("joint").is_null() == sleeve.stops_tubes);
+        CHECK(written.at("side").is_null() == !sleeve.form.in_tunnel);
     }
     REQUIRE(elements.at("lintels").size() == schedule.lintels.size());
     for (std::size_t k = 0; k < schedule.lintels.size(); ++k)
@@ -451,7 +471,7 @@ TEST_CASE("the schedule of every whole building is read back as it was") {
             }
     }
     for (const char* kind : {"tubes", "domes", "openings", "tunnels", "buttresses", "joins", "fans",
-                             "lintels", "left", "right", "crown", "end", "pier"}) {
+                             "lintels", "sleeves", "left", "right", "crown", "end", "pier"}) {
         CAPTURE(kind);
         CHECK(found.count(kind) == 1);
     }

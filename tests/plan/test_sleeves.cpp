@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include <cmath>
+#include <map>
 
 using namespace coilwright;
 using namespace coilwright::testing;
@@ -86,4 +87,24 @@ TEST_CASE("a sleeve in a tunnel's side parts that side's tubes") {
     CHECK(right.size() == 1);
     for (const Straight& straight : schedule.courses[6].straights)
         CHECK(straight.start_by != "pipe");
+}
+
+TEST_CASE("each sleeve is called out before the course that it is set with") {
+    Design design = store_design();
+    design.sleeves = {sleeve("drain", 300, -8 * inch, 4 * inch),  // course 2
+                      sleeve("low", 20, 16 * inch, 2 * inch),     // 15 in is nearest: under course 7
+                      sleeve("high", 250, 18.5 * inch, 2 * inch)}; // 20 in: under course 8
+    const Schedule schedule = lay(design);
+    std::map<std::string, int> set;
+    for (const Course& course : schedule.courses)
+        for (const SetNote& note : course.before)
+            if (note.what == "sleeve") {
+                CHECK(set.emplace(note.element, course.number).second);
+                CHECK(note.text.find("1 in 50") != std::string::npos);
+            }
+    CHECK(set == std::map<std::string, int>{{"drain", 2}, {"low", 7}, {"high", 8}});
+    CHECK(schedule.sleeves[0].stops_tubes);
+    CHECK_FALSE(schedule.sleeves[1].stops_tubes);
+    CHECK(schedule.sleeves[1].joint == Approx(15 * inch));
+    CHECK(schedule.sleeves[2].joint == Approx(20 * inch));
 }
