@@ -1,6 +1,7 @@
 #include "geometry/drawing/element_tables.hpp"
 
 #include "geometry/drawing/figures.hpp"
+#include "geometry/plan/ring_gaps.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -53,23 +54,30 @@ std::string bond_with_dome(const Schedule& schedule, const CoursePart& part,
     if (!theirs)
         return {};
     if (cut_by(part, other.id)) {
-        if (join_effect(schedule.building, part.dome->id, other.id) == JoinEffect::stops_at_wall)
-            return "ring butts on its outside";
-        return runs_through(part, other) ? "ring runs through the corner"
-                                         : "ring butts on it at the corner";
+        switch (join_effect(schedule.building, part.dome->id, other.id)) {
+        case JoinEffect::stops_at_wall:
+            return ring_runs_in(*part.dome, other, part.course->number)
+                       ? "this ring runs in, that one stops at it"
+                       : "ring butts on its outside";
+        case JoinEffect::opens_to_room:
+            return runs_through(part, other) ? "ring runs through the corner"
+                                             : "ring butts on it at the corner";
+        case JoinEffect::none:
+            return "its ring runs in, ring stops at it";
+        }
     }
     return cut_by(*theirs, part.dome->id) ? "ring runs on, it butts on this" : std::string{};
 }
 
-struct Bond {
+struct BondRow {
     std::string where, now, below;
 };
 
-std::vector<Bond> bonds(const Drafting& drafting, const CoursePart& part) {
+std::vector<BondRow> bonds(const Drafting& drafting, const CoursePart& part) {
     const Schedule& schedule = drafting.schedule();
     const BuildingForm& building = schedule.building;
     const auto below = part_in(schedule, part.course->number - 1, part.id());
-    std::vector<Bond> found;
+    std::vector<BondRow> found;
     const auto add = [&](const std::string& where, const std::string& now,
                          const std::string& before) {
         if (!now.empty())
@@ -83,14 +91,14 @@ std::vector<Bond> bonds(const Drafting& drafting, const CoursePart& part) {
         if (&other != part.dome)
             add("dome '" + other.id + "'", bond_with_dome(schedule, part, other),
                 below ? bond_with_dome(schedule, *below, other) : "");
-    std::vector<Bond> piers;
+    std::vector<BondRow> piers;
     for (const ButtressForm& pier : building.buttresses)
         if (pier.dome == part.dome->id)
             if (const std::string now = bond_with_pier(part, pier); !now.empty()) {
                 const std::string before = below ? bond_with_pier(*below, pier) : "";
                 piers.push_back({"'" + pier.id + "'", now, before.empty() ? "–" : before});
             }
-    const bool alike = std::all_of(piers.begin(), piers.end(), [&](const Bond& bond) {
+    const bool alike = std::all_of(piers.begin(), piers.end(), [&](const BondRow& bond) {
         return bond.now == piers.front().now && bond.below == piers.front().below;
     });
     if (piers.size() > 1 && alike)
@@ -117,7 +125,7 @@ Table bond_table(const Drafting& drafting, const CoursePart& part) {
     table.columns = {{{"Bond with"}, Align::left, true}, {{"This course"}, Align::left, true}};
     if (below > 0)
         table.columns.push_back({{"Course " + std::to_string(below)}, Align::left, false});
-    for (const Bond& bond : bonds(drafting, part)) {
+    for (const BondRow& bond : bonds(drafting, part)) {
         table.rows.push_back({bond.where, bond.now});
         if (below > 0)
             table.rows.back().push_back(bond.below);
@@ -128,15 +136,19 @@ Table bond_table(const Drafting& drafting, const CoursePart& part) {
 std::string bond_remark(const Drafting& drafting, const CoursePart& part) {
     bool runs_in = false, butts = false, corner = false;
     std::string text;
-    for (const Bond& bond : bonds(drafting, part)) {
+    for (const BondRow& bond : bonds(drafting, part)) {
         const auto says = [&](const char* words) {
             return bond.now.find(words) != std::string::npos;
         };
-        runs_in = runs_in || says("runs in");
+        runs_in = runs_in || says("tunnel runs in") || says("buttress runs in");
         butts = butts || says("tunnel butts on it") || says("buttress butts on it");
         corner = corner || says("corner");
-        if (says("ring butts on its outside")) // whose wall is kept goes up first
+        if (says("ring butts on its outside")) // whose wall is kept goes up first...
             text += "Lay " + bond.where + " before this ring. ";
+        if (says("its ring runs in")) // ...but where the other is bonded into it
+            text += "Lay " + bond.where + " before this ring. ";
+        if (says("this ring runs in"))
+            text += "Lay this ring before " + bond.where + ". ";
     }
     if (runs_in)
         text += "Lay what runs in first, then the ring. ";
@@ -144,8 +156,8 @@ std::string bond_remark(const Drafting& drafting, const CoursePart& part) {
         text += "Lay the ring first, then what butts on it. ";
     if (corner)
         text +=
-            "Two rings that cross share the corner by turns: the one that butts is shorter than "
-            "listed by what the other covers. ";
+            "Two rings that cross share the corner by turns: lay the one that runs through "
+            "first. ";
     if (!text.empty())
         text.pop_back();
     return text;

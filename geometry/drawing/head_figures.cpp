@@ -241,7 +241,9 @@ void add_lintel(Flow& flow, const Drafting& drafting, const Lintel& lintel, doub
         {"Its length", drafting.length(lintel.length)},
         {"Bearing on each side", drafting.length(lintel.bearing)},
         {"Height and width", drafting.length(lintel.depth) + " × " + drafting.length(lintel.width)},
-        {"Its long axis, from the pole's axis", drafting.length(lintel.centre_distance)}};
+        {form.in_tunnel && form.side != TunnelSide::end ? "Its long axis, from the tunnel's axis"
+                                                       : "Its long axis, from the pole's axis",
+         drafting.length(lintel.centre_distance)}};
     if (lintel.shows_inside > 0.001)
         facts.push_back({"Stands into the room at mid-span", drafting.length(lintel.shows_inside)});
     facts.push_back({"Packing on it, up to the joint",

@@ -98,10 +98,6 @@ void draw_curve(Sheet& sheet, const DomeForm& dome, const SectionFrame& frame) {
     }
 }
 
-double base_outside(const DomeForm& dome) {
-    return outside_radius(dome, dome.course_middle(1));
-}
-
 void level_line(Sheet& sheet, Placer& placer, const SectionFrame& frame, double from, double to,
                 double z, const Stroke& pen) {
     add_line(sheet, frame.at(from, z), frame.at(to, z), pen);

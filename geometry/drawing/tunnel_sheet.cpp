@@ -3,6 +3,7 @@
 #include "geometry/drawing/crew_pages.hpp"
 #include "geometry/drawing/element_tables.hpp"
 #include "geometry/drawing/figures.hpp"
+#include "geometry/drawing/head_figures.hpp"
 #include "geometry/drawing/plan_box.hpp"
 #include "geometry/drawing/sheet_parts.hpp"
 #include "geometry/drawing/tunnel_view.hpp"
@@ -33,6 +34,8 @@ public:
         flow_.table(style_.headings ? "Tubes to cut, and where they lie" : "",
                     straight_table(drafting_, part_), style_.text);
         setting.tables_by_plan = flow_.pages() == plan_page;
+        for (const Lintel* lintel : lintels_of(drafting_.plan, part_))
+            add_lintel(flow_, drafting_, *lintel, style_.text, draw_);
         add_after(flow_, drafting_, part_);
         const std::vector<std::string> rules = words::tunnel_hold_points(part_);
         if (!rules.empty())

@@ -169,7 +169,7 @@ private:
         takers_.push_back(result);
     }
 
-    /// The two places where another dome's ring stands against this one's wall.
+    /// The two places where another dome's ring stands against this one's wall: solid wall, as a pier.
     void add_stopped_ring(const DomeForm& other) {
         const Vec2 apart = other.at - dome_.at;
         const double line = to_bearing({std::atan2(apart.y(), apart.x())}).degrees;
@@ -192,7 +192,6 @@ private:
                 const auto at = ends(z, radius);
                 return at ? std::max(std::abs(at->first - off), std::abs(at->second - off)) : 0;
             };
-            result.gap = dome_.width;
             takers_.push_back(result);
         }
     }
@@ -377,7 +376,7 @@ private:
                           "' at " + place + ", measured along the inside face.");
         found.allowed = near.least > 0 ? "at least one tamped tube width (" + length(near.least) +
                                              ") of wall between them"
-                                       : "an opening clear of the pier";
+                                       : "an opening clear of it";
         found.example = turned_away(moved);
     }
 };

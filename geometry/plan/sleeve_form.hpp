@@ -1,8 +1,7 @@
 // A sleeve: a short pipe through a wall, for water, waste or wires.
 #pragma once
 
-#include "geometry/base/bearing.hpp"
-#include "geometry/design/additions.hpp"
+#include "geometry/design/design.hpp"
 
 #include <string>
 

@@ -396,7 +396,7 @@ TEST_CASE("a door may lead into a porch for which the dome's wall stays") {
 TEST_CASE("an opening on the place where another dome's ring stands is refused, a doorway between not") {
     Design design = two_stores(2.5, "store");
     CHECK(codes(design).empty());
-    Opening between = opening("between", 90, 12 * inch, 0, 20 * inch, HeadKind::square);
+    Opening between = opening("between", 90, 24 * inch, 0, 40 * inch, HeadKind::square);
     design.openings.push_back(between);
     CHECK(codes(design).empty());
     // store2's ring stands at 24 to 45 degrees from the line between the poles: see the bond's test.

@@ -54,7 +54,7 @@ Design home_design() {
     design.domes = {dome("big", {0, 0}, 5, 1.016, ProfileKind::pointed, 4.6),
                     dome("east", {3.55, 0}, 3.2, 0.889, ProfileKind::pointed, 3),
                     dome("north", {0, 6.2}, 3, 0.762, ProfileKind::catenary, 2.8),
-                    dome("west", {-3.8, 0.4}, 3, 0.889, ProfileKind::parabola, 2.9)};
+                    dome("west", {-3.45, 0.36}, 3, 0.889, ProfileKind::parabola, 2.9)};
     design.domes[2].top.kind = TopKind::skylight;
     design.domes[2].top.diameter = 1;
     design.joins.resize(2);
