@@ -98,6 +98,26 @@ TEST_CASE("the tutorial that grows a home has a whole building at each of its st
     CHECK(built.code == 0);
 }
 
+TEST_CASE("what the first tutorial writes in place of a line of the design can stand there") {
+    std::string design = run({"new", "--diameter", "9 ft", "--out", "-"}).out;
+    std::istringstream lines(bytes_of(in_project("docs/tutorials/first-dome.md")));
+    std::string snippet;
+    for (std::string line; std::getline(lines, line);) {
+        if (line.rfind("    springline = \"fit\"", 0) == 0 || !snippet.empty()) {
+            if (line.rfind("    ", 0) != 0) {
+                break;
+            }
+            snippet += line.substr(4) + "\n";
+        }
+    }
+    const std::size_t from = design.find("springline = ");
+    design.replace(from, design.find('\n', from) + 1 - from, snippet);
+    const Outcome outcome = run({"check", "-"}, design);
+    CAPTURE(snippet, outcome.err);
+    CHECK(outcome.code == 0);
+    CHECK_THAT(outcome.out, Contains("Fitted: Springline of 'main'"));
+}
+
 TEST_CASE("every link between the pages leads somewhere") {
     for (const auto& page : pages()) {
         for (const std::string& link : all_matches(bytes_of(page), R"(\]\((?!https?:)[^)#\s]+)")) {
