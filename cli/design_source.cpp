@@ -159,8 +159,8 @@ PlannedFile plan_file(const std::string& file, FaultsAs faults, Console& console
         return {std::nullopt, {}, ExitCode::no_access};
     }
     DesignReading reading = read_design(source.text);
-    BuildingPlan plan = plan_building(std::move(reading.design),
-                                      std::move(reading.diagnostics), exact_region);
+    BuildingPlan plan =
+        plan_building(std::move(reading.design), std::move(reading.diagnostics), exact_region);
     if (!plan.sound()) {
         if (faults == FaultsAs::json) {
             console.out << diagnostics_json(plan.diagnostics, source.name);

@@ -40,7 +40,7 @@ Sizes sizes_for(const FirstDesign& wish) {
     const bool wide = wish.diameter > 4.5;
     const double door = wide ? 0.9 : small ? 0.7 : 0.8;
     const double window = small ? 0.4 : 0.6;
-    return wide ? Sizes{0.15, 0.56, 0.48, 500, 4, door, 14, 5, window, 6, 5, 3}
+    return wide ? Sizes{0.15, 0.56, 0.485, 500, 4, door, 14, 5, window, 6, 5, 3}
                 : Sizes{0.12, 0.43, 0.38, 500, 4, door, 17, 6, window, 7, 6, 4};
 }
 

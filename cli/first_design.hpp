@@ -19,9 +19,10 @@ struct FirstDesign {
     int windows = 2;
 };
 
-/// Inside diameters that the tubes of first_design serve, metres.
+/// Inside diameters that the tubes of first_design serve, metres: at the most as many feet as the
+/// widest is inches wide when tamped.
 inline constexpr double least_first_diameter = 1.2;
-inline constexpr double greatest_first_diameter = 7.4;
+inline constexpr double greatest_first_diameter = 19 * metres_per_foot;
 inline constexpr int most_first_windows = 6;
 
 /// A design file by common practice: a tube at least as many inches wide as the dome is feet, as

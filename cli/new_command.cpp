@@ -76,7 +76,8 @@ std::string read_options(const Options& options, FirstDesign& wish) {
     if (!(reading.value >= least_first_diameter) || !(reading.value <= greatest_first_diameter)) {
         return "--diameter: " + diameter + " is not from " +
                length_text(least_first_diameter, wish.unit) + " to " +
-               length_text(greatest_first_diameter, wish.unit);
+               length_text(greatest_first_diameter, wish.unit) +
+               "; for a wider dome take a wider tube, in a design of your own";
     }
     wish.diameter = reading.value;
     return {};

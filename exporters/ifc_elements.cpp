@@ -72,6 +72,7 @@ void add_course(std::vector<Whole>& wholes, const Element& element, const Course
                           element.width,
                           course.bottom,
                           course.top,
+                          {},
                           {}});
     wholes.back().top = course.top;
     wholes.back().courses.push_back(bodies);

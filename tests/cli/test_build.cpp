@@ -204,7 +204,7 @@ TEST_CASE("build refuses values that it does not know") {
     CHECK_THAT(refused("--only", "drawings"), Contains("crew-book, models, schedule"));
     CHECK_THAT(refused("--paper", "a5"), Contains("--paper"));
     for (const std::string tolerance :
-         {"2", "0.01 mm", "1 m", "-1 mm", "nan mm", "inf", "", "mm"}) {
+         {"2", "0.09 mm", "51 mm", "1 m", "-1 mm", "nan mm", "inf", "", "mm"}) {
         CAPTURE(tolerance);
         CHECK_THAT(refused("--tolerance", tolerance), Contains("--tolerance"));
     }

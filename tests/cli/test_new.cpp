@@ -29,13 +29,27 @@ TEST_CASE("new writes designs that can be laid, for every choice of its flags") 
 }
 
 TEST_CASE("new serves the least and the greatest diameter that it offers") {
-    for (const std::string diameter : {"4 ft", "1.2 m", "24 ft", "7.4 m"}) {
+    for (const std::string diameter : {"4 ft", "1.2 m", "19 ft", "5.79 m"}) {
         CAPTURE(diameter);
         const Outcome made =
             run({"new", "--diameter", diameter, "--door", "none", "--windows", "0", "--out", "-"});
         CHECK(made.err == "");
         CHECK(made.code == 0);
         CHECK(run({"courses", "-"}, made.out).code == 0);
+    }
+}
+
+TEST_CASE("new takes a wall as many inches thick as the dome is feet wide") {
+    // Common practice, no source; 17 in tubes serve 15 ft, 22 in tubes more.
+    for (const std::string diameter : {"4 ft", "9 ft", "15 ft", "15 ft 1 in", "18 ft", "19 ft"}) {
+        for (const std::string unit : {"ft", "m"}) {
+            CAPTURE(diameter, unit);
+            const Outcome made = run({"new", "--diameter", diameter, "--unit", unit, "--windows",
+                                      "0", "--door", "none", "--out", "-"});
+            REQUIRE(made.code == 0);
+            const Outcome checked = run({"check", "-", "--json"}, made.out);
+            CHECK_THAT(checked.out, !Contains("tube-narrow-for-diameter"));
+        }
     }
 }
 
@@ -57,6 +71,11 @@ TEST_CASE("new fits the springline of a small washroom") {
     CHECK_THAT(made.out, Contains("springline = \"fit\""));
     // A shower has 6 ft 8 in over a square of 30 in (IRC R305.1 exception 2).
     CHECK(run({"check", "-"}, made.out).code == 0);
+    // Small is up to 8 ft.
+    for (const auto& [diameter, fits] : {std::pair{"8 ft", true}, {"8 ft 1 in", false}}) {
+        const Outcome other = run({"new", "--use", "bath", "--diameter", diameter, "--out", "-"});
+        CHECK((other.out.find("springline = \"fit\"") != std::string::npos) == fits);
+    }
 }
 
 TEST_CASE("new writes lengths as people write them") {
@@ -73,6 +92,12 @@ TEST_CASE("new keeps a name as it was typed") {
     const Outcome made = run({"new", "--name", name, "--out", "-"});
     REQUIRE(made.code == 0);
     CHECK(json::parse(run({"courses", "-", "--json"}, made.out).out).at("name") == name);
+}
+
+TEST_CASE("new makes one line of a name with line breaks") {
+    const Outcome made = run({"new", "--name", "Seed\nstore\t\x7f", "--out", "-"});
+    REQUIRE(made.code == 0);
+    CHECK_THAT(made.out, Contains("name = \"Seed store  \"\n"));
 }
 
 TEST_CASE("new refuses a name that is not UTF-8") {

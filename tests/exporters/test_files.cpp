@@ -210,6 +210,7 @@ TEST_CASE("an output directory that cannot be is refused, and none of it stays")
         const WriteResult result = write_files(out, {{"a", "1"}});
         CAPTURE(out, result.fault);
         CHECK(result.fault.find("cannot ") == 0);
+        CHECK(result.fault.find("system error") == std::string::npos); // every reason has its words
     }
     CHECK(all_below(scratch.path()) == Paths{"file"});
     CHECK(bytes_of(scratch.path() / "file") == "kept");
@@ -221,6 +222,8 @@ TEST_CASE("what a fault says cannot steer a terminal") {
     const WriteResult result = write_files(scratch.path() / "\x1b[2J", {{"a", "1"}});
     CHECK(result.fault.find("\\x1b[2J") != std::string::npos);
     CHECK(result.fault.find('\x1b') == std::string::npos);
+    CHECK(write_files(scratch.path() / "\x1b[2J", {{"\x7f/..", "1"}}).fault.find('\x7f') ==
+          std::string::npos);
 }
 
 TEST_CASE("the current directory serves as output directory") {

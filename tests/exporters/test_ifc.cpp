@@ -49,14 +49,14 @@ struct ReadBuilding {
         return found == bodies.end() ? nullptr : &*found;
     }
     /// A quantity of an element by the name that both schemas give it, or NaN.
-    double quantity(const json& element, const std::string& name) const {
+    double quantity(const json& element, const std::string& wanted) const {
         for (const json& relation : of_type("IfcRelDefinesByProperties"))
             if (relation.at("RelatedObjects")[0].at("ref") == element.at("id")) {
                 const json& set = line(relation.at("RelatingPropertyDefinition"));
                 if (set.at("type") != "IfcElementQuantity")
                     continue;
                 for (const json& one : set.at("Quantities"))
-                    if (line(one).at("Name") == name)
+                    if (line(one).at("Name") == wanted)
                         for (const auto& [key, value] : line(one).items())
                             if (key.size() > 5 && key.substr(key.size() - 5) == "Value")
                                 return value;

@@ -57,6 +57,9 @@ TEST_CASE("linear reflectances are encoded by the curve of sRGB") {
     CHECK(srgb_encoded(1) == Approx(1).margin(1e-12));
     CHECK(srgb_encoded(0.214041) == Approx(0.5).margin(1e-6));
     CHECK(srgb_encoded(0.001) == Approx(0.01292).margin(1e-12));
+    // Straight up to 0.0031308, from there the curve.
+    CHECK(srgb_encoded(0.0031) == Approx(12.92 * 0.0031).margin(1e-12));
+    CHECK(srgb_encoded(0.005) == Approx(1.055 * std::pow(0.005, 1 / 2.4) - 0.055).margin(1e-12));
 }
 
 // ASTM D1535-08: reflectance of a Munsell value V in percent of the perfect diffuser (100 at V =
