@@ -62,13 +62,18 @@ public:
         }
     }
 
-    TaggedExpression wall() {
+    TaggedExpression wall(const std::vector<bool>& wanted = {}) {
+        std::size_t term = 0;
+        const auto next_is_wanted = [&] { return wanted.empty() || wanted[term++]; };
         for (int i = 0; i < static_cast<int>(building_.domes.size()); ++i)
-            add_dome(i);
+            if (next_is_wanted())
+                add_dome(i);
         for (int i = 0; i < static_cast<int>(building_.tunnels.size()); ++i)
-            add_tunnel(i);
+            if (next_is_wanted())
+                add_tunnel(i);
         for (int i = 0; i < static_cast<int>(building_.buttresses.size()); ++i)
-            add_buttress(i);
+            if (next_is_wanted())
+                add_buttress(i);
         return std::move(expression_);
     }
 
@@ -412,9 +417,9 @@ PlanExpression wall_expression(const BuildingForm& building, double z) {
     return tagged_wall(building, make_relations(building), z).plan;
 }
 
-TaggedExpression tagged_wall(const BuildingForm& building, const WallRelations& relations,
-                             double z) {
-    return Builder(building, relations, z, false).wall();
+TaggedExpression tagged_wall(const BuildingForm& building, const WallRelations& relations, double z,
+                             const std::vector<bool>& wanted) {
+    return Builder(building, relations, z, false).wall(wanted);
 }
 
 PlanExpression course_expression(const BuildingForm& building, int n, double lift) {

@@ -84,9 +84,10 @@ struct TaggedExpression {
 ///
 /// Terms come in the order domes, tunnels, buttresses; `element` is the id.
 PlanExpression wall_expression(const BuildingForm& building, double z);
-/// The same, telling what each shape is; work in proportion to the building.
-TaggedExpression tagged_wall(const BuildingForm& building, const WallRelations& relations,
-                             double z);
+/// The same, telling what each shape is; work in proportion to the building, or to those of its
+/// terms that are wanted: one flag a dome, then a tunnel, then a buttress; empty: all.
+TaggedExpression tagged_wall(const BuildingForm& building, const WallRelations& relations, double z,
+                             const std::vector<bool>& wanted = {});
 
 /// The wall of course n: at its middle, and whole over holes that are laid over.
 /// `lift` metres higher.

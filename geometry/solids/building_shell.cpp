@@ -10,6 +10,8 @@ namespace coilwright {
 
 namespace {
 
+constexpr double least_slab = 1e-5; // metres
+
 class ShellBuilder {
 public:
     ShellBuilder(const BuildingForm& building, double tolerance)
@@ -19,6 +21,7 @@ public:
         plan_ = plan_shell(faces_, tolerance_);
         if (plan_.fault)
             return fail({*plan_.fault, plan_.first, plan_.second});
+        note_close_events();
         sample_curves(faces_, tolerance_, plan_);
         creases_ = shell_creases(faces_, tolerance_, plan_);
         shell_.mesh = std::move(plan_.mesh);
@@ -33,6 +36,24 @@ private:
     BuildingShell fail(const PatchFault& fault) {
         shell_.fault = fault;
         return std::move(shell_);
+    }
+
+    void note_close_events() {
+        const auto element_at = [&](double z) {
+            for (const ShellCurve& curve : plan_.curves)
+                if (curve.swept ? curve.low == z || curve.high == z : curve.z == z)
+                    for (const int face : curve.faces)
+                        if (!plan_.horizontal(face) &&
+                            (faces_[face_of(face)].low == z || faces_[face_of(face)].high == z))
+                            return plan_.element(faces_, face);
+            for (const ShellCurve& curve : plan_.curves)
+                if (curve.swept && (curve.low == z || curve.high == z))
+                    return plan_.element(faces_, curve.faces.back());
+            return std::string();
+        };
+        for (const WallSlab& slab : plan_.slabs)
+            if (slab.high - slab.low < least_slab && !shell_.close_in_height)
+                shell_.close_in_height = {element_at(slab.low), element_at(slab.high)};
     }
 
     bool add_face(int face) {
@@ -60,6 +81,9 @@ private:
         shell_.owners.emplace_back(static_cast<std::uint32_t>(shell_.mesh.triangles.size()),
                                    element);
         shell_.fault = mesh_patch(patch, tolerance_, shell_.mesh);
+        if (shell_.fault && shell_.close_in_height)
+            shell_.fault = {ShapeFault::close_in_height, shell_.close_in_height->first,
+                            shell_.close_in_height->second};
         return !shell_.fault;
     }
 

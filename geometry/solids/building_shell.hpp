@@ -15,6 +15,8 @@ struct BuildingShell {
     Mesh mesh;
     std::vector<std::pair<std::uint32_t, std::string>> owners;
     std::optional<PatchFault> fault; // the mesh is then of no use
+    // Elements with two events within 10 micrometres of height: the first suspects of a bad mesh.
+    std::optional<std::pair<std::string, std::string>> close_in_height;
 };
 
 /// Meshes the wall of wall_expression at all heights: every side of every shape in plan sweeps a

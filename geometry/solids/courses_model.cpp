@@ -111,8 +111,7 @@ private:
         part.group = group;
         part.course = course.number;
         part.compass_radius = ring.inside_radius;
-        const std::string where =
-            " of course " + std::to_string(course.number) + ", " + form.id;
+        const std::string where = " of course " + std::to_string(course.number) + ", " + form.id;
         const auto add = [&](const std::string& id, const std::string& title, Mesh mesh) {
             part.slug = course_slug(form.id, course.number, id);
             part.title = title + where;

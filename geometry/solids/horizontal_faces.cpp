@@ -12,7 +12,8 @@ namespace {
 struct Group {
     std::vector<std::size_t> pieces;
     std::vector<PlanWay> outline; // of the pieces, each way round as it may be
-    int parent = -1;              // the group that it lies in
+    PlanBounds bounds;
+    int parent = -1; // the group that it lies in
     int depth = 0;
 };
 
@@ -46,6 +47,9 @@ std::vector<Group> groups_of(const Level& level, bool under) {
             groups.emplace_back();
         groups[group].pieces.push_back(i);
         groups[group].outline.push_back(piece.way);
+        const PlanBounds more = bounds_of(piece.way, 0);
+        groups[group].bounds.low = groups[group].bounds.low.cwiseMin(more.low);
+        groups[group].bounds.high = groups[group].bounds.high.cwiseMax(more.high);
     }
     return groups;
 }
@@ -57,6 +61,8 @@ Vec2 inner_point(const Group& group) {
 
 /// Whether a ray to the east from a point crosses the outline an odd number of times.
 bool holds(const Group& group, const Vec2& point) {
+    if (!group.bounds.holds(point))
+        return false;
     int crossed = 0;
     for (const PlanWay& way : group.outline) {
         // Of an arc, between the places where it turns up or down.

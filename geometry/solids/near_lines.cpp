@@ -1,5 +1,7 @@
 #include "geometry/solids/near_lines.hpp"
 
+#include "geometry/plan/plan_bounds.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -51,15 +53,23 @@ double way_to_shared(const RoughLine& a, const RoughLine& b, const Vec3& point) 
 
 std::vector<NearPlace> near_places(const std::vector<const RoughLine*>& lines, double reach) {
     std::vector<LineBox> boxes;
-    boxes.reserve(lines.size());
-    for (const RoughLine* line : lines)
+    std::vector<PlanBounds> bounds;
+    for (const RoughLine* line : lines) {
         boxes.push_back(box_of(*line));
+        const Vec2 off = Vec2::Constant(reach / 2);
+        bounds.push_back({boxes.back().low.head<2>() - off, boxes.back().high.head<2>() + off});
+    }
+    std::vector<std::vector<std::size_t>> others(lines.size());
+    for (const auto& [i, j] : meeting_pairs(bounds)) {
+        others[static_cast<std::size_t>(i)].push_back(static_cast<std::size_t>(j));
+        others[static_cast<std::size_t>(j)].push_back(static_cast<std::size_t>(i));
+    }
     std::vector<NearPlace> places;
     for (std::size_t i = 0; i < lines.size(); ++i)
         for (const Vec3& point : lines[i]->points) {
             double nearest = reach;
-            for (std::size_t j = 0; j < lines.size(); ++j) {
-                if (i == j || distance_to(boxes[j], point) >= nearest)
+            for (const std::size_t j : others[i]) {
+                if (distance_to(boxes[j], point) >= nearest)
                     continue;
                 const double distance = distance_to(*lines[j], point);
                 if (distance < narrow * way_to_shared(*lines[i], *lines[j], point))

@@ -14,9 +14,7 @@ struct HeadArc {
     Vec2 centre{0, 0};
     double radius = 0, start = 0, end = 0; // angles from y towards z
 
-    Vec2 at(double angle) const {
-        return centre + radius * Vec2(std::cos(angle), std::sin(angle));
-    }
+    Vec2 at(double angle) const { return centre + radius * Vec2(std::cos(angle), std::sin(angle)); }
 };
 
 /// `inset` inside the head's own curve, about the same centres; negative: outside it. The ends of a
@@ -43,7 +41,8 @@ int arc_edges(double radius, double turn, double tolerance) {
     return std::max(2, static_cast<int>(std::ceil(turn / step - 1e-9)));
 }
 
-/// Anticlockwise as seen from the axis' far end, looking back; the same count of points for any inset.
+/// Anticlockwise as seen from the axis' far end, looking back; the same count of points for any
+/// inset.
 class Outlines {
 public:
     Outlines(const OpeningForm& opening, const LiningBody& body, double tolerance)
@@ -84,8 +83,9 @@ public:
             if (has_jamb_)
                 points.emplace_back(half, foot);
             else
-                arc.start = std::max(arc.start, std::asin(std::clamp(
-                                                    (foot - arc.centre.y()) / arc.radius, -1.0, 1.0)));
+                arc.start = std::max(
+                    arc.start,
+                    std::asin(std::clamp((foot - arc.centre.y()) / arc.radius, -1.0, 1.0)));
             for (int i = 0; i <= edges_; ++i)
                 points.push_back(arc.at(arc.start + (arc.end - arc.start) * i / edges_));
             points.back().x() = 0;
@@ -110,7 +110,8 @@ Mesh mesh_band(const std::vector<Vec2>& outer, const std::vector<Vec2>& inner, b
     Mesh mesh;
     const auto count = static_cast<std::uint32_t>(outer.size());
     for (std::uint32_t k = 0; k < count; ++k)
-        for (const auto& [points, x] : {std::pair{&outer, from}, {&outer, to}, {&inner, to}, {&inner, from}})
+        for (const auto& [points, x] :
+             {std::pair{&outer, from}, {&outer, to}, {&inner, to}, {&inner, from}})
             mesh.vertices.emplace_back(x, (*points)[k].x(), (*points)[k].y());
     const auto vertex = [&](std::uint32_t k, std::uint32_t corner) {
         return 4 * (k % count) + corner % 4;
@@ -144,8 +145,8 @@ Mesh mesh_lining(const OpeningForm& opening, const LiningBody& body, double tole
     if (!outlines.leaves_a_hole())
         return {};
     const bool closed = body.with_sill || opening.head_kind == HeadKind::circle;
-    return mesh_band(outlines.at(body.outer_inset), outlines.at(body.inner_inset), closed, body.from,
-                     body.to);
+    return mesh_band(outlines.at(body.outer_inset), outlines.at(body.inner_inset), closed,
+                     body.from, body.to);
 }
 
 std::vector<Mesh> mesh_fan(const OpeningForm& opening, const Fan& fan, const DomeForm& dome,

@@ -1,5 +1,6 @@
 // What stands in an opening and over it, as bodies: its form, its frame, a fan's bags, a lintel.
-// Frame of them all: x along the opening's axis from its origin, y to the left, z up from the floor.
+// Frame of them all: x along the opening's axis from its origin, y to the left, z up from the
+// floor.
 #pragma once
 
 #include "geometry/plan/heads.hpp"
@@ -17,8 +18,8 @@ struct LiningBody {
 };
 
 /// A form or a frame: boards along the jambs, the head and the sill. Square opening 0.8 wide and 2
-/// high, insets 0 to 0.02, all round, 0.1 deep: 0.0110 m3. Empty where the inner inset leaves no hole
-/// or the head is no arc of a circle. Precondition: 0 <= outer_inset < inner_inset, from < to.
+/// high, insets 0 to 0.02, all round, 0.1 deep: 0.0110 m3. Empty where the inner inset leaves no
+/// hole or the head is no arc of a circle. Precondition: 0 <= outer_inset < inner_inset, from < to.
 Mesh mesh_lining(const OpeningForm& opening, const LiningBody& body, double tolerance);
 
 /// Bags of a fan from the right springing to the left one; the middle one is the keystone. Each

@@ -4,7 +4,9 @@
 
 namespace coilwright {
 
-void place(Mesh& mesh, const DomeForm& form) { place(mesh, form.at, along(form.datum)); }
+void place(Mesh& mesh, const DomeForm& form) {
+    place(mesh, form.at, along(form.datum));
+}
 
 void place(Mesh& mesh, const Vec2& origin, const Vec2& axis) {
     const Vec2 left(-axis.y(), axis.x());

@@ -10,7 +10,8 @@ namespace coilwright {
 /// left) to the design's (x east, y north).
 void place(Mesh& mesh, const DomeForm& form);
 
-/// Moves a mesh from the frame of an axis (x along it from its origin, y to its left) to the design's.
+/// Moves a mesh from the frame of an axis (x along it from its origin, y to its left) to the
+/// design's.
 void place(Mesh& mesh, const Vec2& origin, const Vec2& axis);
 
 /// Radians anticlockwise from the datum to a direction given as degrees clockwise from north.

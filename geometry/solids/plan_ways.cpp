@@ -24,20 +24,6 @@ bool whole(const PlanWay& way) {
     return std::abs(way.sweep) > 2 * pi - 1e-12;
 }
 
-/// Angle under which a way's ends are seen, and once more round where the point lies between an
-/// arc, no more than a half circle, and its chord.
-double seen_from(const PlanWay& way, const Vec2& point) {
-    const Vec2 a = way.at(0) - point, b = way.at(1) - point;
-    double angle = std::atan2(cross(a, b), a.dot(b));
-    if (way.circle) {
-        const bool in_circle = (point - way.centre).squaredNorm() < way.radius * way.radius;
-        const double side = cross(b - a, -a); // left of the chord
-        if (in_circle && (way.sweep > 0 ? side < 0 : side > 0))
-            angle += way.sweep > 0 ? 2 * pi : -2 * pi;
-    }
-    return angle;
-}
-
 } // namespace
 
 Vec2 PlanWay::at(double share) const {
@@ -119,6 +105,15 @@ bool lies_on(const PlanWay& way, const Vec2& point, double reach) {
            along < length - reach;
 }
 
+PlanBounds bounds_of(const PlanWay& way, double margin) {
+    const Vec2 off = Vec2::Constant(margin);
+    if (way.circle) {
+        const Vec2 reach = off + Vec2::Constant(way.radius);
+        return {way.centre - reach, way.centre + reach};
+    }
+    return {way.from.cwiseMin(way.to) - off, way.from.cwiseMax(way.to) + off};
+}
+
 std::vector<Vec2> crossings(const PlanWay& a, const PlanWay& b) {
     if (!a.circle && b.circle)
         return crossings(b, a);
@@ -150,17 +145,72 @@ std::vector<Vec2> crossings(const PlanWay& a, const PlanWay& b) {
     return found;
 }
 
-double winding_number(const std::vector<PlanWay>& ways, const Vec2& point) {
-    double angle = 0;
-    for (const PlanWay& way : ways) {
-        const int parts = way.circle ? 1 + static_cast<int>(std::abs(way.sweep) / (0.99 * pi)) : 1;
-        for (int i = 0; i < parts; ++i)
-            angle += seen_from(parts == 1 ? way
-                                          : part_of(way, static_cast<double>(i) / parts,
-                                                    static_cast<double>(i + 1) / parts),
-                               point);
+namespace {
+
+const Vec2 ray(0.86217, std::sqrt(1 - 0.86217 * 0.86217));
+constexpr double row = 0.1; // metres
+
+double along_ray(const Vec2& v) {
+    return ray.dot(v);
+}
+double across_ray(const Vec2& v) {
+    return cross(ray, v);
+}
+
+int crossed_by_ray(const PlanWay& way, const Vec2& point) {
+    if (!way.circle) {
+        const double a = across_ray(way.from - point), b = across_ray(way.to - point);
+        if ((a > 0) == (b > 0))
+            return 0;
+        const double share = a / (a - b);
+        return along_ray(way.from + share * (way.to - way.from) - point) > 0 ? 1 : 0;
     }
-    return angle / (2 * pi);
+    const double off = across_ray(point - way.centre);
+    if (std::abs(off) >= way.radius)
+        return 0;
+    const double half = std::sqrt(way.radius * way.radius - off * off);
+    int crossed = 0;
+    for (const double along : {-half, half}) {
+        const Vec2 at = way.centre + along * ray + off * turned_left(ray);
+        crossed +=
+            along_ray(at - point) > 0 && (whole(way) || turn_to(way, at) < std::abs(way.sweep));
+    }
+    return crossed;
+}
+
+} // namespace
+
+WayIndex::WayIndex(std::vector<PlanWay> ways) : ways_(std::move(ways)) {
+    const auto range = [](const PlanWay& way) {
+        if (way.circle) {
+            const double middle = across_ray(way.centre);
+            return std::pair{middle - way.radius, middle + way.radius};
+        }
+        return std::pair(std::minmax({across_ray(way.from), across_ray(way.to)}));
+    };
+    double high = low_;
+    for (std::size_t i = 0; i < ways_.size(); ++i) {
+        const auto [from, to] = range(ways_[i]);
+        low_ = i == 0 ? from : std::min(low_, from);
+        high = i == 0 ? to : std::max(high, to);
+    }
+    rows_.resize(static_cast<std::size_t>((high - low_) / row) + 1);
+    for (std::size_t i = 0; i < ways_.size(); ++i) {
+        const auto [from, to] = range(ways_[i]);
+        for (auto k = static_cast<std::size_t>((from - low_) / row);
+             k <= static_cast<std::size_t>((to - low_) / row); ++k)
+            rows_[k].push_back(static_cast<int>(i));
+    }
+}
+
+bool WayIndex::holds(const Vec2& point) const {
+    const double place = (across_ray(point) - low_) / row;
+    if (place < 0 || place >= static_cast<double>(rows_.size()))
+        return false;
+    int crossed = 0;
+    for (const int way : rows_[static_cast<std::size_t>(place)])
+        crossed += crossed_by_ray(ways_[static_cast<std::size_t>(way)], point);
+    return crossed % 2 != 0;
 }
 
 } // namespace coilwright

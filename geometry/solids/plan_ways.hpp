@@ -1,7 +1,7 @@
 // Straight and circular ways in plan.
 #pragma once
 
-#include "geometry/base/vec.hpp"
+#include "geometry/plan/plan_bounds.hpp"
 
 #include <vector>
 
@@ -31,9 +31,21 @@ PlanWay part_of(const PlanWay& way, double from, double to);
 double share_of(const PlanWay& way, const Vec2& point);
 /// Within `reach` of the way, and further than that from its ends.
 bool lies_on(const PlanWay& way, const Vec2& point, double reach);
+/// Bounds of a way, of the whole circle of an arc, widened by a margin.
+PlanBounds bounds_of(const PlanWay& way, double margin);
 /// Where the whole lines and circles of two ways cross; none where they touch or are one.
 std::vector<Vec2> crossings(const PlanWay& a, const PlanWay& b);
-/// How often closed ways wind round a point.
-double winding_number(const std::vector<PlanWay>& ways, const Vec2& point);
+/// Closed ways around regions, for asking which points lie inside: an odd number of them crossed by
+/// a ray in a direction that no building has for its own. Asking costs the ways that lie in line.
+class WayIndex {
+public:
+    explicit WayIndex(std::vector<PlanWay> ways);
+    bool holds(const Vec2& point) const;
+
+private:
+    std::vector<PlanWay> ways_;
+    double low_ = 0;
+    std::vector<std::vector<int>> rows_; // ways by where they lie across the ray
+};
 
 } // namespace coilwright

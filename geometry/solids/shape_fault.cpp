@@ -16,6 +16,12 @@ std::string fault_text(ShapeFault fault, const std::string& first, const std::st
         return both + " would need millions of triangles; make the tolerance larger.";
     case ShapeFault::tolerance:
         return "The tolerance of a model lies between 0.1 mm and 50 mm.";
+    case ShapeFault::apart:
+        return "A piece of " + first + " stands apart from the rest of " + second + ".";
+    case ShapeFault::close_in_height:
+        return "What starts or ends at " + both +
+               " does so within a hundredth of a millimetre of height; make it one height, or move "
+               "them apart.";
     case ShapeFault::undecided:
         return "Faces of " + both + " run too close to each other to tell them apart; move them.";
     case ShapeFault::not_proven:

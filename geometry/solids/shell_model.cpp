@@ -5,6 +5,8 @@
 #include "geometry/solids/solid_model.hpp"
 
 #include <algorithm>
+#include <map>
+#include <numeric>
 
 namespace coilwright {
 
@@ -14,23 +16,65 @@ SolidFault told(ShapeFault fault, const std::string& first, const std::string& s
     return {first, second, fault_text(fault, first, second)};
 }
 
-/// Curves that the tolerance brings together are tried again with a finer one.
-BuildingShell mesh_with_care(const BuildingForm& building, double tolerance) {
-    BuildingShell shell = mesh_building_shell(building, tolerance);
-    for (int finer = 0; finer < 2 && shell.fault && shell.fault->kind == ShapeFault::crossing;
-         ++finer)
-        shell = mesh_building_shell(building, tolerance /= 4);
-    return shell;
+/// An element a piece of which hangs together with nothing else.
+std::string loose_element(const BuildingShell& shell) {
+    const Mesh& mesh = shell.mesh;
+    std::vector<std::uint32_t> root(mesh.vertices.size());
+    std::iota(root.begin(), root.end(), 0U);
+    const auto find = [&](std::uint32_t v) {
+        while (root[v] != v)
+            v = root[v] = root[root[v]];
+        return v;
+    };
+    for (const auto& [a, b, c] : mesh.triangles)
+        for (const std::uint32_t other : {b, c}) {
+            const std::uint32_t u = find(a), v = find(other);
+            root[std::max(u, v)] = std::min(u, v);
+        }
+    std::map<std::uint32_t, std::pair<int, std::uint32_t>> pieces; // triangles, the first of them
+    for (std::uint32_t t = 0; t < mesh.triangles.size(); ++t)
+        ++pieces.try_emplace(find(mesh.triangles[t][0]), 0, t).first->second.first;
+    const auto smallest =
+        std::min_element(pieces.begin(), pieces.end(),
+                         [](const auto& a, const auto& b) { return a.second < b.second; });
+    return owner_of(shell, smallest->second.second);
 }
 
 std::optional<SolidFault> disproof(const BuildingShell& shell, const std::string& dome) {
     const MeshCheck check = check_mesh(shell.mesh, true);
     if (check.solid() && check.components == 1)
         return {};
+    if (check.solid())
+        return told(ShapeFault::apart, loose_element(shell), dome);
+    if (shell.close_in_height)
+        return told(ShapeFault::close_in_height, shell.close_in_height->first,
+                    shell.close_in_height->second);
     if (check.crossing)
         return told(ShapeFault::crossing, owner_of(shell, check.crossing->first),
                     owner_of(shell, check.crossing->second));
     return told(ShapeFault::not_proven, dome, dome);
+}
+
+/// A part as a proven solid, or why it is none. Curves and faces that the tolerance brings together
+/// are tried again with a finer one.
+std::optional<SolidFault> mesh_part(const BuildingPart& part, double tolerance, Mesh& mesh) {
+    std::optional<SolidFault> fault;
+    for (int finer = 0; finer < 3; ++finer, tolerance /= 4) {
+        BuildingShell shell = mesh_building_shell(part.building, tolerance);
+        bool crossing = shell.fault && shell.fault->kind == ShapeFault::crossing;
+        if (shell.fault) {
+            fault = told(shell.fault->kind, shell.fault->first, shell.fault->second);
+        } else {
+            place(shell.mesh, part);
+            fault = disproof(shell, "dome." + part.building.domes.front().id);
+            crossing = fault.has_value();
+        }
+        if (!fault)
+            mesh = std::move(shell.mesh);
+        if (!crossing)
+            break;
+    }
+    return fault;
 }
 
 /// "Wall of big", "Wall of big and bath", "Wall of bath, big and north".
@@ -53,22 +97,16 @@ SolidResult shell_model(const Schedule& schedule, double tolerance) {
     SlugTable slugs;
     for (const BuildingPart& part : building_parts(schedule.building)) {
         const std::string& first = part.building.domes.front().id;
-        BuildingShell shell = mesh_with_care(part.building, tolerance);
-        if (shell.fault) {
-            result.faults.push_back(
-                told(shell.fault->kind, shell.fault->first, shell.fault->second));
-            continue;
-        }
-        place(shell.mesh, part);
-        if (const auto fault = disproof(shell, "dome." + first)) {
+        Mesh mesh;
+        if (const auto fault = mesh_part(part, tolerance, mesh)) {
             result.faults.push_back(*fault);
             continue;
         }
         SolidPart solid;
         solid.slug = slugs.unique(first);
         solid.title = title_of(part.building);
-        solid.volume = volume(shell.mesh);
-        solid.mesh = std::move(shell.mesh);
+        solid.volume = volume(mesh);
+        solid.mesh = std::move(mesh);
         result.model.parts.push_back(std::move(solid));
     }
     return result;

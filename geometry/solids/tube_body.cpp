@@ -18,14 +18,14 @@ double chord_angle(double radius, double sag) {
     return 2 * std::acos(std::max(0.5, 1 - sag / radius));
 }
 
-/// A stadium as columns from its inner tip to its outer one: a place across the tube, and how far the
-/// outline lies above and below the middle there.
+/// A stadium as columns from its inner tip to its outer one: a place across the tube, and how far
+/// the outline lies above and below the middle there.
 struct Column {
     double across, half_height;
 };
 
-/// The way a section is carried. Across is the distance from the pole on an arc, from the centreline
-/// (to the right) on a line; along is an angle or a length.
+/// The way a section is carried. Across is the distance from the pole on an arc, from the
+/// centreline (to the right) on a line; along is an angle or a length.
 struct Way {
     double inner = 0, width = 0; // across, of the inner tip; from tip to tip
     double bottom = 0, height = 0;
@@ -43,8 +43,8 @@ struct Way {
 
 constexpr double blunt = 0.004; // metres: two ends that run into each other leave this much
 
-/// How much more than at the centreline a gap takes of a ring on another circle, radians. A gap that
-/// does not reach that circle still keeps the two ends apart.
+/// How much more than at the centreline a gap takes of a ring on another circle, radians. A gap
+/// that does not reach that circle still keeps the two ends apart.
 double shift(const std::optional<RingGap>& gap, double centre, double radius) {
     if (!gap)
         return 0;
@@ -69,7 +69,8 @@ double wall_face(const std::optional<Disc>& wall, double across, double side, do
     if (!wall)
         return square;
     const double off = -across - wall->centre.y();
-    return wall->centre.x() + side * std::sqrt(std::max(0.0, wall->radius * wall->radius - off * off));
+    return wall->centre.x() +
+           side * std::sqrt(std::max(0.0, wall->radius * wall->radius - off * off));
 }
 
 Way way_of(const StraightBody& body) {
@@ -97,8 +98,8 @@ std::vector<Column> stadium(double inside, double width, double height, int quar
     return columns;
 }
 
-/// What is left of a section where the tube's two ends run into each other on its inside or outside:
-/// from where they stand `blunt` apart. Precondition: at its middle they do not meet.
+/// What is left of a section where the tube's two ends run into each other on its inside or
+/// outside: from where they stand `blunt` apart. Precondition: at its middle they do not meet.
 std::vector<Column> clipped(const Way& way, std::vector<Column> columns) {
     const double middle = way.inner + way.width / 2, r = way.height / 2;
     const auto length = [&](double across) {
@@ -215,8 +216,7 @@ private:
         const double along = start + (way_.end(column.across) - start) * station / stations_;
         const Vec2 plan = way_.plan(column.across, along);
         return {plan.x(), plan.y(),
-                way_.bottom + way_.height / 2 +
-                    (above ? column.half_height : -column.half_height)};
+                way_.bottom + way_.height / 2 + (above ? column.half_height : -column.half_height)};
     }
 
     std::uint32_t vertex(int station, std::size_t i) const {
@@ -276,7 +276,9 @@ Mesh mesh_way(const Way& way, double tolerance) {
 
 } // namespace
 
-Mesh mesh_tube(const TubeBody& body, double tolerance) { return mesh_way(way_of(body), tolerance); }
+Mesh mesh_tube(const TubeBody& body, double tolerance) {
+    return mesh_way(way_of(body), tolerance);
+}
 Mesh mesh_straight(const StraightBody& body, double tolerance) {
     return mesh_way(way_of(body), tolerance);
 }

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <numeric>
 #include <tuple>
 
 namespace coilwright {
@@ -29,6 +31,8 @@ struct Group {
     PlanWay way;
     std::vector<Use> uses;
 };
+
+constexpr double cell = 0.05; // metres
 
 using EdgeKey = std::tuple<int, CornerKey, CornerKey>;
 
@@ -105,10 +109,24 @@ private:
             vertex_of(side)[at(corner)] = vertex_at(places_[side][at(corner)]);
     }
 
+    /// Vertices by cells far wider than level_weld.
+    using Cell = std::pair<long long, long long>;
+    static Cell cell_of(const Vec2& place) {
+        return {static_cast<long long>(std::floor(place.x() / cell)),
+                static_cast<long long>(std::floor(place.y() / cell))};
+    }
     int known_vertex(const Vec2& place) const {
-        for (std::size_t i = 0; i < level_.vertices.size(); ++i)
-            if ((level_.vertices[i] - place).squaredNorm() < level_weld * level_weld)
-                return static_cast<int>(i);
+        const Vec2 off = Vec2::Constant(level_weld);
+        const Cell low = cell_of(place - off), high = cell_of(place + off);
+        for (long long i = low.first; i <= high.first; ++i)
+            for (long long j = low.second; j <= high.second; ++j) {
+                const auto found = cells_.find({i, j});
+                if (found == cells_.end())
+                    continue;
+                for (const int v : found->second)
+                    if ((level_.vertices[at(v)] - place).squaredNorm() < level_weld * level_weld)
+                        return v;
+            }
         return -1;
     }
     int vertex_at(const Vec2& place) {
@@ -116,6 +134,7 @@ private:
         if (known < 0) {
             known = static_cast<int>(level_.vertices.size());
             level_.vertices.push_back(place);
+            cells_[cell_of(place)].push_back(known);
         }
         return known;
     }
@@ -175,22 +194,33 @@ private:
 
     /// Adds the vertices in which edges of the two slabs cross.
     void cross_edges() {
-        for (const LevelEdge& below : edges_)
-            for (const LevelEdge& above : edges_)
-                if (below.below && !above.below)
-                    for (const Vec2& place : crossings(below.way, above.way))
-                        if (lies_on(below.way, place, level_weld) &&
-                            lies_on(above.way, place, level_weld))
-                            vertex_at(place);
+        std::vector<PlanBounds> bounds;
+        for (const LevelEdge& edge : edges_)
+            bounds.push_back(bounds_of(edge.way, 2 * level_weld));
+        for (const auto& [i, j] : meeting_pairs(bounds)) {
+            const LevelEdge &a = edges_[at(i)], &b = edges_[at(j)];
+            if (a.below == b.below)
+                continue;
+            for (const Vec2& place : crossings(a.way, b.way))
+                if (lies_on(a.way, place, level_weld) && lies_on(b.way, place, level_weld))
+                    vertex_at(place);
+        }
     }
 
     void group_pieces() {
+        std::vector<int> by_east(level_.vertices.size());
+        std::iota(by_east.begin(), by_east.end(), 0);
+        const auto east = [&](int v) { return level_.vertices[at(v)].x(); };
+        std::sort(by_east.begin(), by_east.end(), [&](int a, int b) { return east(a) < east(b); });
         for (const LevelEdge& edge : edges_) {
+            const PlanBounds bounds = bounds_of(edge.way, 2 * level_weld);
             std::vector<std::pair<double, int>> on;
-            for (std::size_t v = 0; v < level_.vertices.size(); ++v)
-                if (static_cast<int>(v) != edge.from && static_cast<int>(v) != edge.to &&
-                    lies_on(edge.way, level_.vertices[v], level_weld))
-                    on.emplace_back(share_of(edge.way, level_.vertices[v]), static_cast<int>(v));
+            for (auto v = std::lower_bound(by_east.begin(), by_east.end(), bounds.low.x(),
+                                           [&](int a, double x) { return east(a) < x; });
+                 v != by_east.end() && east(*v) <= bounds.high.x(); ++v)
+                if (*v != edge.from && *v != edge.to && bounds.holds(level_.vertices[at(*v)]) &&
+                    lies_on(edge.way, level_.vertices[at(*v)], level_weld))
+                    on.emplace_back(share_of(edge.way, level_.vertices[at(*v)]), *v);
             std::sort(on.begin(), on.end());
             if (edge.from >= 0) {
                 on.insert(on.begin(), {0.0, edge.from});
@@ -213,11 +243,13 @@ private:
             way = reversed(way);
         }
         const Vec2 middle = way.at(0.5);
-        for (Group& group : groups_)
-            if (group.from == from && group.to == to && same_place(group, way, middle)) {
-                group.uses.push_back({edge.patch, edge.below, forward});
+        std::vector<std::size_t>& known = groups_between_[{from, to}];
+        for (const std::size_t index : known)
+            if (same_place(groups_[index], way, middle)) {
+                groups_[index].uses.push_back({edge.patch, edge.below, forward});
                 return;
             }
+        known.push_back(groups_.size());
         groups_.push_back({from, to, way, {{edge.patch, edge.below, forward}}});
     }
 
@@ -282,11 +314,14 @@ private:
     bool is_wall(int side, const Vec2& place) {
         if (!slabs_[side])
             return false;
-        if (boundary_[side].empty())
+        if (!boundary_[side]) {
+            std::vector<PlanWay> ways;
             for (const WallEdge& edge : slabs_[side]->topology.edges)
                 if (const auto way = level_way(side, edge))
-                    boundary_[side].push_back(*way);
-        return winding_number(boundary_[side], place) > 0.5;
+                    ways.push_back(*way);
+            boundary_[side].emplace(std::move(ways));
+        }
+        return boundary_[side]->holds(place);
     }
 
     const WallFaces& faces_;
@@ -295,8 +330,10 @@ private:
     std::vector<Vec2> places_[2];
     std::vector<std::size_t> changed_[2];
     std::vector<LevelEdge> edges_;
+    std::map<Cell, std::vector<int>> cells_;
     std::vector<Group> groups_;
-    std::vector<PlanWay> boundary_[2];
+    std::map<std::pair<int, int>, std::vector<std::size_t>> groups_between_; // by their ends
+    std::optional<WayIndex> boundary_[2];
 };
 
 } // namespace

@@ -1,261 +1,266 @@
 #include "geometry/solids/wall_slabs.hpp"
 
-#include "geometry/plan/plan_outline.hpp"
+#include "geometry/solids/slab_search.hpp"
+#include "geometry/solids/wall_zones.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 
 namespace coilwright {
 
 namespace {
 
-constexpr double least_slab = 1e-12; // how far halving goes on
-constexpr double one_event = 1e-7;   // events nearer than this are one
-constexpr int deepest = 6;           // of searches within searches
+constexpr std::size_t few_terms = 24; // of so small a building every plan is looked at whole
+constexpr double hair = 2 * height_tie;
 
-struct Sample {
-    double z;
+/// An edge by the keys of its corners, so that topologies of parts and of the whole compare.
+struct KeyedEdge {
+    int patch = 0;
+    bool whole = false;
+    CornerKey from, to;
+    auto operator<=>(const KeyedEdge&) const = default;
+};
+using KeyedEdges = std::vector<KeyedEdge>; // ascending
+
+KeyedEdges keyed(const WallTopology& topology) {
+    KeyedEdges edges;
+    for (const WallEdge& edge : topology.edges) {
+        if (edge.from < 0)
+            edges.push_back({edge.patch, true, {}, {}});
+        else
+            edges.push_back({edge.patch, false,
+                             topology.corners[static_cast<std::size_t>(edge.from)],
+                             topology.corners[static_cast<std::size_t>(edge.to)]});
+    }
+    std::sort(edges.begin(), edges.end());
+    return edges;
+}
+
+WallTopology topology_of(const KeyedEdges& edges) {
     WallTopology topology;
+    for (const KeyedEdge& edge : edges)
+        if (!edge.whole)
+            topology.corners.push_back(edge.from);
+    std::sort(topology.corners.begin(), topology.corners.end());
+    const auto place = [&](const CornerKey& key) {
+        return static_cast<int>(
+            std::lower_bound(topology.corners.begin(), topology.corners.end(), key) -
+            topology.corners.begin());
+    };
+    for (const KeyedEdge& edge : edges)
+        topology.edges.push_back(
+            {edge.patch, edge.whole ? -1 : place(edge.from), edge.whole ? -1 : place(edge.to)});
+    std::sort(topology.edges.begin(), topology.edges.end());
+    return topology;
+}
+
+KeyedEdges without(const KeyedEdges& all, const KeyedEdges& some) {
+    KeyedEdges rest;
+    std::set_difference(all.begin(), all.end(), some.begin(), some.end(), std::back_inserter(rest));
+    return rest;
+}
+
+/// What an event takes away and brings.
+struct Change {
+    double z;
+    KeyedEdges gone, come;
 };
 
-double off_face(const WallFace& face, const Vec2& at, double z) {
-    return face.circle ? (at - face.centre).norm() - face.offset(z)
-                       : face.outward.dot(at - face.centre) - face.offset(z);
+Change change_at(double z, const KeyedEdges& below, const KeyedEdges& above) {
+    return {z, without(below, above), without(above, below)};
 }
 
-/// Where a function changes its sign between two heights, to the last digit.
-std::optional<double> root(const std::function<double(double)>& value, double low, double high) {
-    double at_low = value(low), at_high = value(high);
-    if (!(at_low * at_high < 0))
-        return std::nullopt;
-    for (int i = 0; i < 200 && high - low > 4e-16 * (std::abs(low) + std::abs(high)); ++i) {
-        // Secant and halving by turns.
-        double z = (low + high) / 2;
-        if (i % 2 == 0 && i < 40) {
-            const double secant = low + (high - low) * at_low / (at_low - at_high);
-            if (secant > low && secant < high)
-                z = secant;
-        }
-        const double at = value(z);
-        if (at == 0)
-            return z;
-        if ((at < 0) == (at_low < 0)) {
-            low = z;
-            at_low = at;
-        } else {
-            high = z;
-            at_high = at;
-        }
-    }
-    return (low + high) / 2;
-}
-
-class SlabFinder {
+/// Of a large building: what changes at a known height is looked at in the neighbourhood of the
+/// faces that start or end there; the whole plan is only looked at every so often, and where it is
+/// not what these changes make of it the search goes on about the faces that differ.
+class ZonedFinder {
 public:
-    SlabFinder(const WallFaces& faces, double step) : faces_(faces), step_(step) {}
+    ZonedFinder(const WallFaces& faces, const std::vector<double>& known, double step)
+        : faces_(faces), known_(known), step_(step), zones_(faces) {}
 
-    WallSlabs run() {
-        std::vector<KnownHeight> known;
-        for (const KnownHeight& height : faces_.heights())
-            if (height.z >= faces_.bottom() && height.z <= faces_.top())
-                known.push_back(height);
-        for (std::size_t i = 1; i < known.size(); ++i)
-            if (!add_between(known[i - 1].z, known[i].z)) {
-                result_.fault = ShapeFault::undecided;
-                result_.first = known[i - 1].element;
-                result_.second = known[i].element;
-                break;
-            }
-        return std::move(result_);
+    SlabSearch run() {
+        SlabSearch search;
+        const double top = known_.back();
+        double low = known_.front();
+        const std::optional<WallTopology> first = wall_topology(faces_, low + hair);
+        if (!first)
+            return search;
+        search.slabs.push_back({low, low, *first});
+        KeyedEdges edges = keyed(*first);
+        while (low < top) {
+            const double high = checkpoint(low);
+            search.failed_at = low;
+            if (!add_range(low, high, edges, search.slabs))
+                return search;
+            low = high;
+        }
+        search.slabs.back().high = top;
+        search.done = true;
+        return search;
     }
 
 private:
-    bool add_between(double low, double high) {
-        // Formulas end within height_tie of a known height.
-        const double height = high - low, near = 2 * height_tie;
+    /// A height about a step above that stands clear of the known ones; at last the top.
+    double checkpoint(double low) const {
+        const double wanted = low + step_;
+        if (wanted >= known_.back() - step_ / 4)
+            return known_.back();
+        const auto above = std::lower_bound(known_.begin(), known_.end(), wanted);
+        const double clear = std::min(0.0171, 0.3 * (above[0] - above[-1]));
+        return std::clamp(wanted, above[-1] + clear, above[0] - clear);
+    }
+
+    std::vector<double> known_within(double low, double high) const {
         std::vector<double> heights;
-        const int count = std::max(1, static_cast<int>(std::ceil(height / step_)));
-        for (int i = 0; i < count; ++i) // off the middle: nothing stands there by design
-            heights.push_back(low + height * (i + 0.4719) / count);
-        if (height > 5 * near) {
-            heights.insert(heights.begin(), low + near);
-            heights.push_back(high - near);
-        }
-        std::vector<Sample> samples;
-        for (const double z : heights)
-            if (!take(z, samples))
-                return false;
-        std::vector<double> events;
-        std::vector<WallTopology> between{samples.front().topology};
-        for (std::size_t i = 1; i < samples.size(); ++i)
-            if (!resolve(samples[i - 1], samples[i], events, between, 0))
-                return false;
-        double start = low;
-        for (std::size_t i = 0; i < between.size(); ++i) {
-            const double end = i < events.size() ? events[i] : high;
-            add_slab(start, end, between[i]);
-            start = end;
-        }
-        return true;
+        std::copy_if(known_.begin(), known_.end(), std::back_inserter(heights),
+                     [&](double z) { return z > low + hair && z < high - hair; });
+        return heights;
     }
 
-    bool take(double z, std::vector<Sample>& samples) const {
-        auto topology = wall_topology(faces_, z);
-        if (topology)
-            samples.push_back({z, std::move(*topology)});
-        return topology.has_value();
-    }
-
-    void add_slab(double low, double high, const WallTopology& topology) {
-        std::vector<WallSlab>& slabs = result_.slabs;
-        if (high - low < one_event) // what happens within so little happens at once
+    static void append(std::vector<WallSlab>& slabs, double z, const KeyedEdges& edges) {
+        WallTopology topology = topology_of(edges);
+        if (topology == slabs.back().topology)
             return;
-        if (!slabs.empty())
-            slabs.back().high = low;
-        if (!slabs.empty() && slabs.back().topology == topology)
-            slabs.back().high = high;
-        else
-            slabs.push_back({low, high, topology});
+        slabs.back().high = z;
+        slabs.push_back({z, z, std::move(topology)});
     }
 
-    /// Appends the events between two samples, and after each the topology above it.
-    bool resolve(const Sample& low, const Sample& high, std::vector<double>& events,
-                 std::vector<WallTopology>& between, int depth) {
-        if (low.topology == high.topology)
-            return true;
-        std::vector<double> roots = candidates(low, high);
-        if (roots.empty() || depth > deepest)
-            return halve(low, high, events, between);
-        // Samples between the roots, so that between two neighbours there is one event or none.
-        std::vector<Sample> samples{low};
-        for (std::size_t i = 1; i < roots.size(); ++i)
-            if (!take((roots[i - 1] + roots[i]) / 2, samples))
-                return false;
-        samples.push_back(high);
-        for (std::size_t i = 1; i < samples.size(); ++i) {
-            const Sample &below = samples[i - 1], &above = samples[i];
-            if (below.topology == above.topology)
-                continue;
-            // Just below and above the root nothing else may have changed.
-            const double at = roots[i - 1];
-            std::vector<Sample> beside;
-            const double room = std::min(at - below.z, above.z - at) / 4;
-            if (!take(at - std::min(room, 1e-5), beside) ||
-                !take(at + std::min(room, 1e-5), beside))
-                return false;
-            if (beside[0].topology == below.topology && beside[1].topology == above.topology) {
-                events.push_back(at);
-                between.push_back(above.topology);
-                continue;
-            }
-            if (roots.size() == 1 && depth > 0)
-                return halve(below, above, events, between);
-            if (!resolve(below, beside[0], events, between, depth + 1))
-                return false;
-            if (!(beside[0].topology == beside[1].topology)) {
-                events.push_back(at);
-                between.push_back(beside[1].topology);
-            }
-            if (!resolve(beside[1], above, events, between, depth + 1))
-                return false;
+    /// Takes the slabs on from one checkpoint to the next.
+    bool add_range(double low, double high, KeyedEdges& edges, std::vector<WallSlab>& slabs) {
+        const std::vector<double> known = known_within(low, high);
+        const std::optional<WallTopology> at_high = wall_topology(faces_, high - hair);
+        if (!at_high)
+            return false;
+        const KeyedEdges wanted = keyed(*at_high);
+        std::optional<std::vector<Change>> changes = known_changes(known);
+        if (changes && !leads_to(edges, *changes, wanted)) {
+            const std::optional<KeyedEdges> led = applied(edges, *changes);
+            if (!led ||
+                !find_others(low, high, without(*led, wanted), without(wanted, *led), *changes) ||
+                !leads_to(edges, *changes, wanted))
+                changes.reset();
+        }
+        if (!changes)
+            return search_whole(low, high, known, edges, slabs);
+        for (const Change& change : *changes) {
+            edges = *applied(edges, {change});
+            append(slabs, change.z, edges);
         }
         return true;
     }
 
-    /// By halving alone, as far as the plan can be told.
-    bool halve(const Sample& low, const Sample& high, std::vector<double>& events,
-               std::vector<WallTopology>& between) {
-        if (high.z - low.z < least_slab) {
-            events.push_back((low.z + high.z) / 2);
-            between.push_back(high.topology);
-            return true;
+    std::optional<std::vector<Change>> known_changes(const std::vector<double>& known) const {
+        std::vector<Change> changes;
+        for (const double z : known) {
+            const std::vector<bool> zone = zones_.around(zones_.changed_at(z));
+            const auto below = wall_topology(faces_, z - hair, zone);
+            const auto above = wall_topology(faces_, z + hair, zone);
+            if (!below || !above)
+                return std::nullopt;
+            changes.push_back(change_at(z, keyed(*below), keyed(*above)));
         }
-        std::vector<Sample> middle;
-        if (!take((low.z + high.z) / 2, middle))
-            return false;
-        const Sample& half = middle.front();
-        return (low.topology == half.topology || halve(low, half, events, between)) &&
-               (half.topology == high.topology || halve(half, high, events, between));
+        return changes;
     }
 
-    /// Heights at which two of the faces that have to do with the difference touch, or three meet.
-    std::vector<double> candidates(const Sample& low, const Sample& high) const {
+    static std::optional<KeyedEdges> applied(KeyedEdges edges, const std::vector<Change>& changes) {
+        for (const Change& change : changes) {
+            if (!std::includes(edges.begin(), edges.end(), change.gone.begin(), change.gone.end()))
+                return std::nullopt;
+            const KeyedEdges rest = without(edges, change.gone);
+            edges.clear();
+            std::set_union(rest.begin(), rest.end(), change.come.begin(), change.come.end(),
+                           std::back_inserter(edges));
+        }
+        return edges;
+    }
+
+    static bool leads_to(const KeyedEdges& edges, const std::vector<Change>& changes,
+                         const KeyedEdges& wanted) {
+        const std::optional<KeyedEdges> reached = applied(edges, changes);
+        return reached && *reached == wanted;
+    }
+
+    /// Adds the changes between known heights, about the faces of the edges in which what was led
+    /// to and what is there differ.
+    bool find_others(double low, double high, const KeyedEdges& gone, const KeyedEdges& come,
+                     std::vector<Change>& changes) const {
         std::vector<int> involved;
-        const auto note = [&](const WallTopology& own, const WallTopology& other) {
-            const auto has_corner = [&](const CornerKey& key) {
-                return std::binary_search(other.corners.begin(), other.corners.end(), key);
-            };
-            for (const WallEdge& edge : own.edges) {
-                const bool same =
-                    std::any_of(other.edges.begin(), other.edges.end(), [&](const WallEdge& known) {
-                        return known.patch == edge.patch && (known.from < 0) == (edge.from < 0) &&
-                               (edge.from < 0 ||
-                                (own.corners[at(edge.from)] == other.corners[at(known.from)] &&
-                                 own.corners[at(edge.to)] == other.corners[at(known.to)]));
-                    });
-                if (same)
-                    continue;
+        for (const KeyedEdges* side : {&gone, &come})
+            for (const KeyedEdge& edge : *side) {
                 involved.push_back(face_of(edge.patch));
-                for (const int corner : {edge.from, edge.to})
-                    if (corner >= 0) {
-                        involved.push_back(own.corners[at(corner)].a);
-                        involved.push_back(own.corners[at(corner)].b);
+                if (!edge.whole)
+                    for (const CornerKey& key : {edge.from, edge.to}) {
+                        involved.push_back(key.a);
+                        involved.push_back(key.b);
                     }
             }
-            for (const CornerKey& key : own.corners)
-                if (!has_corner(key)) {
-                    involved.push_back(key.a);
-                    involved.push_back(key.b);
-                }
-        };
-        note(low.topology, high.topology);
-        note(high.topology, low.topology);
-        std::sort(involved.begin(), involved.end());
-        involved.erase(std::unique(involved.begin(), involved.end()), involved.end());
-        std::vector<double> roots;
-        const auto offer = [&](const std::function<double(double)>& value, double from, double to) {
-            if (const auto z = root(value, from, to))
-                roots.push_back(*z);
-        };
-        for (std::size_t i = 0; i < involved.size(); ++i)
-            for (std::size_t j = i + 1; j < involved.size(); ++j) {
-                const CornerKey pair{involved[i], involved[j], 0};
-                const auto depth = [&](double z) { return corner_at(faces_, pair, z).depth; };
-                double from = low.z, to = high.z;
-                if (const auto z = root(depth, from, to)) {
-                    roots.push_back(*z);
-                    (depth(from) < 0 ? from : to) = *z;
-                }
-                for (const int branch : {-1, 1})
-                    for (const int third : involved) {
-                        if (third == pair.a || third == pair.b)
-                            continue;
-                        const CornerKey key{pair.a, pair.b, branch};
-                        offer(
-                            [&](double z) {
-                                return off_face(faces_[third], corner_at(faces_, key, z).at, z);
-                            },
-                            from, to);
-                    }
-            }
-        std::sort(roots.begin(), roots.end());
-        const auto one = [](double a, double b) { return b - a < one_event; };
-        roots.erase(std::unique(roots.begin(), roots.end(), one), roots.end());
-        return roots;
+        const std::vector<bool> zone = zones_.around(involved);
+        std::vector<double> heights{low};
+        for (const Change& change : changes)
+            heights.push_back(change.z);
+        heights.push_back(high);
+        const SlabSearch found = search_slabs(faces_, heights, zone, step_);
+        if (!found.done)
+            return false;
+        for (std::size_t i = 1; i < found.slabs.size(); ++i) {
+            const double z = found.slabs[i].low;
+            const bool is_known = std::any_of(heights.begin(), heights.end(), [&](double known) {
+                return std::abs(known - z) < hair;
+            });
+            if (!is_known)
+                changes.push_back(change_at(z, keyed(found.slabs[i - 1].topology),
+                                            keyed(found.slabs[i].topology)));
+        }
+        std::stable_sort(changes.begin(), changes.end(),
+                         [](const Change& a, const Change& b) { return a.z < b.z; });
+        return true;
     }
 
-    static std::size_t at(int index) { return static_cast<std::size_t>(index); }
+    bool search_whole(double low, double high, std::vector<double> known, KeyedEdges& edges,
+                      std::vector<WallSlab>& slabs) const {
+        known.insert(known.begin(), low);
+        known.push_back(high);
+        const SlabSearch found = search_slabs(faces_, known, {}, step_);
+        if (!found.done)
+            return false;
+        for (const WallSlab& slab : found.slabs) {
+            edges = keyed(slab.topology);
+            append(slabs, slab.low, edges);
+        }
+        return true;
+    }
 
     const WallFaces& faces_;
+    const std::vector<double>& known_;
     double step_;
-    WallSlabs result_;
+    WallZones zones_;
 };
 
 } // namespace
 
 WallSlabs find_slabs(const WallFaces& faces, double step) {
-    return SlabFinder(faces, step).run();
+    std::vector<double> known;
+    for (const KnownHeight& height : faces.heights())
+        if (height.z >= faces.bottom() && height.z <= faces.top())
+            known.push_back(height.z);
+    const BuildingForm& building = faces.building();
+    const bool few =
+        building.domes.size() + building.tunnels.size() + building.buttresses.size() <= few_terms;
+    SlabSearch search =
+        few ? search_slabs(faces, known, {}, step) : ZonedFinder(faces, known, step).run();
+    WallSlabs result;
+    result.slabs = std::move(search.slabs);
+    if (search.done)
+        return result;
+    result.fault = ShapeFault::undecided;
+    for (const KnownHeight& height : faces.heights()) {
+        if (height.z <= search.failed_at || result.first.empty())
+            result.first = height.element;
+        result.second = height.element;
+        if (height.z > search.failed_at)
+            break;
+    }
+    return result;
 }
 
 } // namespace coilwright

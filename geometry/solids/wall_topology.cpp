@@ -104,8 +104,9 @@ CornerPlace corner_at(const WallFaces& faces, const CornerKey& key, double z) {
     return b.circle ? circle_line(b, a, key.branch, z) : lines(a, b, z);
 }
 
-std::optional<WallTopology> wall_topology(const WallFaces& faces, double z) {
-    const TaggedExpression wall = tagged_wall(faces.building(), faces.relations(), z);
+std::optional<WallTopology> wall_topology(const WallFaces& faces, double z,
+                                          const std::vector<bool>& wanted) {
+    const TaggedExpression wall = tagged_wall(faces.building(), faces.relations(), z, wanted);
     const Region region = region_of(wall.plan, exact_region);
     if (!region.decided)
         return std::nullopt;

@@ -52,7 +52,9 @@ struct WallTopology {
 };
 
 /// The wall's boundary at a height, not one of those at which it changes; nothing where no
-/// arithmetic can tell, or it touches itself in a corner.
-std::optional<WallTopology> wall_topology(const WallFaces& faces, double z);
+/// arithmetic can tell, or it touches itself in a corner. Of the terms that are wanted alone (see
+/// tagged_wall), empty: of all.
+std::optional<WallTopology> wall_topology(const WallFaces& faces, double z,
+                                          const std::vector<bool>& wanted = {});
 
 } // namespace coilwright

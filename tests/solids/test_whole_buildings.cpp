@@ -3,6 +3,7 @@
 #include "geometry/plan/lay.hpp"
 #include "geometry/solids/building_parts.hpp"
 #include "geometry/solids/mesh_check.hpp"
+#include "geometry/solids/slab_search.hpp"
 #include "geometry/solids/solid_model.hpp"
 #include "tests/solids/building_checks.hpp"
 #include "tests/support/designs.hpp"
@@ -234,4 +235,30 @@ TEST_CASE("domes that stand apart are parts of their own") {
     REQUIRE(result.model.parts.size() == 2);
     CHECK(result.model.parts[0].slug == "BATH");
     CHECK(result.model.parts[1].title == "Wall of store");
+}
+
+TEST_CASE("a large building is looked at in parts, with the same result as whole") {
+    for (const double vary : {0.0, 1.0}) {
+        CAPTURE(vary);
+        const Design design = village_design(9, vary);
+        for (const Diagnostic& fault : check_layout(design))
+            FAIL(fault.message);
+        const auto parts = building_parts(make_building_form(design));
+        REQUIRE(parts.size() == 1);
+        const WallFaces faces(parts[0].building);
+        std::vector<double> known;
+        for (const KnownHeight& height : faces.heights())
+            known.push_back(height.z);
+        const SlabSearch whole = search_slabs(faces, known, {}, 0.2);
+        REQUIRE(whole.done);
+        const WallSlabs by_parts = find_slabs(faces);
+        REQUIRE_FALSE(by_parts.fault);
+        REQUIRE(by_parts.slabs.size() == whole.slabs.size());
+        for (std::size_t i = 0; i < whole.slabs.size(); ++i) {
+            CHECK(by_parts.slabs[i].low == Approx(whole.slabs[i].low).margin(1e-9));
+            CHECK(by_parts.slabs[i].high == Approx(whole.slabs[i].high).margin(1e-9));
+            CHECK(by_parts.slabs[i].topology == whole.slabs[i].topology);
+        }
+        checked_shell(parts[0].building, 0.006, 5);
+    }
 }

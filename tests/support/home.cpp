@@ -2,6 +2,9 @@
 
 #include "tests/support/designs.hpp"
 
+#include <cmath>
+#include <string>
+
 namespace coilwright::testing {
 
 namespace {
@@ -101,6 +104,53 @@ Design home_design() {
     add_buttress(design, "flank", "big", {42, 203, 335}, 1.4, 0.7);
     add_buttress(design, "rest", "north", {45, 135, 225, 315}, 1.2, 0.6);
     add_buttress(design, "stay", "west", {235}, 1.2, 0.6);
+    return design;
+}
+
+Design village_design(int domes, double vary) {
+    Design design;
+    design.name = "Village of the tests";
+    design.course.height = 0.127;
+    TubeType tube;
+    tube.id = "main";
+    tube.lay_flat = 0.432;
+    tube.tamped_width = 0.381;
+    design.tubes = {tube};
+    const int side = static_cast<int>(std::ceil(std::sqrt(domes)));
+    const auto id = [](const char* kind, int number) {
+        const std::string digits = std::to_string(number);
+        return kind + std::string(3 - digits.size(), '0') + digits;
+    };
+    for (int i = 0; i < domes; ++i) {
+        const double more = vary * i;
+        design.domes.push_back(dome(id("d", i).c_str(), {6.5 * (i % side), 6.5 * (i / side)},
+                                    3.8 + 0.003 * more, 0.6 + 0.0037 * more, ProfileKind::pointed,
+                                    3.4));
+        for (const int window : {0, 1})
+            add_opening(design, id(window == 0 ? "v" : "w", i).c_str(), id("d", i).c_str(),
+                        45 + 180 * window, 0.28, 0.5 + 0.0053 * more, 0.5, HeadKind::round);
+        Buttress pier;
+        pier.id = id("b", i);
+        pier.on = id("d", i);
+        pier.bearings = {135, 315};
+        pier.width = 0.3;
+        pier.height = 0.9 + 0.002 * more;
+        pier.projection = 0.5;
+        design.buttresses.push_back(pier);
+        Tunnel link;
+        link.to = id("d", i);
+        link.tube = "main";
+        link.width = 0.8;
+        link.springline = 0.9 + 0.003 * more;
+        link.profile.kind = ProfileKind::round;
+        for (const int back : {1, side}) {
+            if (back == 1 ? i % side == 0 : i < side)
+                continue;
+            link.id = id(back == 1 ? "t" : "u", i);
+            link.from = id("d", i - back);
+            design.tunnels.push_back(link);
+        }
+    }
     return design;
 }
 
