@@ -39,7 +39,7 @@ void write_the_models(benchmark::State& state) {
     const SolidModel model = courses_model(plan_of("grain-store.toml").schedule).model;
     for (auto _ : state)
         for (const ModelFormat& format : model_formats())
-            benchmark::DoNotOptimize(format.write(model, "courses"));
+            benchmark::DoNotOptimize(format.write(model, "courses", {}));
 }
 BENCHMARK(write_the_models)->Unit(benchmark::kMillisecond);
 
@@ -61,7 +61,10 @@ BENCHMARK(write_the_crew_book)->Unit(benchmark::kMillisecond);
 
 void make_the_package(benchmark::State& state, const std::string& demo) {
     const BuildingPlan plan = plan_of(demo);
-    const PackageOptions options{package_parts(), letter_paper(), default_tolerance};
+    PackageOptions options;
+    options.parts = package_parts();
+    options.paper = letter_paper();
+    options.formats = model_words();
     for (auto _ : state)
         benchmark::DoNotOptimize(make_package(plan, options, [](int, int, const std::string&) {}));
 }
