@@ -78,6 +78,28 @@ void put_in_order(std::vector<Diagnostic>& diagnostics) {
     diagnostics.erase(repeats, diagnostics.end());
 }
 
+Diagnostic too_many_faults() {
+    return {"too-many-faults",
+            {},
+            "",
+            "The file has more than " + std::to_string(most_diagnostics) +
+                " faults; the rest are not listed.",
+            "a design without faults",
+            "coilwright = 1",
+            "is this the file you meant?"};
+}
+
+void limit(std::vector<Diagnostic>& diagnostics) {
+    put_in_order(diagnostics);
+    if (diagnostics.size() <= most_diagnostics)
+        return;
+    // The reader may have said so already; its word has no place and stands first.
+    const bool told = diagnostics.front().code == too_many_faults().code;
+    diagnostics.resize(most_diagnostics + (told ? 1 : 0));
+    if (!told)
+        diagnostics.insert(diagnostics.begin(), too_many_faults());
+}
+
 std::string diagnostic_text(const Diagnostic& diagnostic, const std::string& file_name,
                             const std::string& source) {
     constexpr std::size_t longest = 400; // characters of one sentence

@@ -1,6 +1,7 @@
 // What is wrong with the input: one diagnostic per fault, with its place in the design file.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -26,6 +27,15 @@ struct Diagnostic {
 
 /// Sorts by line, column and code, and drops exact repeats.
 void put_in_order(std::vector<Diagnostic>& diagnostics);
+
+/// No more are listed: a file with more is hardly the one that was meant.
+inline constexpr std::size_t most_diagnostics = 500;
+
+/// The one that says so, with the code "too-many-faults".
+Diagnostic too_many_faults();
+
+/// The first of them in the order of the file, and the one that says so where there were more.
+void limit(std::vector<Diagnostic>& diagnostics);
 
 /// The diagnostic as a person reads it, several lines, no final line break:
 /// `FILE:LINE:COLUMN: message [code]`, the source line with a caret under the place (tabs and wide

@@ -177,16 +177,6 @@ Diagnostic too_many_elements(const At& at, int most) {
             "divide the site into several designs"};
 }
 
-Diagnostic too_many_faults(std::size_t most) {
-    return {"too-many-faults",
-            {},
-            "",
-            "the file has more than " + std::to_string(most) + " faults; the rest are not listed",
-            "a design without faults",
-            "coilwright = 1",
-            "is this the file you meant?"};
-}
-
 Diagnostic wrong_version(const At& at, const std::string& found) {
     return {"wrong-version",
             at.place,

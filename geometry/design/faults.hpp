@@ -46,7 +46,6 @@ Diagnostic missing_table(const std::string& table, const std::string& why);
 Diagnostic missing_key(const At& at, const std::string& allowed, const std::string& typed);
 Diagnostic element_without_name(const At& at, const std::string& section);
 Diagnostic too_many_elements(const At& at, int most);
-Diagnostic too_many_faults(std::size_t most);
 
 // Values. `typed` is a value that works, as it is typed.
 Diagnostic wrong_version(const At& at, const std::string& found);

@@ -36,7 +36,7 @@ void ReadContext::add(Diagnostic diagnostic) {
 
 std::vector<Diagnostic> ReadContext::take_diagnostics() {
     if (overflowed_)
-        diagnostics_.push_back(faults::too_many_faults(most_diagnostics));
+        diagnostics_.push_back(too_many_faults());
     put_in_order(diagnostics_);
     return std::move(diagnostics_);
 }

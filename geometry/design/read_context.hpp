@@ -57,8 +57,6 @@ public:
     faults::At at(const std::string& path) const;
 
 private:
-    static constexpr std::size_t most_diagnostics = 500;
-
     std::vector<Diagnostic> diagnostics_;
     bool overflowed_ = false;
     std::set<std::string> faulty_;

@@ -13,7 +13,9 @@ constexpr int design_format = 1;
 // What the rest of the file hangs on: its version and its unit.
 bool read_head_of_file(TableReader& root, Design& design) {
     ReadContext& context = root.context();
-    if (const auto version = root.whole("coilwright", 1, 1000000, design_format, Need::must);
+    // Of other versions than this one it is said that they are that; a missing one can only be this.
+    const int most = root.has("coilwright") ? 1000000 : design_format;
+    if (const auto version = root.whole("coilwright", 1, most, design_format, Need::must);
         version && *version != design_format) {
         context.add(faults::wrong_version(root.at("coilwright"), std::to_string(*version)));
         return false;

@@ -150,7 +150,8 @@ std::optional<int> TableReader::whole(std::string_view key, int low, int high, i
                                       Need need) {
     const std::string typed = std::to_string(example);
     const std::string allowed =
-        "a whole number, " + std::to_string(low) + " to " + std::to_string(high);
+        low == high ? std::to_string(low)
+                    : "a whole number, " + std::to_string(low) + " to " + std::to_string(high);
     const toml::node* node = find(key, typed);
     if (!node) {
         if (need == Need::must)

@@ -55,7 +55,7 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
         row.push_back(std::to_string(tubes));
         row.push_back(
             ring->cuts.empty() ? "no" : ring->cuts.front().letter + "–" + ring->cuts.back().letter);
-        const double fill = ring_fill(*ring, drafting.schedule().course_height);
+        const double fill = ring->fill_volume;
         row.push_back(buckets_text(fill));
         row.push_back(litres_text(fill));
         table.rows.push_back(std::move(row));

@@ -115,6 +115,8 @@ double course_head_height(const CoursePart& part, bool first_sheet) {
     return low_band_height + (first_sheet ? warning_height : warning_line_height);
 }
 
+namespace {
+
 void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafting,
                      const CoursePart& part, bool first_sheet) {
     const MeasureText& measure = drafting.measure;
@@ -164,6 +166,18 @@ void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafti
         add_text(sheet, {left, box.bottom + 2.8},
                  shortened(setting.under, room, under_size, true, measure), under_size, true);
     }
+}
+
+} // namespace
+
+Page course_page(const Drafting& drafting, const CoursePart& part, bool first_sheet) {
+    const std::string title = sheet_title(drafting, part);
+    Page page = new_page(drafting, first_sheet ? title : title + ", continued");
+    const double height = course_head_height(part, first_sheet);
+    const PaperBox head{page.body.left, page.body.top - height, page.body.right, page.body.top};
+    add_course_head(page.sheet, head, drafting, part, first_sheet);
+    page.body.top = head.bottom - 1.5;
+    return page;
 }
 
 } // namespace coilwright

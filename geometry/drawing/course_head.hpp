@@ -13,7 +13,7 @@ std::string sheet_title(const Drafting& drafting, const CoursePart& part);
 /// Height of the head in mm. A warning that was given in full on the first sheet is a line on those
 /// that continue it.
 double course_head_height(const CoursePart& part, bool first_sheet);
-void add_course_head(Sheet& sheet, const PaperBox& box, const Drafting& drafting,
-                     const CoursePart& part, bool first_sheet);
+/// A page of the part's sheet with its head drawn; what is free lies below it.
+Page course_page(const Drafting& drafting, const CoursePart& part, bool first_sheet);
 
 } // namespace coilwright

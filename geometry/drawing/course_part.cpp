@@ -20,29 +20,29 @@ const ButtressForm* find_pier(const Schedule& schedule, const std::string& id) {
 
 std::vector<CoursePart> parts_of(const Schedule& schedule, const Course& course) {
     std::vector<CoursePart> parts;
+    const auto add = [&](CoursePart part, const auto& is_of_it) {
+        part.course = &course;
+        for (const Straight& straight : course.straights)
+            if (is_of_it(straight))
+                part.straights.push_back(&straight);
+        if (!part.rings.empty() || (part.tunnel && !part.straights.empty()))
+            parts.push_back(std::move(part));
+    };
     for (const DomeForm& dome : schedule.building.domes) {
         CoursePart part;
-        part.course = &course;
         part.dome = &dome;
         for (const Ring& ring : course.rings)
             if (ring.dome == dome.id)
                 part.rings.push_back(&ring);
-        for (const Straight& straight : course.straights)
-            if (const ButtressForm* pier = find_pier(schedule, straight.of);
-                pier && pier->dome == dome.id)
-                part.straights.push_back(&straight);
-        if (!part.rings.empty())
-            parts.push_back(std::move(part));
+        add(std::move(part), [&](const Straight& straight) {
+            const ButtressForm* pier = find_pier(schedule, straight.of);
+            return pier && pier->dome == dome.id;
+        });
     }
     for (const TunnelForm& tunnel : schedule.building.tunnels) {
         CoursePart part;
-        part.course = &course;
         part.tunnel = &tunnel;
-        for (const Straight& straight : course.straights)
-            if (straight.of == tunnel.id)
-                part.straights.push_back(&straight);
-        if (!part.straights.empty())
-            parts.push_back(std::move(part));
+        add(std::move(part), [&](const Straight& straight) { return straight.of == tunnel.id; });
     }
     return parts;
 }

@@ -10,6 +10,7 @@
 #include "geometry/drawing/words.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace coilwright {
 namespace {
@@ -55,16 +56,7 @@ public:
     }
 
 private:
-    Page start_page() {
-        const std::string title = sheet_title(drafting_, part_);
-        Page page = new_page(drafting_, first_page_ ? title : title + ", continued");
-        const double height = course_head_height(part_, first_page_);
-        const PaperBox head{page.body.left, page.body.top - height, page.body.right, page.body.top};
-        add_course_head(page.sheet, head, drafting_, part_, first_page_);
-        page.body.top = head.bottom - 1.5;
-        first_page_ = false;
-        return page;
-    }
+    Page start_page() { return course_page(drafting_, part_, std::exchange(first_page_, false)); }
 
     void draw_plan(Sheet& sheet, const PaperBox& box, const PlanBox& plan) const {
         if (!draw_)

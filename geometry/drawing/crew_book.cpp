@@ -24,6 +24,7 @@ std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
     const Drafting drafting{plan, paper, measure};
     std::vector<Sheet> sheets = cover_pages(drafting);
     append(sheets, before_start_pages(drafting));
+    append(sheets, cut_list_pages(drafting));
     append(sheets, compass_table_pages(drafting));
     append(sheets, story_rod_pages(drafting));
     for (const Course& course : plan.schedule.courses)

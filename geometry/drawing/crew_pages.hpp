@@ -10,8 +10,10 @@ namespace coilwright {
 
 /// The building at a glance: what it is, plan and section to scale, the caution.
 std::vector<Sheet> cover_pages(const Drafting& drafting);
-/// What to know, to cut and to have ready before the first tube.
+/// What to know, to make and to have ready before the first tube.
 std::vector<Sheet> before_start_pages(const Drafting& drafting);
+/// Every tube to cut, course by course, to be ticked off.
+std::vector<Sheet> cut_list_pages(const Drafting& drafting);
 /// All courses of each dome, and of each tunnel, in a table.
 std::vector<Sheet> compass_table_pages(const Drafting& drafting);
 /// Heights to mark on the story rod.

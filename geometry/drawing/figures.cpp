@@ -1,6 +1,5 @@
 #include "geometry/drawing/figures.hpp"
 
-#include "geometry/plan/rings.hpp"
 #include "geometry/plan/section.hpp"
 
 #include <algorithm>
@@ -41,16 +40,10 @@ double ring_length(const Ring& ring) {
     return length;
 }
 
-double ring_fill(const Ring& ring, double course_height) {
-    if (ring.kind == RingKind::cap)
-        return rounded_disc_volume(ring.outside_radius, course_height);
-    return stadium_area(ring.width, course_height) * ring_length(ring);
-}
-
 double part_fill(const CoursePart& part, double course_height) {
     double fill = 0;
     for (const Ring* ring : part.rings)
-        fill += ring_fill(*ring, course_height);
+        fill += ring->fill_volume;
     for (const Straight* straight : part.straights)
         fill += stadium_area(straight->width, course_height) * straight->length;
     return fill;

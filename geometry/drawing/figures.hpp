@@ -27,8 +27,6 @@ std::vector<CompassReading> compass_readings(const Ring& ring, const DomeForm& d
 double compass_change(const Ring& ring, const Course& course, const DomeForm& dome,
                       const Design& design, double off);
 
-/// Tamped fill of a ring or a cap of a course of that height, m3, and of all that a part lays.
-double ring_fill(const Ring& ring, double course_height);
 double part_fill(const CoursePart& part, double course_height);
 /// Wire on top of a part, all strands, metres.
 double part_wire(const CoursePart& part);

@@ -64,7 +64,7 @@ BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics,
     plan.diagnostics.insert(plan.diagnostics.end(), fitted.diagnostics.begin(),
                             fitted.diagnostics.end());
     plan.diagnostics.insert(plan.diagnostics.end(), faults.begin(), faults.end());
-    put_in_order(plan.diagnostics);
+    limit(plan.diagnostics);
     if (!plan.diagnostics.empty())
         return plan;
     plan.schedule = lay(plan.design, decide);

@@ -228,9 +228,14 @@ private:
 
     void check_joints(const Opening& written, const OpeningForm& form) {
         const auto check = [&](double z, const char* code, const char* what, SourcePlace place) {
-            const double t = schedule_.course_height;
-            const double below = std::floor(z / t + 1e-9) * t;
-            const double above = below + t;
+            // Joints lie where courses lie, measured tops included.
+            const auto course = std::find_if(
+                schedule_.courses.begin(), schedule_.courses.end(), [&](const Course& c) {
+                    return z >= c.bottom - height_tie && z < c.top - height_tie;
+                });
+            if (course == schedule_.courses.end())
+                return;
+            const double below = course->bottom, above = course->top;
             if (std::min(z - below, above - z) <= joint_slack)
                 return;
             Finding& found = advice(code, "opening." + written.id, place,

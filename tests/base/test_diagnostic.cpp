@@ -83,3 +83,23 @@ TEST_CASE("diagnostics come in the order of the file, each once") {
     CHECK(all[2].code == "unknown-key");
     CHECK(all[3].place.line == 3);
 }
+
+TEST_CASE("no more faults are listed than anyone reads, and one says so") {
+    std::vector<Diagnostic> many;
+    for (int line = 1000; line > 0; --line) {
+        Diagnostic fault;
+        fault.code = "some-fault";
+        fault.place = {line, 1};
+        many.push_back(fault);
+    }
+    std::vector<Diagnostic> some(many.begin(), many.begin() + most_diagnostics);
+    limit(some);
+    CHECK(some.size() == most_diagnostics);
+    limit(many);
+    REQUIRE(many.size() == most_diagnostics + 1);
+    CHECK(many.front().code == "too-many-faults");
+    CHECK(many[1].place.line == 1);
+    CHECK(many.back().place.line == static_cast<int>(most_diagnostics));
+    limit(many); // said once
+    CHECK(many.size() == most_diagnostics + 1);
+}

@@ -72,6 +72,42 @@ TEST_CASE("Every course of every dome has its sheet, in the order of work") {
     }
 }
 
+TEST_CASE("The cut list has every tube of every course, to be ticked") {
+    const MeasureText measure = pango_measure();
+    std::vector<BuildingPlan> plans = several_plans();
+    plans.push_back(demo_plan("retreat"));
+    for (const BuildingPlan& plan : plans) {
+        CAPTURE(plan.schedule.name);
+        std::string list;
+        for (const Sheet& sheet : crew_book(plan, letter_paper(), measure))
+            if (sheet.title.rfind("Cut list", 0) == 0)
+                list += all_text(sheet);
+        for (std::size_t at; (at = list.find("\u00a0")) != std::string::npos;)
+            list.replace(at, 2, " ");
+        const auto check_tubes = [&](std::size_t from, std::size_t to,
+                                     const std::vector<LaidTube>& tubes) {
+            for (const LaidTube& tube : tubes) {
+                const std::string wanted =
+                    tube.id + " " + length_text(tube.cut_length, plan.schedule.unit);
+                CAPTURE(wanted);
+                CHECK(list.find(wanted, from) < to);
+            }
+        };
+        for (const Course& course : plan.schedule.courses) {
+            CAPTURE(course.number);
+            const std::size_t from = list.find("Course " + std::to_string(course.number));
+            REQUIRE(from != std::string::npos);
+            const std::size_t to = // the end of the list after the last course
+                std::min(list.find("Course " + std::to_string(course.number + 1)), list.size());
+            for (const Ring& ring : course.rings)
+                for (const Run& run : ring.runs)
+                    check_tubes(from, to, run.tubes);
+            for (const Straight& straight : course.straights)
+                check_tubes(from, to, straight.tubes);
+        }
+    }
+}
+
 TEST_CASE("The course's number and its setting are the largest type on its sheet") {
     const MeasureText measure = pango_measure();
     for (const BuildingPlan& plan : several_plans()) {
@@ -268,11 +304,13 @@ TEST_CASE("A bucket holds 5 US gallons of 231 cubic inches") {
 }
 
 TEST_CASE("Fill on the sheets adds up to the schedule's") {
-    for (const BuildingPlan& plan : several_plans()) {
+    std::vector<BuildingPlan> plans = several_plans();
+    plans.push_back(demo_plan("home")); // straights too
+    for (const BuildingPlan& plan : plans) {
         double sum = 0;
         for (const Course& course : plan.schedule.courses)
-            for (const Ring& ring : course.rings)
-                sum += ring_fill(ring, plan.schedule.course_height);
+            for (const CoursePart& part : parts_of(plan.schedule, course))
+                sum += part_fill(part, plan.schedule.course_height);
         CHECK(sum == Approx(plan.schedule.totals.fill_volume).epsilon(1e-9));
     }
 }

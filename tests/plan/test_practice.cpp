@@ -57,6 +57,20 @@ TEST_CASE("a sill or head between two joints is named with the joints beside it"
     }
 }
 
+TEST_CASE("a sill on the joint of a course that came out high hits it") {
+    Design design = store_design();
+    design.openings[0].sill = 0;
+    design.openings.push_back(
+        opening("win", 330, 20 * inch, 35 * inch, 30 * inch, HeadKind::square));
+    CHECK(find(findings_of(design), "sill-misses-joint") == nullptr);
+    design.as_laid_tops[10] = 36 * inch; // course 10, three of them below the floor, ends at 35 in
+    const auto missed = find(findings_of(design), "sill-misses-joint");
+    REQUIRE(missed);
+    CHECK(missed->limit.value() == Approx(36 * inch));
+    design.openings.back().sill = 36 * inch;
+    CHECK(find(findings_of(design), "sill-misses-joint") == nullptr);
+}
+
 TEST_CASE("an inch of tube for each foot of dome: common practice, no source") {
     Design design = store_design();
     CHECK(find(findings_of(design), "tube-narrow-for-diameter") == nullptr);

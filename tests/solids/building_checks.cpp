@@ -78,14 +78,8 @@ int genus(const Mesh& mesh) {
     return static_cast<int>((2 - euler) / 2);
 }
 
-BuildingShell checked_shell(const BuildingForm& building, double tolerance, double least_angle) {
-    BuildingShell shell = mesh_building_shell(building, tolerance);
-    for (int finer = 1; finer < 3 && shell.fault && shell.fault->kind == ShapeFault::crossing;
-         ++finer)
-        shell = mesh_building_shell(building, tolerance / std::pow(4, finer));
-    if (shell.fault)
-        FAIL(fault_text(shell.fault->kind, shell.fault->first, shell.fault->second));
-    const MeshCheck check = check_mesh(shell.mesh, true);
+void check_solid(const Mesh& mesh, double least_angle) {
+    const MeshCheck check = check_mesh(mesh, true);
     CHECK(check.closed);
     CHECK(check.oriented);
     CHECK(check.manifold);
@@ -94,6 +88,16 @@ BuildingShell checked_shell(const BuildingForm& building, double tolerance, doub
     CHECK(check.solid());
     CHECK(check.components == 1);
     CHECK(check.least_angle_degrees > least_angle);
+}
+
+BuildingShell checked_shell(const BuildingForm& building, double tolerance, double least_angle) {
+    BuildingShell shell = mesh_building_shell(building, tolerance);
+    for (int finer = 1; finer < 3 && shell.fault && shell.fault->kind == ShapeFault::crossing;
+         ++finer)
+        shell = mesh_building_shell(building, tolerance / std::pow(4, finer));
+    if (shell.fault)
+        FAIL(fault_text(shell.fault->kind, shell.fault->first, shell.fault->second));
+    check_solid(shell.mesh, least_angle);
     CHECK(std::abs(volume(shell.mesh) - volume_by_areas(building)) <
           0.5 * tolerance * surface_area(shell.mesh));
     // A face that lies within the tolerance of its surface is off by more in a section where the

@@ -15,6 +15,9 @@ double volume_by_areas(const BuildingForm& building);
 /// Genus by Euler's formula, of a closed mesh in one piece: how many handles it has.
 int genus(const Mesh& mesh);
 
+/// A solid in one piece at single precision, no angle of a triangle under so many degrees.
+void check_solid(const Mesh& mesh, double least_angle);
+
 /// Meshes a part of a building and checks it: a solid in one piece at single precision, angles over
 /// `least_angle` degrees, volume and the sections at every course's middle within the tolerance's
 /// bound of the exact areas. Returns the mesh.

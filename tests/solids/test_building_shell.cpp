@@ -1,6 +1,7 @@
 // The shell of one dome: every head and profile, held to the true wall.
 #include "geometry/solids/building_shell.hpp"
 #include "geometry/solids/mesh_check.hpp"
+#include "tests/solids/building_checks.hpp"
 #include "tests/solids/sample_domes.hpp"
 #include "tests/solids/wall_truth.hpp"
 
@@ -53,15 +54,7 @@ void hold_to_truth(const SampleDome& sample, double tolerance, double angle) {
     const std::vector<OpeningForm> openings = openings_of(sample);
     const BuildingShell shell = mesh_building_shell(building_of(sample), tolerance);
     REQUIRE_FALSE(shell.fault);
-    const MeshCheck check = check_mesh(shell.mesh, true);
-    CHECK(check.closed);
-    CHECK(check.oriented);
-    CHECK(check.manifold);
-    CHECK_FALSE(check.self_intersecting);
-    CHECK(check.degenerate_faces == 0);
-    CHECK(check.solid());
-    CHECK(check.components == 1);
-    CHECK(check.least_angle_degrees > angle);
+    testing::check_solid(shell.mesh, angle);
     const WallTruth truth(form, openings);
     CHECK(greatest_deviation(shell, truth, openings, 2 * tolerance) <= tolerance);
     // No more can be lost or won than the tolerance over the whole skin; chords of inside and

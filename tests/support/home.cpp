@@ -43,17 +43,23 @@ void add_buttress(Design& design, const char* id, const char* on, std::vector<do
     design.buttresses.push_back(made);
 }
 
-} // namespace
-
-Design home_design() {
+/// Courses and a tube, and nothing laid of them.
+Design bare_design(const char* name) {
     Design design;
-    design.name = "Home of the tests";
+    design.name = name;
     design.course.height = 0.127;
     TubeType tube;
     tube.id = "main";
     tube.lay_flat = 0.432;
     tube.tamped_width = 0.381;
     design.tubes = {tube};
+    return design;
+}
+
+} // namespace
+
+Design home_design() {
+    Design design = bare_design("Home of the tests");
     design.domes = {dome("big", {0, 0}, 5, 1.016, ProfileKind::pointed, 4.6),
                     dome("east", {3.55, 0}, 3.2, 0.889, ProfileKind::pointed, 3),
                     dome("north", {0, 6.2}, 3, 0.762, ProfileKind::catenary, 2.8),
@@ -108,14 +114,7 @@ Design home_design() {
 }
 
 Design village_design(int domes, double vary) {
-    Design design;
-    design.name = "Village of the tests";
-    design.course.height = 0.127;
-    TubeType tube;
-    tube.id = "main";
-    tube.lay_flat = 0.432;
-    tube.tamped_width = 0.381;
-    design.tubes = {tube};
+    Design design = bare_design("Village of the tests");
     const int side = static_cast<int>(std::ceil(std::sqrt(domes)));
     const auto id = [](const char* kind, int number) {
         const std::string digits = std::to_string(number);
