@@ -6,6 +6,7 @@
 #include "geometry/design/additions.hpp"
 #include "geometry/design/domes.hpp"
 #include "geometry/design/openings.hpp"
+#include "geometry/design/rules.hpp"
 #include "geometry/design/settings.hpp"
 
 #include <map>
@@ -39,6 +40,7 @@ struct Design {
     Site site;
     std::map<int, double> as_laid_tops; // [as_laid] top: measured top of a course above the floor
     std::map<std::string, HeadroomRule> rules; // by use; "store" has none
+    Limits limits;                             // of the other checks
 };
 
 /// The element of that id, or nullptr.

@@ -48,7 +48,7 @@ void read_tables(TableReader& root, Design& design) {
     read_joint(root, design);
     read_compass(root, design);
     read_as_laid(root, design);
-    read_headroom_rules(root, design);
+    read_rules(root, design);
 }
 
 void check_needed_tables(const TableReader& root, const Design& design) {

@@ -48,12 +48,9 @@ HeadroomRule read_rule(TableReader& table, const HeadroomRule& built_in) {
     return rule;
 }
 
-void read_rules(TableReader& root, std::map<std::string, HeadroomRule>& rules) {
-    auto parent = root.table("rules", "{ habitable = { clear_height = \"7 ft\" } }");
-    if (!parent)
-        return;
+void read_all(TableReader& parent, std::map<std::string, HeadroomRule>& rules) {
     for (const std::string& use : uses()) {
-        auto table = parent->table(use, "{ clear_height = \"7 ft\" }");
+        auto table = parent.table(use, "{ clear_height = \"7 ft\" }");
         if (!table)
             continue;
         HeadroomRule built_in;
@@ -62,28 +59,28 @@ void read_rules(TableReader& root, std::map<std::string, HeadroomRule>& rules) {
         built_in.use = use;
         rules[use] = read_rule(*table, built_in);
     }
-    parent->finish();
 }
 
-// The built-in rules, read once.
-const std::map<std::string, HeadroomRule>& built_in_rules() {
+} // namespace
+
+const std::map<std::string, HeadroomRule>& built_in_headroom_rules() {
     static const std::map<std::string, HeadroomRule> rules = [] {
         const ParsedToml parsed = parse_toml(built_in_text);
         ReadContext context;
         TableReader root(parsed.table, "", {}, context);
+        auto parent = root.table("rules", "");
+        assert(!parsed.fault && parent);
         std::map<std::string, HeadroomRule> read;
-        read_rules(root, read);
-        assert(!parsed.fault && context.take_diagnostics().empty());
+        read_all(*parent, read);
+        parent->finish();
+        assert(context.take_diagnostics().empty());
         return read;
     }();
     return rules;
 }
 
-} // namespace
-
-void read_headroom_rules(TableReader& root, Design& design) {
-    design.rules = built_in_rules();
-    read_rules(root, design.rules);
+void read_headroom_rules(TableReader& rules, std::map<std::string, HeadroomRule>& into) {
+    read_all(rules, into);
 }
 
 } // namespace coilwright

@@ -45,8 +45,12 @@ ProfileSpec read_profile(TableReader& parent, std::optional<double> width, bool 
 void read_place_in_tunnel(TableReader& table, TunnelSide& side, double& along,
                           SourcePlace& along_place);
 
-/// Built-in headroom rules, overridden by [rules.USE] (read_headroom_rules.cpp).
-void read_headroom_rules(TableReader& root, Design& design);
+/// Built-in headroom rules and limits of the checks, overridden by [rules.USE] and [rules.NAME]
+/// (read_rules.cpp).
+void read_rules(TableReader& root, Design& design);
+// Of these, the headroom rules (read_headroom_rules.cpp).
+const std::map<std::string, HeadroomRule>& built_in_headroom_rules();
+void read_headroom_rules(TableReader& rules, std::map<std::string, HeadroomRule>& into);
 
 // What holds between tables, when all are read.
 void check_names(ReadContext& context);                     // check_names.cpp

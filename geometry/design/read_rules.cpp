@@ -1,0 +1,144 @@
+// [rules.NAME]: the limits of the checks, built in and as a design changes them.
+#include "geometry/design/read_tables.hpp"
+#include "geometry/design/toml_text.hpp"
+
+#include <cassert>
+
+namespace coilwright {
+
+namespace {
+
+// Made from rules/*.toml when the program is built.
+constexpr std::string_view built_in_texts[] = {
+#include "check_rules.inc"
+};
+
+struct LimitKey {
+    MeasureKey key;
+    Measure measure;
+};
+struct RuleTable {
+    const char* name;
+    std::vector<LimitKey> keys;
+};
+
+constexpr double inch = metres_per_inch, square_foot = metres_per_foot * metres_per_foot;
+
+LimitKey length(std::string_view name, double low, double high, double example) {
+    return {{name, low, high, example}, Measure::length};
+}
+LimitKey area(std::string_view name, double high, double example) {
+    return {{name, 0.01, high, example}, Measure::area};
+}
+LimitKey number(std::string_view name, double low, double high, double example) {
+    return {{name, low, high, example}, Measure::number};
+}
+
+/// Every rule with the keys that it takes.
+const std::vector<RuleTable>& rule_tables() {
+    static const std::vector<RuleTable> tables{
+        {"escape",
+         {area("net_area", 10, 5.7 * square_foot), area("net_area_at_grade", 10, 5 * square_foot),
+          length("grade_sill", 0, 5, 44 * inch), length("clear_height", 0.1, 3, 24 * inch),
+          length("clear_width", 0.1, 3, 20 * inch), length("sill", 0, 5, 44 * inch)}},
+        {"egress-door",
+         {length("clear_width", 0.1, 3, 32 * inch), length("clear_height", 0.5, 4, 78 * inch)}},
+        {"threshold", {length("step", 0, 1, 7.75 * inch)}},
+        {"light", {number("share", 0, 1, 0.08)}},
+        {"ventilation", {number("share", 0, 1, 0.04)}},
+        {"permit",
+         {area("area", 1000, 200 * square_foot), area("lower_area", 1000, 120 * square_foot)}},
+        {"footing", {length("depth", 0, 3, 12 * inch)}},
+        {"foundation", {number("least_courses", 0, 40, 2), number("most_courses", 0, 40, 3)}},
+        {"base", {length("above_ground", 0, 3, 6 * inch)}},
+        {"doors", {{{"between", 0, 180, 90}, Measure::degrees}, length("apart", 0, 10, 1.25)}},
+        {"buttress", {length("above_springline", 0, 5, 18 * inch)}},
+        {"lintel", {length("bearing", 0.05, 2, 12 * inch)}},
+        {"wire",
+         {number("strands", 0, 8, 2), number("narrow_strands", 0, 8, 1),
+          length("narrow_lay_flat", 0, 1, 12 * inch)}},
+        {"rise", {number("rise_to_diameter", 0.1, 5, 1)}},
+        {"rise-slack", {number("share", 0, 1, 0.15)}},
+        {"coil", {number("radius_share", 0, 5, 0.5)}},
+        {"head-cover", {number("courses", 0, 40, 3)}},
+        {"passage", {length("clear_height", 0.5, 4, 78 * inch)}},
+        {"daily-height", {length("built", 0.01, 5, 0.23)}},
+        {"lift", {length("height", 0.01, 5, 30 * inch)}},
+        {"seismic-openings",
+         {length("width", 0.1, 10, 1.2), length("pier", 0.1, 10, 1.2),
+          number("share", 0, 1, 0.333333), length("lintel_bearing", 0.05, 2, 0.5)}},
+    };
+    return tables;
+}
+
+std::string unit_of(Measure measure) {
+    return measure == Measure::length    ? "m"
+           : measure == Measure::area    ? "m2"
+           : measure == Measure::degrees ? "deg"
+                                         : "";
+}
+
+void read_rule(TableReader& table, const RuleTable& rule, Limits& limits) {
+    Limit as;
+    const auto source = table.text("source", 200, "local building code");
+    const auto edition = table.text("edition", 200, "2024");
+    const auto section = table.text("section", 200, "section 12");
+    const auto standing = table.choice<Standing>("standing", {{"read", Standing::read},
+                                                              {"memory", Standing::memory},
+                                                              {"reckoned", Standing::reckoned},
+                                                              {"practice", Standing::practice},
+                                                              {"judgement", Standing::judgement},
+                                                              {"stated", Standing::stated}});
+    // Values of the design's own must not go out under the name of the code.
+    as.source = source.value_or("stated in the design");
+    as.edition = edition.value_or("");
+    as.section = section.value_or(source ? "" : std::string("[rules.") + rule.name + "]");
+    as.standing = standing.value_or(Standing::stated);
+    for (const LimitKey& key : rule.keys)
+        if (const auto value = table.measure(key.key, key.measure)) {
+            as.value = *value;
+            as.unit = unit_of(key.measure);
+            limits[std::string(rule.name) + "." + std::string(key.key.name)] = as;
+        }
+    table.finish();
+}
+
+void read_limits(TableReader& rules, Limits& limits) {
+    for (const RuleTable& rule : rule_tables())
+        if (auto table = rules.table(rule.name, "{ source = \"local building code\" }"))
+            read_rule(*table, rule, limits);
+}
+
+/// The built-in limits, read once.
+const Limits& built_in_limits() {
+    static const Limits limits = [] {
+        Limits read;
+        for (const std::string_view text : built_in_texts) {
+            const ParsedToml parsed = parse_toml(text);
+            ReadContext context;
+            TableReader root(parsed.table, "", {}, context);
+            auto rules = root.table("rules", "");
+            assert(!parsed.fault && rules);
+            read_limits(*rules, read);
+            rules->finish();
+            assert(context.take_diagnostics().empty());
+        }
+        return read;
+    }();
+    return limits;
+}
+
+} // namespace
+
+void read_rules(TableReader& root, Design& design) {
+    design.rules = built_in_headroom_rules();
+    design.limits = built_in_limits();
+    auto parent = root.table("rules", "{ habitable = { clear_height = \"7 ft\" } }");
+    if (!parent)
+        return;
+    read_headroom_rules(*parent, design.rules);
+    read_limits(*parent, design.limits);
+    parent->finish();
+}
+
+} // namespace coilwright
