@@ -1,6 +1,7 @@
 #include "cli/package.hpp"
 
 #include "exporters/context_obj.hpp"
+#include "exporters/model_tree.hpp"
 #include "exporters/pdf.hpp"
 #include "exporters/schedule_csv.hpp"
 #include "exporters/schedule_json.hpp"
@@ -34,17 +35,18 @@ Package model_files(const SolidResult& result, const std::string& stem,
     if (!files.faults.empty()) {
         return files;
     }
-    SolidModel with_context = result.model;
+    SolidModel whole = result.model;
     for (const ContextPart& part : options.context) {
-        add_context(with_context, part.object, part.mesh);
+        add_context(whole, part.object, part.mesh);
     }
+    const SolidModel printed = printed_model(whole);
     for (const std::string& name : options.formats) {
         const ModelFormat* format = find_model_format(name);
         if (!format) {
             continue; // IFC is no format of a model alone
         }
         std::vector<OutputFile> written =
-            format->write(format->solids_only ? result.model : with_context, stem, options.models);
+            format->write(format->solids_only ? printed : whole, stem, options.models);
         std::move(written.begin(), written.end(), std::back_inserter(files.files));
     }
     return files;
@@ -72,8 +74,9 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
     }
     if (wants("models")) {
         work.push_back({"shell model", [&] {
-                            return model_files(shell_model(plan.schedule, options.tolerance),
-                                               "shell", options);
+                            return model_files(
+                                finished_shell_model(plan.schedule, plan.design, options.tolerance),
+                                "shell", options);
                         }});
         work.push_back({"courses model", [&] { return course_files(plan, options); }});
     }

@@ -133,6 +133,7 @@ void add_context(SolidModel& model, const ContextObject& object, Mesh placed) {
     part.group = context_group;
     part.title = object.id;
     part.material = Material::furnishing;
+    part.printed = false;
     part.mesh = std::move(placed);
     model.parts.push_back(std::move(part));
 }

@@ -99,8 +99,10 @@ std::string extra(const std::string& title, const SolidPart* part) {
         text += "<course>" + std::to_string(part->course) + "</course>";
     if (part && part->compass_radius > 0)
         text += "<compass_radius>" + number_text(part->compass_radius) + "</compass_radius>";
-    if (part)
+    if (part && part->volume > 0)
         text += "<volume>" + number_text(part->volume) + "</volume>";
+    else if (part)
+        text += "<area>" + number_text(surface_area(part->mesh)) + "</area>";
     return text + "</technique></extra>";
 }
 

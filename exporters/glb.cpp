@@ -84,7 +84,10 @@ Json part_extras(const SolidPart& part) {
         extras["course"] = part.course;
     if (part.compass_radius > 0)
         extras["compass_radius"] = json_number(part.compass_radius);
-    extras["volume"] = json_number(part.volume);
+    if (part.volume > 0)
+        extras["volume"] = json_number(part.volume);
+    else
+        extras["area"] = json_number(surface_area(part.mesh));
     return extras;
 }
 

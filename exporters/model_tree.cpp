@@ -28,6 +28,20 @@ ModelTree model_tree(const SolidModel& model) {
     return tree;
 }
 
+SolidModel printed_model(const SolidModel& model) {
+    SolidModel printed{model.name, {}, {}};
+    std::set<std::string> left_out, kept;
+    for (const SolidPart& part : model.parts) {
+        (part.printed ? kept : left_out).insert(part.group);
+        if (part.printed)
+            printed.parts.push_back(part);
+    }
+    for (const SolidGroup& group : model.groups)
+        if (kept.count(group.slug) > 0 || left_out.count(group.slug) == 0)
+            printed.groups.push_back(group);
+    return printed;
+}
+
 std::vector<Material> materials_of(const SolidModel& model) {
     std::set<Material> used;
     for (const SolidPart& part : model.parts)

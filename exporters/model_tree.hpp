@@ -19,6 +19,10 @@ struct ModelTree {
 /// A group or part that hangs under an unknown group hangs under the building.
 ModelTree model_tree(const SolidModel& model);
 
+/// What printers print: the parts with `printed`, and the groups that hold one of them, or had none
+/// before.
+SolidModel printed_model(const SolidModel& model);
+
 /// The materials that parts of the model have, each once, in the order of the enumeration.
 std::vector<Material> materials_of(const SolidModel& model);
 

@@ -80,6 +80,16 @@ private:
         }
         shell_.owners.emplace_back(static_cast<std::uint32_t>(shell_.mesh.triangles.size()),
                                    element);
+        ShellFace from{
+            static_cast<std::uint32_t>(shell_.mesh.triangles.size()), -1, false, false, 0, element};
+        if (horizontal) {
+            from.under = horizontal->under;
+            from.z = horizontal->z;
+        } else {
+            from.face = face_of(face);
+            from.back = walked_back(face);
+        }
+        shell_.faces.push_back(std::move(from));
         shell_.fault = mesh_patch(patch, tolerance_, shell_.mesh);
         if (shell_.fault && shell_.close_in_height)
             shell_.fault = {ShapeFault::close_in_height, shell_.close_in_height->first,

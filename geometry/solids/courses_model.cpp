@@ -233,14 +233,9 @@ private:
         for (const OpeningPlan& opening : schedule_.openings) {
             if (opening.first_course == 0)
                 continue;
-            const bool niche = opening.form.niche_depth > 0;
             const bool with_sill = opening.form.use != OpeningUse::door;
-            const double inset = opening.frame_inset;
-            const double middle = (opening.frame_band_start + opening.frame_band_end) / 2;
-            if (!niche && opening.frame_width > 0 && opening.frame_depth > 0)
-                add_lining(opening.form, "FRAME", "Frame", frames,
-                           {inset, inset + opening.frame_width, with_sill,
-                            middle - opening.frame_depth / 2, middle + opening.frame_depth / 2});
+            if (const auto frame = frame_body(opening))
+                add_lining(opening.form, "FRAME", "Frame", frames, *frame);
             add_lining(opening.form, "FORM", "Form", forms,
                        {0, board, with_sill, opening.innermost,
                         opening.innermost + opening.least_form_depth});

@@ -137,6 +137,17 @@ Mesh mesh_band(const std::vector<Vec2>& outer, const std::vector<Vec2>& inner, b
 
 } // namespace
 
+std::optional<LiningBody> frame_body(const OpeningPlan& opening) {
+    const OpeningForm& form = opening.form;
+    if (opening.first_course == 0 || form.niche_depth > 0 || opening.frame_width <= 0 ||
+        opening.frame_depth <= 0)
+        return {};
+    const double inset = opening.frame_inset;
+    const double middle = (opening.frame_band_start + opening.frame_band_end) / 2;
+    return LiningBody{inset, inset + opening.frame_width, form.use != OpeningUse::door,
+                      middle - opening.frame_depth / 2, middle + opening.frame_depth / 2};
+}
+
 Mesh mesh_lining(const OpeningForm& opening, const LiningBody& body, double tolerance) {
     const bool arched = opening.head_kind != HeadKind::square;
     if (arched && (!opening.head || opening.head->radius <= body.inner_inset))

@@ -3,9 +3,10 @@
 // floor.
 #pragma once
 
-#include "geometry/plan/heads.hpp"
+#include "geometry/plan/schedule.hpp"
 #include "geometry/solids/mesh.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace coilwright {
@@ -16,6 +17,9 @@ struct LiningBody {
     bool with_sill = true; // else it stands open on its two feet
     double from = 0, to = 0;
 };
+
+/// The frame of a door, window or vent, where one has room in the wall.
+std::optional<LiningBody> frame_body(const OpeningPlan& opening);
 
 /// A form or a frame: boards along the jambs, the head and the sill. Square opening 0.8 wide and 2
 /// high, insets 0 to 0.02, all round, 0.1 deep: 0.0110 m3. Empty where the inner inset leaves no

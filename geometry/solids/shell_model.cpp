@@ -1,7 +1,12 @@
 #include "geometry/base/slug.hpp"
+#include "geometry/exact/exact_region.hpp"
 #include "geometry/solids/building_parts.hpp"
 #include "geometry/solids/building_shell.hpp"
 #include "geometry/solids/mesh_check.hpp"
+#include "geometry/solids/opening_bodies.hpp"
+#include "geometry/solids/placement.hpp"
+#include "geometry/solids/plaster.hpp"
+#include "geometry/solids/site_surfaces.hpp"
 #include "geometry/solids/solid_model.hpp"
 
 #include <algorithm>
@@ -55,9 +60,16 @@ std::optional<SolidFault> disproof(const BuildingShell& shell, const std::string
     return told(ShapeFault::not_proven, dome, dome);
 }
 
+/// What a proven part is made of.
+struct ProvenPart {
+    BuildingShell shell; // in the part's frame
+    Mesh mesh;           // in the design's
+};
+
 /// A part as a proven solid, or why it is none. Curves and faces that the tolerance brings together
 /// are tried again with a finer one.
-std::optional<SolidFault> mesh_part(const BuildingPart& part, double tolerance, Mesh& mesh) {
+std::optional<SolidFault> mesh_part(const BuildingPart& part, double tolerance,
+                                    ProvenPart& proven) {
     std::optional<SolidFault> fault;
     for (int finer = 0; finer < 3; ++finer, tolerance /= 4) {
         BuildingShell shell = mesh_building_shell(part.building, tolerance);
@@ -65,12 +77,14 @@ std::optional<SolidFault> mesh_part(const BuildingPart& part, double tolerance, 
         if (shell.fault) {
             fault = told(shell.fault->kind, shell.fault->first, shell.fault->second);
         } else {
-            place(shell.mesh, part);
+            proven.mesh = shell.mesh;
+            place(shell.mesh, part); // the check is of the mesh in the design's frame
             fault = disproof(shell, "dome." + part.building.domes.front().id);
             crossing = fault.has_value();
+            std::swap(proven.mesh, shell.mesh);
         }
         if (!fault)
-            mesh = std::move(shell.mesh);
+            proven.shell = std::move(shell);
         if (!crossing)
             break;
     }
@@ -85,31 +99,133 @@ std::string title_of(const BuildingForm& building) {
     return title;
 }
 
+constexpr const char* finish_group = "FINISH";
+constexpr const char* frames_group = "FRAMES";
+
+class ShellModeller {
+public:
+    ShellModeller(const Schedule& schedule, const Design* finished, double tolerance)
+        : schedule_(schedule), finished_(finished), tolerance_(tolerance) {}
+
+    SolidResult run() {
+        result_.model.name = schedule_.name;
+        if (!tolerance_in_bounds(tolerance_)) {
+            result_.faults.push_back(told(ShapeFault::tolerance, {}, {}));
+            return std::move(result_);
+        }
+        if (finished_)
+            result_.model.groups = {{finish_group, "Plaster, floor and ground", {}},
+                                    {frames_group, "Frames", {}}};
+        for (const BuildingPart& part : building_parts(schedule_.building))
+            add_wall(part);
+        if (finished_) {
+            add_frames();
+            add_floor();
+            add_ground();
+            auto& groups = result_.model.groups;
+            groups.erase(std::remove_if(groups.begin(), groups.end(),
+                                        [&](const SolidGroup& group) { return !used(group); }),
+                         groups.end());
+        }
+        return std::move(result_);
+    }
+
+private:
+    bool used(const SolidGroup& group) const {
+        return std::any_of(result_.model.parts.begin(), result_.model.parts.end(),
+                           [&](const SolidPart& part) { return part.group == group.slug; });
+    }
+
+    void add_wall(const BuildingPart& part) {
+        const std::string& first = part.building.domes.front().id;
+        ProvenPart proven;
+        if (const auto fault = mesh_part(part, tolerance_, proven)) {
+            result_.faults.push_back(*fault);
+            return;
+        }
+        SolidPart solid;
+        solid.slug = slugs_.unique(first);
+        solid.title = title_of(part.building);
+        solid.volume = volume(proven.mesh);
+        solid.mesh = std::move(proven.mesh);
+        result_.model.parts.push_back(std::move(solid));
+        if (finished_)
+            add_plaster(part, proven.shell);
+    }
+
+    void add_plaster(const BuildingPart& part, const BuildingShell& shell) {
+        const Finish& finish = finished_->finish;
+        PlasterFaces faces =
+            plaster_faces(shell, part.building,
+                          {finish.inside_plaster, finish.outside_plaster, finished_->ground.level});
+        const std::string of = title_of(part.building);
+        const std::string& first = part.building.domes.front().id;
+        for (Mesh* mesh : {&faces.inside, &faces.outside, &faces.reveals})
+            place(*mesh, part);
+        add_finish(first + "_PLASTER_IN", "Inside plaster: w" + of.substr(1),
+                   Material::lime_plaster, std::move(faces.inside));
+        add_finish(first + "_PLASTER_OUT", "Outside plaster: w" + of.substr(1),
+                   Material::earth_render, std::move(faces.outside));
+        add_finish(first + "_REVEALS", "Plaster of the reveals: w" + of.substr(1),
+                   Material::lime_plaster, std::move(faces.reveals));
+    }
+
+    void add_floor() {
+        const double depth = finished_->finish.floor_build_up;
+        const Region region = region_of(floor_expression(schedule_.building), exact_region);
+        add_finish("FLOOR", "Floor", Material::earth_floor,
+                   level_mesh(region, 0, depth, tolerance_), depth > 0);
+    }
+
+    void add_ground() {
+        const double level = finished_->ground.level;
+        const Region region = region_of(ground_expression(schedule_.building, level), exact_region);
+        add_finish("GROUND", "Ground", Material::ground, level_mesh(region, level, 0, tolerance_));
+    }
+
+    void add_finish(const std::string& name, const std::string& title, Material material, Mesh mesh,
+                    bool is_closed = false) {
+        if (mesh.triangles.empty())
+            return;
+        SolidPart part;
+        part.slug = slugs_.unique(slug(name));
+        part.group = finish_group;
+        part.title = title;
+        part.material = material;
+        part.printed = false;
+        part.volume = is_closed ? volume(mesh) : 0;
+        part.mesh = std::move(mesh);
+        result_.model.parts.push_back(std::move(part));
+    }
+
+    void add_frames() {
+        for (const OpeningPlan& opening : schedule_.openings) {
+            const auto body = frame_body(opening);
+            Mesh mesh = body ? mesh_lining(opening.form, *body, tolerance_) : Mesh{};
+            if (mesh.triangles.empty())
+                continue;
+            place(mesh, opening.form.origin, opening.form.axis);
+            add_finish(opening.form.id + "_FRAME", "Frame of " + opening.form.id, Material::timber,
+                       std::move(mesh), true);
+            result_.model.parts.back().group = frames_group;
+        }
+    }
+
+    const Schedule& schedule_;
+    const Design* finished_; // null: the walls alone
+    double tolerance_;
+    SlugTable slugs_;
+    SolidResult result_;
+};
+
 } // namespace
 
 SolidResult shell_model(const Schedule& schedule, double tolerance) {
-    SolidResult result;
-    result.model.name = schedule.name;
-    if (!tolerance_in_bounds(tolerance)) {
-        result.faults.push_back(told(ShapeFault::tolerance, {}, {}));
-        return result;
-    }
-    SlugTable slugs;
-    for (const BuildingPart& part : building_parts(schedule.building)) {
-        const std::string& first = part.building.domes.front().id;
-        Mesh mesh;
-        if (const auto fault = mesh_part(part, tolerance, mesh)) {
-            result.faults.push_back(*fault);
-            continue;
-        }
-        SolidPart solid;
-        solid.slug = slugs.unique(first);
-        solid.title = title_of(part.building);
-        solid.volume = volume(mesh);
-        solid.mesh = std::move(mesh);
-        result.model.parts.push_back(std::move(solid));
-    }
-    return result;
+    return ShellModeller(schedule, nullptr, tolerance).run();
+}
+
+SolidResult finished_shell_model(const Schedule& schedule, const Design& design, double tolerance) {
+    return ShellModeller(schedule, &design, tolerance).run();
 }
 
 } // namespace coilwright

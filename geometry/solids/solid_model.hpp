@@ -9,9 +9,20 @@
 
 namespace coilwright {
 
-enum class Material { earth, earth_cap, lime_plaster, timber, concrete, glass, ground, furnishing };
+enum class Material {
+    earth,
+    earth_cap,
+    lime_plaster,
+    earth_render,
+    earth_floor,
+    timber,
+    concrete,
+    glass,
+    ground,
+    furnishing
+};
 
-/// One named part: a closed solid.
+/// One named part: a closed solid, or a surface about one.
 struct SolidPart {
     std::string slug;  // unique in the model, valid in every format (base/slug.hpp)
     std::string group; // slug of the group it hangs under; empty: at the top
@@ -19,7 +30,8 @@ struct SolidPart {
     Material material = Material::earth;
     int course = 0;            // 0: not of one course
     double compass_radius = 0; // of that course, 0 if none
-    double volume = 0;         // m3, of the mesh
+    double volume = 0;         // m3, of the mesh; 0 of a surface, which need not be closed
+    bool printed = true;       // false: formats for printers leave it out
     Mesh mesh;
 };
 
@@ -63,6 +75,14 @@ inline bool tolerance_in_bounds(double tolerance) {
 /// meshed has no part but a fault; a tolerance out of bounds is one fault. A dome of
 /// 9 ft with three openings at 2 mm: 10,000 triangles, 20 ms to mesh, as much to check.
 SolidResult shell_model(const Schedule& schedule, double tolerance = default_tolerance);
+
+/// The same with what makes it look like a building, as parts of their own that printers leave out
+/// (`printed` false). Group FINISH: of each wall the plaster of its rooms, its outside and its
+/// reveals (plaster.hpp), at the thickness of [finish]; the floor, a closed slab where its build-up
+/// is given, else a surface; the ground about it all at [ground] level (site_surfaces.hpp). Group
+/// FRAMES: the frames of doors and windows.
+SolidResult finished_shell_model(const Schedule& schedule, const Design& design,
+                                 double tolerance = default_tolerance);
 
 /// Every tube a rounded closed body along its arc or its line, ended where the schedule ends it: at
 /// the face of the opening, tunnel, pier or wall it stops at, or square at a joint. Bags of a

@@ -1,6 +1,7 @@
 # Run by a test: installs the packages of the lock file into TO, once for each state of the lock file.
 file(MAKE_DIRECTORY "${TO}")
-foreach(file package.json package-lock.json .npmrc validate_glb.js read_ifc.js)
+foreach(file package.json package-lock.json .npmrc validate_glb.js read_ifc.js
+        photograph.js photograph.html)
     configure_file("${FROM}/${file}" "${TO}/${file}" COPYONLY)
 endforeach()
 file(SHA256 "${TO}/package-lock.json" lock)
