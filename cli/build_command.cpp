@@ -4,6 +4,7 @@
 #include "cli/package.hpp"
 #include "geometry/base/length.hpp"
 #include "geometry/base/nearest_word.hpp"
+#include "geometry/checks/check_building.hpp"
 #include "geometry/drawing/crew_book.hpp"
 
 #include <CLI/CLI.hpp>
@@ -28,6 +29,7 @@ constexpr const char* footer =
     "  crew-book  crew-book.pdf, compass-strip.pdf\n"
     "  models     shell and courses, each in every format; building.ifc\n"
     "  schedule   schedule.json, schedule.csv\n"
+    "  checks     checks.json\n"
     "\nFormats for --formats:\n"
     "  glb, obj (with mtl), stl, ply, dae, 3mf, ifc (building.ifc). GLB, 3MF and IFC keep\n"
     "  their axes, GLB and IFC their unit.\n"
@@ -117,10 +119,11 @@ PaperSize paper_for(const std::string& word, DisplayUnit unit) {
     return letter ? letter_paper() : a4_paper();
 }
 
-void print_failing_checks(const BuildingPlan& plan, const std::string& file, Console& console) {
-    const auto count =
-        std::count_if(plan.findings.begin(), plan.findings.end(),
-                      [](const Finding& finding) { return finding.verdict == Verdict::fails; });
+void print_failing_checks(const std::vector<Finding>& findings, const std::string& file,
+                          Console& console) {
+    const auto count = std::count_if(findings.begin(), findings.end(), [](const Finding& finding) {
+        return finding.verdict == Verdict::fails;
+    });
     if (count > 0) {
         console.err << painted("Warning:", Colour::red, console.colour_err) << ' ' << count
                     << (count == 1 ? " check of this design fails" : " checks of this design fail")
@@ -146,6 +149,7 @@ ExitCode run(const Options& options, Console& console) {
         return ExitCode::no_access;
     }
     wanted.context = planned.context;
+    wanted.findings = all_findings(*planned.plan);
     wanted.paper = paper_for(options.paper, planned.plan->schedule.unit);
 
     Package package;
@@ -177,7 +181,7 @@ ExitCode run(const Options& options, Console& console) {
     for (const OutputFile& file : package.files) {
         console.out << "  " << file.path << '\n';
     }
-    print_failing_checks(*planned.plan, options.file, console);
+    print_failing_checks(wanted.findings, options.file, console);
     return ExitCode::done;
 }
 
@@ -186,7 +190,7 @@ ExitCode run(const Options& options, Console& console) {
 void add_build_command(CLI::App& program, Action& chosen) {
     const auto options = std::make_shared<Options>();
     CLI::App* command =
-        program.add_subcommand("build", "Write the package: crew book, models, schedule");
+        program.add_subcommand("build", "Write the package: crew book, models, schedule, checks");
     command->footer(footer);
     command->add_option("FILE", options->file, "Design file, or - for standard input")
         ->required()

@@ -3,6 +3,7 @@
 #include "cli/design_source.hpp"
 #include "exporters/schedule_json.hpp"
 #include "geometry/base/length.hpp"
+#include "geometry/checks/check_building.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -63,7 +64,7 @@ void print_finding(const Finding& finding, Console& console) {
     }
 }
 
-void print_plan(const BuildingPlan& plan, Console& console) {
+void print_plan(const BuildingPlan& plan, const std::vector<Finding>& findings, Console& console) {
     const Schedule& schedule = plan.schedule;
     console.out << printable(schedule.name) << ": " << schedule.totals.courses << " courses of "
                 << length_text(schedule.course_height, schedule.unit) << '\n';
@@ -75,11 +76,11 @@ void print_plan(const BuildingPlan& plan, Console& console) {
         print_headroom(room, schedule.unit, console);
     }
     console.out << "\nFindings, worst first\n";
-    for (const Finding& finding : plan.findings) {
+    for (const Finding& finding : findings) {
         print_finding(finding, console);
     }
     const auto count = [&](Verdict verdict) {
-        return std::count_if(plan.findings.begin(), plan.findings.end(),
+        return std::count_if(findings.begin(), findings.end(),
                              [&](const Finding& f) { return f.verdict == verdict; });
     };
     console.out << "\nChecks: " << count(Verdict::fails) << " fail, " << count(Verdict::holds)
@@ -95,12 +96,12 @@ ExitCode run(const Options& options, Console& console) {
     if (!planned.plan) {
         return planned.code;
     }
+    const std::vector<Finding> findings = all_findings(*planned.plan);
     if (options.json) {
-        console.out << findings_json(*planned.plan);
+        console.out << findings_json(*planned.plan, findings);
     } else {
-        print_plan(*planned.plan, console);
+        print_plan(*planned.plan, findings, console);
     }
-    const auto& findings = planned.plan->findings;
     const bool failing = std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
         return finding.verdict == Verdict::fails;
     });

@@ -44,7 +44,7 @@ _coilwright() {
     new:--door) _coilwright_words "pointed round segmental square none" "$word" && return ;;
     new:--out) _coilwright_files .toml "$word" && return ;;
     new:--name | new:--diameter | new:--windows | build:--tolerance) return ;;
-    build:--only) _coilwright_list "crew-book models schedule" "$word" && return ;;
+    build:--only) _coilwright_list "crew-book models schedule checks" "$word" && return ;;
     build:--formats) _coilwright_list "glb obj stl ply dae 3mf ifc" "$word" && return ;;
     build:--unit) _coilwright_words "m cm mm ft in" "$word" && return ;;
     build:--paper) _coilwright_words "letter a4" "$word" && return ;;

@@ -87,13 +87,18 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
                                     {}};
                         }});
     }
+    if (wants("checks")) {
+        work.push_back({"checks", [&]() -> Package {
+                            return {{{"checks.json", findings_json(plan, options.findings)}}, {}};
+                        }});
+    }
     return work;
 }
 
 } // namespace
 
 const std::vector<std::string>& package_parts() {
-    static const std::vector<std::string> parts{"crew-book", "models", "schedule"};
+    static const std::vector<std::string> parts{"crew-book", "models", "schedule", "checks"};
     return parts;
 }
 

@@ -22,6 +22,7 @@ struct PackageOptions {
     std::vector<std::string> formats; // words of model_words()
     ModelOptions models;
     IfcSchema ifc = IfcSchema::ifc4;
+    std::vector<Finding> findings;    // of all checks, worst first: what part `checks` tells
     std::vector<ContextPart> context; // what stands about, read and placed
 };
 

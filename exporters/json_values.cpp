@@ -17,22 +17,6 @@ Json optional_number(const std::optional<double>& value) {
     return value ? json_number(*value) : Json(nullptr);
 }
 
-std::string unit_word(FindingUnit unit) {
-    switch (unit) {
-    case FindingUnit::none:
-        return "none";
-    case FindingUnit::metre:
-        return "m";
-    case FindingUnit::square_metre:
-        return "m2";
-    case FindingUnit::degree:
-        return "deg";
-    case FindingUnit::count:
-        return "count";
-    }
-    return "none";
-}
-
 } // namespace
 
 Json json_number(double value) {
@@ -58,6 +42,7 @@ Json json_finding(const Finding& finding) {
             {"value", optional_number(finding.value)},
             {"limit", optional_number(finding.limit)},
             {"unit", unit_word(finding.unit)},
+            {"formula", finding.formula},
             {"source", finding.source},
             {"remedy", finding.remedy}};
 }

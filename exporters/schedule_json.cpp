@@ -234,12 +234,12 @@ std::string diagnostics_json(const std::vector<Diagnostic>& diagnostics,
                       {"diagnostics", std::move(all)}});
 }
 
-std::string findings_json(const BuildingPlan& plan) {
+std::string findings_json(const BuildingPlan& plan, const std::vector<Finding>& findings) {
     return json_text({{"format", "coilwright-findings"},
                       {"version", 1},
                       {"name", plan.schedule.name},
                       {"headroom", json_headrooms(plan.headroom)},
-                      {"findings", json_findings(plan.findings)}});
+                      {"findings", json_findings(findings)}});
 }
 
 } // namespace coilwright

@@ -14,6 +14,6 @@ std::string schedule_json(const BuildingPlan& plan);
 /// Diagnostics or findings as JSON for `--json`.
 std::string diagnostics_json(const std::vector<Diagnostic>& diagnostics,
                              const std::string& file_name);
-std::string findings_json(const BuildingPlan& plan);
+std::string findings_json(const BuildingPlan& plan, const std::vector<Finding>& findings);
 
 } // namespace coilwright

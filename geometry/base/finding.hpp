@@ -14,8 +14,26 @@ enum class Verdict { holds, advice, fails, not_judged };
 /// "holds", "advice", "fails", "not judged".
 std::string verdict_text(Verdict verdict);
 
-/// What `value` and `limit` count. Metres and square metres are shown in the design's unit.
-enum class FindingUnit { none, metre, square_metre, degree, count };
+/// What `value` and `limit` count. Lengths, areas, forces and pressures are shown in the design's
+/// unit. ratio: of two values of one kind, such as a factor of safety.
+enum class FindingUnit {
+    none,
+    metre,
+    square_metre,
+    cubic_metre,
+    litre,
+    degree,
+    count,
+    ratio,
+    per_cent,
+    day,
+    newton,
+    newton_metre,
+    newton_per_metre,
+    pascal
+};
+/// "m", "m2", "deg", "N/m", "Pa"; "none" for none.
+std::string unit_word(FindingUnit unit);
 
 struct Finding {
     std::string code;    // stable, kebab-case: "sill-misses-joint"
@@ -26,8 +44,9 @@ struct Finding {
     std::optional<double> value;
     std::optional<double> limit;
     FindingUnit unit = FindingUnit::none;
-    std::string source;  // published source with edition and section, or "common practice, no source"
-    std::string remedy;  // with a number that would work; empty where none is needed
+    std::string formula; // how `value` is reckoned, in the words of docs; may be empty
+    std::string source;  // published, with edition and section; or "common practice, no source"
+    std::string remedy; // with a number that would work; empty where none is needed
 };
 
 } // namespace coilwright

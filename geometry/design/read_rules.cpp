@@ -34,6 +34,10 @@ LimitKey number(std::string_view name, double low, double high, double example) 
     return {{name, low, high, example}, Measure::number};
 }
 
+LimitKey pressure(std::string_view name, double low, double high, double example) {
+    return {{name, low, high, example}, Measure::pressure};
+}
+
 /// Every rule with the keys that it takes.
 const std::vector<RuleTable>& rule_tables() {
     static const std::vector<RuleTable> tables{
@@ -64,6 +68,11 @@ const std::vector<RuleTable>& rule_tables() {
         {"passage", {length("clear_height", 0.5, 4, 78 * inch)}},
         {"daily-height", {length("built", 0.01, 5, 0.23)}},
         {"lift", {length("height", 0.01, 5, 30 * inch)}},
+        {"geometric-safety", {number("least", 0.1, 10, 1), number("good", 0.1, 10, 2)}},
+        {"overturning", {number("least", 0.1, 10, 1), number("good", 0.1, 10, 1.5)}},
+        {"crushing", {number("least", 0.1, 20, 1), number("good", 0.1, 20, 3)}},
+        {"lintel-beam", {pressure("timber_bending", 1e5, 1e8, 6894757)}},
+        {"soil", {pressure("presumptive", 1e3, 1e7, 71820)}},
         {"seismic-openings",
          {length("width", 0.1, 10, 1.2), length("pier", 0.1, 10, 1.2),
           number("share", 0, 1, 0.333333), length("lintel_bearing", 0.05, 2, 0.5)}},
@@ -72,10 +81,11 @@ const std::vector<RuleTable>& rule_tables() {
 }
 
 std::string unit_of(Measure measure) {
-    return measure == Measure::length    ? "m"
-           : measure == Measure::area    ? "m2"
-           : measure == Measure::degrees ? "deg"
-                                         : "";
+    return measure == Measure::length     ? "m"
+           : measure == Measure::area     ? "m2"
+           : measure == Measure::degrees  ? "deg"
+           : measure == Measure::pressure ? "Pa"
+                                          : "";
 }
 
 void read_rule(TableReader& table, const RuleTable& rule, Limits& limits) {

@@ -15,7 +15,7 @@ using nlohmann::json;
 namespace {
 
 const std::vector<std::string> whole_package{
-    "building.ifc", "compass-strip.pdf", "courses.3mf", "courses.dae", "courses.glb",
+    "building.ifc", "checks.json",       "compass-strip.pdf", "courses.3mf", "courses.dae", "courses.glb",
     "courses.mtl",  "courses.obj",       "courses.ply", "courses.stl", "crew-book.pdf",
     "schedule.csv", "schedule.json",     "shell.3mf",   "shell.dae",   "shell.glb",
     "shell.mtl",    "shell.obj",         "shell.ply",   "shell.stl"};
@@ -92,6 +92,7 @@ TEST_CASE("build writes only the parts asked for") {
     };
     using Files = std::vector<std::string>;
     CHECK(written({"--only", "schedule"}) == Files{"schedule.csv", "schedule.json"});
+    CHECK(written({"--only", "checks"}) == Files{"checks.json"});
     CHECK(written({"--only", "crew-book"}) == Files{"compass-strip.pdf", "crew-book.pdf"});
     CHECK(written({"--only", "models"}).size() == 15);
     CHECK(written({"--only", "schedule,models"}).size() == 17);

@@ -200,6 +200,9 @@ TEST_CASE("every code that the program can give stands in the reference, and no 
     for (const auto& entry : std::filesystem::directory_iterator(source_dir / "geometry/plan"))
         if (entry.path().extension() == ".cpp")
             sources.push_back(entry.path());
+    for (const auto& entry : std::filesystem::directory_iterator(source_dir / "geometry/checks"))
+        if (entry.path().extension() == ".cpp")
+            sources.push_back(entry.path());
     for (const std::filesystem::path& path : sources) {
         const std::string source = file_text(path);
         REQUIRE_FALSE(source.empty());

@@ -26,7 +26,7 @@ TEST_CASE("faults as JSON carry every part of a diagnostic") {
 }
 
 TEST_CASE("findings as JSON keep their order, values and what is not known") {
-    const Json json = Json::parse(findings_json(awkward_plan()));
+    const Json json = Json::parse(findings_json(awkward_plan(), awkward_plan().findings));
     CHECK(json.at("format") == "coilwright-findings");
     REQUIRE(json.at("findings").size() == 2);
     const Json& advice = json.at("findings")[0];

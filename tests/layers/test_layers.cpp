@@ -40,6 +40,8 @@ const std::map<std::string, Layer>& layers() {
          {with(design_data, {"geometry/plan", "geometry/exact"}), {"Eigen"}, {"CGAL"}}},
         {"geometry/statics",
          {with(design_data, {"geometry/plan"}), {}, {"ClpSimplex.hpp", "CoinPackedMatrix.hpp"}}},
+        {"geometry/checks",
+         {with(design_data, {"geometry/design/rules.hpp", "geometry/plan", "geometry/statics"}), {}, {}}},
         {"geometry/drawing", {with(design_data, {"geometry/plan"}), {}, {}}},
         {"exporters",
          {with(design_data,
