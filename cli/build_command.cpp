@@ -30,6 +30,7 @@ constexpr const char* footer =
     "  models     shell and courses, each in every format; building.ifc\n"
     "  schedule   schedule.json, schedule.csv\n"
     "  checks     checks.json\n"
+    "  take-off   take-off.json, take-off.csv: materials, money and days by the works file\n"
     "\nFormats for --formats:\n"
     "  glb, obj (with mtl), stl, ply, dae, 3mf, ifc (building.ifc). GLB, 3MF and IFC keep\n"
     "  their axes, GLB and IFC their unit.\n"
@@ -42,6 +43,7 @@ struct Options {
     std::string file;
     std::string out;
     std::vector<std::string> only;
+    std::string works;
     std::string paper;
     std::string tolerance = "2 mm";
     std::vector<std::string> formats;
@@ -148,6 +150,16 @@ ExitCode run(const Options& options, Console& console) {
         print_error(console, "--out: \"" + options.out + "\" is not a directory");
         return ExitCode::no_access;
     }
+    if (std::find(wanted.parts.begin(), wanted.parts.end(), "take-off") != wanted.parts.end()) {
+        const WorksFile file = read_works_file(options.works, options.file, console);
+        if (!file.works) {
+            return file.code;
+        }
+        wanted.worked_out = work_out(*planned.plan, file, options.file, console);
+        if (!wanted.worked_out) {
+            return ExitCode::wrong_input;
+        }
+    }
     wanted.context = planned.context;
     wanted.findings = all_findings(*planned.plan);
     wanted.paper = paper_for(options.paper, planned.plan->schedule.unit);
@@ -189,8 +201,8 @@ ExitCode run(const Options& options, Console& console) {
 
 void add_build_command(CLI::App& program, Action& chosen) {
     const auto options = std::make_shared<Options>();
-    CLI::App* command =
-        program.add_subcommand("build", "Write the package: crew book, models, schedule, checks");
+    CLI::App* command = program.add_subcommand(
+        "build", "Write the package: crew book, models, schedule, checks, take-off");
     command->footer(footer);
     command->add_option("FILE", options->file, "Design file, or - for standard input")
         ->required()
@@ -202,6 +214,10 @@ void add_build_command(CLI::App& program, Action& chosen) {
         ->delimiter(',')
         ->allow_extra_args(false)
         ->type_name("NAME,...");
+    command
+        ->add_option("--works", options->works,
+                     "Works file of the take-off; NAME.works beside FILE if not given")
+        ->type_name("FILE");
     command
         ->add_option("--paper", options->paper,
                      "letter or a4; if not given, letter for designs in feet, else a4")

@@ -19,6 +19,7 @@ using Action = std::function<ExitCode(Console&)>;
 void add_new_command(CLI::App& program, Action& chosen);
 void add_check_command(CLI::App& program, Action& chosen);
 void add_courses_command(CLI::App& program, Action& chosen);
+void add_takeoff_command(CLI::App& program, Action& chosen);
 void add_build_command(CLI::App& program, Action& chosen);
 
 } // namespace coilwright

@@ -5,6 +5,7 @@
 #include "exporters/pdf.hpp"
 #include "exporters/schedule_csv.hpp"
 #include "exporters/schedule_json.hpp"
+#include "exporters/take_off_json.hpp"
 #include "geometry/drawing/crew_book.hpp"
 
 #include <algorithm>
@@ -63,6 +64,12 @@ Package course_files(const BuildingPlan& plan, const PackageOptions& options) {
     return files;
 }
 
+Package take_off_files(const WorkedOut& out) {
+    return {{{"take-off.json", take_off_json(out.take, out.costs, out.days)},
+             {"take-off.csv", take_off_csv(out.take, out.costs)}},
+            {}};
+}
+
 /// All work for the parts asked for. `plan` and `options` must outlive it.
 std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& options) {
     const auto wants = [&](const char* part) {
@@ -92,13 +99,16 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
                             return {{{"checks.json", findings_json(plan, options.findings)}}, {}};
                         }});
     }
+    if (wants("take-off")) {
+        work.push_back({"take-off", [&] { return take_off_files(*options.worked_out); }});
+    }
     return work;
 }
 
 } // namespace
 
 const std::vector<std::string>& package_parts() {
-    static const std::vector<std::string> parts{"crew-book", "models", "schedule", "checks"};
+    static const std::vector<std::string> parts{"crew-book", "models", "schedule", "checks", "take-off"};
     return parts;
 }
 

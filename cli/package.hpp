@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cli/design_source.hpp"
+#include "cli/works_source.hpp"
 #include "exporters/files.hpp"
 #include "exporters/ifc.hpp"
 #include "exporters/model_formats.hpp"
@@ -24,6 +25,7 @@ struct PackageOptions {
     IfcSchema ifc = IfcSchema::ifc4;
     std::vector<Finding> findings;    // of all checks, worst first: what part `checks` tells
     std::vector<ContextPart> context; // what stands about, read and placed
+    std::optional<WorkedOut> worked_out; // must be there for the part "take-off"
 };
 
 /// Every word that `--only` takes, in the order in which parts are told.

@@ -30,6 +30,7 @@ constexpr const char* program_footer =
     "  coilwright new --name \"Seed store\" --diameter \"9 ft\" --out seed-store.toml\n"
     "  coilwright check seed-store.toml\n"
     "  coilwright courses seed-store.toml\n"
+    "  coilwright takeoff seed-store.toml\n"
     "  coilwright build seed-store.toml --out package\n"
     "\nExit codes:\n"
     "  0  done\n"
@@ -85,6 +86,7 @@ ExitCode run(const std::vector<std::string>& arguments, Console& console) {
     add_new_command(program, chosen);
     add_check_command(program, chosen);
     add_courses_command(program, chosen);
+    add_takeoff_command(program, chosen);
     add_build_command(program, chosen);
     for (CLI::App* command : program.get_subcommands({})) {
         command->group("Commands");

@@ -1,27 +1,12 @@
 #include "exporters/schedule_csv.hpp"
 
+#include "exporters/csv.hpp"
 #include "geometry/base/bearing.hpp"
 
 #include <cmath>
 
 namespace coilwright {
 namespace {
-
-// RFC 4180. A text that a spreadsheet would take for a formula gets an apostrophe before it.
-std::string field(const std::string& text) {
-    std::string safe = text;
-    if (!safe.empty() && std::string("=+-@\t\r").find(safe.front()) != std::string::npos)
-        safe.insert(safe.begin(), '\'');
-    if (safe.find_first_of(",\"\r\n") == std::string::npos)
-        return safe;
-    std::string quoted = "\"";
-    for (const char c : safe) {
-        quoted += c;
-        if (c == '"')
-            quoted += '"';
-    }
-    return quoted + "\"";
-}
 
 std::string number(double value) {
     return fixed_text(value, 6);
@@ -69,13 +54,13 @@ void add_ring_tube(std::string& text, const Course& course, const Ring& ring, co
     const auto bearing = [&](double degrees) { return is_ring ? number(degrees) : ""; };
     Row row(text);
     add_course(row, course);
-    row.add(field(ring.dome)).add(!is_ring ? "cap" : ring.curb ? "curb" : "ring");
+    row.add(csv_field(ring.dome)).add(!is_ring ? "cap" : ring.curb ? "curb" : "ring");
     row.add(number(ring.inside_radius)).add(number(ring.centre_radius));
     row.add(number(ring.outside_radius)).add(number(ring.chain)).add(number(ring.step_in));
-    row.add(field(run.id)).add(field(run.start_by)).add(field(run.end_by));
-    row.add(field(tube.id)).add(bearing(tube.start_bearing)).add(bearing(tube.end_bearing));
+    row.add(csv_field(run.id)).add(csv_field(run.start_by)).add(csv_field(run.end_by));
+    row.add(csv_field(tube.id)).add(bearing(tube.start_bearing)).add(bearing(tube.end_bearing));
     add_lengths(row, tube);
-    row.add(field(ring.tube)).add(number(ring.width)).add(number(ring.wythe));
+    row.add(csv_field(ring.tube)).add(number(ring.width)).add(number(ring.wythe));
     add_empty(row, 4);
     row.end();
 }
@@ -84,12 +69,12 @@ void add_straight_tube(std::string& text, const Course& course, const Straight& 
                        const LaidTube& tube) {
     Row row(text);
     add_course(row, course);
-    row.add(field(straight.of)).add(word(straight.part));
+    row.add(csv_field(straight.of)).add(word(straight.part));
     add_empty(row, 6); // radii, chain, step-in, run
-    row.add(field(straight.start_by)).add(field(straight.end_by)).add(field(tube.id));
+    row.add(csv_field(straight.start_by)).add(csv_field(straight.end_by)).add(csv_field(tube.id));
     add_empty(row, 2); // bearings
     add_lengths(row, tube);
-    row.add(field(straight.tube)).add(number(straight.width)).add("");
+    row.add(csv_field(straight.tube)).add(number(straight.width)).add("");
     for (const Vec2& end : {straight.start, straight.end})
         row.add(number(end.x())).add(number(end.y()));
     row.end();

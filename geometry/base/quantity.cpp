@@ -51,6 +51,15 @@ const std::vector<KnownUnit>& units_of(Quantity quantity) {
         {"N/m", "n/m", 1}};
     static const std::vector<KnownUnit> acceleration{
         {"g", "g", standard_gravity}, {"g", "g", standard_gravity}, {"m/s2", "m/s2", 1}};
+    static const std::vector<KnownUnit> mass{
+        {"lb", "lb", kilograms_per_pound}, {"kg", "kg", 1}, {"t", "t", 1e3}};
+    static const std::vector<KnownUnit> volume{
+        {"cu ft", "cuft", cubic_foot},
+        {"l", "l", 1e-3},
+        {"gal", "gal", 231 * square_inch * metres_per_inch}, // US
+        {"ft3", "ft3", cubic_foot},
+        {"cu yd", "cuyd", 27 * cubic_foot},
+        {"m3", "m3", 1}};
     switch (quantity) {
     case Quantity::pressure:
         return pressure;
@@ -64,6 +73,10 @@ const std::vector<KnownUnit>& units_of(Quantity quantity) {
         return line_load;
     case Quantity::acceleration:
         return acceleration;
+    case Quantity::mass:
+        return mass;
+    case Quantity::volume:
+        return volume;
     }
     return pressure;
 }

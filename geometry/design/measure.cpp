@@ -21,6 +21,10 @@ Quantity quantity_of(Measure measure) {
         return Quantity::line_load;
     case Measure::acceleration:
         return Quantity::acceleration;
+    case Measure::mass:
+        return Quantity::mass;
+    case Measure::volume:
+        return Quantity::volume;
     default:
         return Quantity::pressure;
     }
@@ -52,6 +56,10 @@ std::string measure_name(Measure measure) {
         return "a load per length";
     case Measure::acceleration:
         return "an acceleration";
+    case Measure::mass:
+        return "a mass";
+    case Measure::volume:
+        return "a volume";
     }
     return {};
 }

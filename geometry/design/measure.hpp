@@ -20,6 +20,8 @@ enum class Measure {
     unit_weight,
     line_load,
     acceleration,
+    mass,
+    volume,
 };
 
 /// "a length", "a pressure", ...

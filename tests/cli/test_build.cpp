@@ -18,7 +18,8 @@ const std::vector<std::string> whole_package{
     "building.ifc", "checks.json",       "compass-strip.pdf", "courses.3mf", "courses.dae", "courses.glb",
     "courses.mtl",  "courses.obj",       "courses.ply", "courses.stl", "crew-book.pdf",
     "schedule.csv", "schedule.json",     "shell.3mf",   "shell.dae",   "shell.glb",
-    "shell.mtl",    "shell.obj",         "shell.ply",   "shell.stl"};
+    "shell.mtl",    "shell.obj",         "shell.ply",   "shell.stl",   "take-off.csv",
+    "take-off.json"};
 
 std::string store() {
     return in_project("models/grain-store.toml");
@@ -94,6 +95,7 @@ TEST_CASE("build writes only the parts asked for") {
     CHECK(written({"--only", "schedule"}) == Files{"schedule.csv", "schedule.json"});
     CHECK(written({"--only", "checks"}) == Files{"checks.json"});
     CHECK(written({"--only", "crew-book"}) == Files{"compass-strip.pdf", "crew-book.pdf"});
+    CHECK(written({"--only", "take-off"}) == Files{"take-off.csv", "take-off.json"});
     CHECK(written({"--only", "models"}).size() == 15);
     CHECK(written({"--only", "schedule,models"}).size() == 17);
     CHECK(written({"--only", "schedule", "--only", "models"}).size() == 17);
@@ -202,7 +204,7 @@ TEST_CASE("build refuses values that it does not know") {
                Contains("no format \"dea\"") && Contains("did you mean dae?"));
     CHECK_THAT(refused("--unit", "yd"), Contains("--unit"));
     CHECK_THAT(refused("--only", "model"), Contains("did you mean models?"));
-    CHECK_THAT(refused("--only", "drawings"), Contains("crew-book, models, schedule"));
+    CHECK_THAT(refused("--only", "drawings"), Contains("crew-book, models, schedule, checks, take-off"));
     CHECK_THAT(refused("--paper", "a5"), Contains("--paper"));
     for (const std::string tolerance :
          {"2", "0.09 mm", "51 mm", "1 m", "-1 mm", "nan mm", "inf", "", "mm"}) {

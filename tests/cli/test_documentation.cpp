@@ -48,7 +48,7 @@ std::set<std::string> all_matches(const std::string& text, const std::string& pa
     return found;
 }
 
-const std::vector<std::string> command_names{"new", "check", "courses", "build"};
+const std::vector<std::string> command_names{"new", "check", "courses", "takeoff", "build"};
 
 } // namespace
 
@@ -220,10 +220,11 @@ TEST_CASE("bash completes commands, options, values and design files") {
         CHECK_THAT(outcome.out, Contains("complete -F _coilwright coilwright"));
         return outcome.out.substr(0, outcome.out.find('\n'));
     };
-    CHECK(completed("coilwright \"\"") == "new|check|courses|build|--help|--version");
+    CHECK(completed("coilwright \"\"") == "new|check|courses|takeoff|build|--help|--version");
     CHECK(completed("coilwright c") == "check|courses");
     CHECK(completed("coilwright check --") == "--json|--help");
     CHECK(completed("coilwright courses --") == "--json|--csv|--help");
+    CHECK(completed("coilwright takeoff --") == "--works|--json|--csv|--help");
     CHECK(completed("coilwright new --use s") == "store|shower");
     CHECK(completed("coilwright build models/a.toml --paper \"\"") == "letter|a4");
     CHECK(completed("coilwright build x --only crew-book,m") == "crew-book,models");

@@ -1,0 +1,137 @@
+#include "geometry/takeoff/ledger.hpp"
+
+#include <algorithm>
+
+namespace coilwright {
+
+namespace {
+
+void take_form(const Ledger& ledger, const OpeningPlan& opening) {
+    const double skin = hole_edge(opening.form) * opening.least_form_depth;
+    const double face = inset_area(opening.form, 0, false);
+    ledger.add({"form-sheet",
+                opening.form.id,
+                Phase::openings,
+                "Form: skin and two faces",
+                skin + 2 * face,
+                "Edge of the hole times the least depth of the form, and the hole's area twice. "
+                "A form that serves twice is counted twice.",
+                {{"edge", hole_edge(opening.form), "m"},
+                 {"depth", opening.least_form_depth, "m"},
+                 {"hole", face, "m2"}}});
+}
+
+void take_frame(const Ledger& ledger, const OpeningPlan& opening) {
+    const OpeningForm& form = opening.form;
+    const bool has_sill = form.use != OpeningUse::door && form.head_kind != HeadKind::circle;
+    const double sill = has_sill ? 2 * form.half_width : 0;
+    ledger.add(
+        {"frame",
+         form.id,
+         Phase::openings,
+         form.use == OpeningUse::door ? "Door frame" : "Frame",
+         hole_edge(form) + sill,
+         "Edge of the rough hole" + std::string(has_sill ? " and its sill." : ", without a sill."),
+         {{"edge", hole_edge(form), "m"}, {"sill", sill, "m"}}});
+    const double inset = opening.frame_inset + opening.frame_width;
+    const std::vector<Figure> figures{{"hole", inset_area(form, 0, false), "m2"},
+                                      {"taken on each side", inset, "m"}};
+    if (form.use == OpeningUse::window)
+        ledger.add({"glass", form.id, Phase::openings, "Glass", inset_area(form, inset, true),
+                    "The hole less plaster and frame all round.", figures});
+    if (form.use == OpeningUse::door)
+        ledger.add({"door-leaf",
+                    form.id,
+                    Phase::openings,
+                    "Door leaf",
+                    1,
+                    "One leaf; its area is the hole less plaster and frame.",
+                    {{"area", inset_area(form, inset, false), "m2"}}});
+}
+
+void take_vault_form(const Ledger& ledger, const TunnelForm& tunnel) {
+    double length = 0;
+    for (const Course& course : ledger.schedule().courses)
+        for (const Straight& straight : course.straights)
+            if (straight.of == tunnel.id &&
+                (straight.part == StraightPart::left || straight.part == StraightPart::right))
+                length = std::max(length, straight.length);
+    const double arch = 2 * length_between(tunnel.profile, 0, tunnel.profile.rise);
+    const double face = area_between(tunnel.profile, 0, tunnel.profile.rise);
+    ledger.add({"form-sheet",
+                tunnel.id,
+                Phase::openings,
+                "Form of the vault",
+                arch * length + 2 * face,
+                "Length of the arch times the longest wall, and two faces.",
+                {{"arch", arch, "m"}, {"length", length, "m"}, {"face", face, "m2"}}});
+}
+
+void take_lintel(const Ledger& ledger, const Lintel& lintel) {
+    const double volume = lintel.length * lintel.width * lintel.depth;
+    ledger.take.pieces.push_back(
+        {lintel.opening, word(lintel.kind) + " lintel", lintel.length, lintel.width, lintel.depth});
+    TakeOffLine line{"lintel-timber",
+                     lintel.opening,
+                     Phase::openings,
+                     "Lintel",
+                     volume,
+                     "Length times width times depth.",
+                     {{"length", lintel.length, "m"},
+                      {"width", lintel.width, "m"},
+                      {"depth", lintel.depth, "m"}}};
+    if (lintel.kind == LintelKind::timber)
+        ledger.add(std::move(line));
+    else
+        take_mix(ledger, *find_mix(ledger.works, "concrete"), volume, line);
+}
+
+/// Thickness of the wall that a sleeve goes through.
+double wall_width(const Ledger& ledger, const SleeveForm& sleeve) {
+    const BuildingForm& building = ledger.schedule().building;
+    if (const DomeForm* dome = find_dome(building, sleeve.in))
+        return outside_radius(*dome, sleeve.height) - inside_radius(*dome, sleeve.height);
+    const TunnelForm* tunnel = find_tunnel(building, sleeve.in);
+    return tunnel ? tunnel->width : 0;
+}
+
+} // namespace
+
+void take_openings(const Ledger& ledger) {
+    const Schedule& schedule = ledger.schedule();
+    for (const OpeningPlan& opening : schedule.openings) {
+        take_form(ledger, opening);
+        if (opening.form.use != OpeningUse::niche)
+            take_frame(ledger, opening);
+        int joints = 0;
+        for (const Course& course : schedule.courses)
+            for (const SetNote& note : course.after)
+                if (note.element == opening.form.id && note.what == "anchor plates")
+                    ++joints;
+        ledger.add({"anchor-plate",
+                    opening.form.id,
+                    Phase::openings,
+                    "Anchor plates",
+                    2.0 * joints,
+                    "One on each jamb on the joints that the crew's sheets name.",
+                    {{"joints", static_cast<double>(joints), ""}}});
+    }
+    for (const TunnelForm& tunnel : schedule.building.tunnels)
+        take_vault_form(ledger, tunnel);
+    for (const Lintel& lintel : schedule.lintels)
+        take_lintel(ledger, lintel);
+    const Finish& finish = ledger.plan.design.finish;
+    for (const SleevePlan& sleeve : schedule.sleeves) {
+        const double wall = wall_width(ledger, sleeve.form);
+        const double stands_out = 0.1;
+        ledger.add({"sleeve-pipe",
+                    sleeve.form.id,
+                    Phase::walls,
+                    "Sleeve",
+                    wall + finish.inside_plaster + finish.outside_plaster + 2 * stands_out,
+                    "Thickness of wall and plaster, and 100 mm at both ends.",
+                    {{"wall", wall, "m"}, {"diameter", sleeve.form.diameter, "m"}}});
+    }
+}
+
+} // namespace coilwright
