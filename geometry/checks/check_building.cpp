@@ -1,6 +1,7 @@
 #include "geometry/checks/check_building.hpp"
 
 #include "geometry/checks/dome_findings.hpp"
+#include "geometry/checks/element_findings.hpp"
 
 #include <iterator>
 
@@ -17,9 +18,21 @@ void append(std::vector<Finding>& all, std::vector<Finding> more) {
 
 std::vector<Finding> check_building(const BuildingPlan& plan) {
     std::vector<Finding> findings;
-    for (const DomeForm& dome : plan.schedule.building.domes)
-        append(findings, dome_findings(plan.design, dome,
-                                       dome_statics(plan.design, plan.schedule.building, dome)));
+    const Design& design = plan.design;
+    const BuildingForm& building = plan.schedule.building;
+    const BuildingStatics statics = building_statics(plan);
+    for (std::size_t i = 0; i < building.domes.size(); ++i) {
+        const DomeForm& dome = building.domes[i];
+        const DomeAnalysis& analysis = statics.domes[i];
+        append(findings, dome_findings(design, dome, analysis));
+        append(findings, ground_findings(design, dome, analysis));
+        append(findings, buttress_findings(design, building, dome, analysis));
+        append(findings, sideways_findings(design, dome, analysis));
+        append(findings, stage_findings(design, dome, analysis));
+    }
+    for (std::size_t i = 0; i < building.tunnels.size(); ++i)
+        append(findings, tunnel_findings(design, building.tunnels[i], statics.tunnels[i]));
+    append(findings, opening_findings(plan));
     return findings;
 }
 

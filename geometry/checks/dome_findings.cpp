@@ -1,6 +1,9 @@
 #include "geometry/checks/dome_findings.hpp"
 
-#include "geometry/base/length.hpp"
+#include "geometry/checks/statics_finding.hpp"
+
+#include <algorithm>
+#include <cmath>
 
 namespace coilwright {
 
@@ -10,13 +13,122 @@ std::string strip_words(const StripStatics& strip) {
     return strip.beside.empty() ? "clear of all openings" : "beside '" + strip.beside + "'";
 }
 
+Finding of_dome(const Design& design, const DomeForm& dome, const std::string& code) {
+    return statics_finding(code, "dome." + dome.id, find_dome(design, dome.id)->profile.place);
+}
+
+Finding joint_sliding(const Design& design, const DomeForm& dome, const DomeStatics& statics) {
+    Finding found = of_dome(design, dome, "joint-sliding");
+    const StripStatics* worst = nullptr;
+    for (const StripStatics& strip : statics.strips)
+        if (strip.friction.line.stands &&
+            (!worst || strip.friction.friction > worst->friction.friction))
+            worst = &strip;
+    found.formula = "friction of the joints / the least friction with which any line of thrust and "
+                    "ring compression balance every course";
+    found.source = design.joint.place.line > 0 ? "stated in the design, [joint]"
+                                               : "a judgement without source: friction 0.5 with "
+                                                 "barbed wire, factor 1.5 ([joint])";
+    if (!worst) {
+        found.message = "No balance of '" + dome.id +
+                        "' is found at all, so what friction it needs is not known.";
+        return found;
+    }
+    const double needed = worst->friction.friction;
+    judge_ratio(found, needed > 0 ? design.joint.friction / needed : unlimited, 1,
+                design.joint.factor);
+    found.limit = design.joint.factor;
+    if (found.verdict == Verdict::fails && design.joint.place.line == 0)
+        found.verdict = Verdict::advice; // a default fails nothing
+    found.message =
+        "The joints of '" + dome.id + "' " + strip_words(*worst) + " need a friction of at least " +
+        three_digits(needed) + "; they are taken to have " + three_digits(design.joint.friction) +
+        ". The rings carry the rest: a course that steps in slides as soon as its ring is "
+        "open.";
+    if (found.verdict != Verdict::holds)
+        found.remedy = "Measure the friction of two filled bags with the wire between them; " +
+                       three_digits(needed * design.joint.factor) + " would do.";
+    return found;
+}
+
+Finding free_corbel(const Design& design, const DomeForm& dome, const DomeAnalysis& analysis) {
+    Finding found = of_dome(design, dome, "free-corbel");
+    const auto worst = std::min_element(analysis.levers.begin(), analysis.levers.end());
+    found.unit = FindingUnit::metre;
+    found.limit = 0;
+    found.formula =
+        "centre of mass of what is laid above, less the inner edge of the flat under it";
+    found.source = "Benvenuto & Corradi 1987-90; Rovero & Tonietti 2012-14 (from memory)";
+    if (worst == analysis.levers.end())
+        return found;
+    found.value = *worst;
+    found.verdict = *worst >= 0 ? Verdict::holds : Verdict::advice;
+    const std::vector<WallCourse>& courses = analysis.statics.courses;
+    int first = 1; // the least height reached at which something tips
+    for (bool lies = true; lies && first < static_cast<int>(courses.size()); ++first) {
+        const std::vector<double> levers = corbel_levers(corbel_courses(courses, first));
+        lies = *std::min_element(levers.begin(), levers.end()) >= 0;
+    }
+    --first;
+    found.message = "Without its rings what is laid of '" + dome.id +
+                    "' would fall in from course " + std::to_string(first) +
+                    " on, over the joint under course " +
+                    std::to_string(worst - analysis.levers.begin() + 1) + " by up to " +
+                    length_text(-*worst, design.unit) +
+                    ". So does every ordinary dome of bags: it stands by its rings alone.";
+    found.remedy = "Close each ring before you stop, prop what is open at a form, and let nobody "
+                   "stand below an open ring.";
+    return found;
+}
+
+Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis& analysis) {
+    Finding found = of_dome(design, dome, "fill-crushing");
+    const JointCheck* worst = nullptr;
+    const StripStatics* in = nullptr;
+    double least = unlimited;
+    bool by_ring = false;
+    for (std::size_t i = 0; i < analysis.pressures.size(); ++i)
+        for (const JointCheck& joint : analysis.pressures[i].joints) {
+            const double most = std::max(joint.pressure, joint.hoop_pressure);
+            if (most > 0 && joint.strength / most < least) {
+                least = joint.strength / most;
+                worst = &joint;
+                in = &analysis.statics.strips[i];
+                by_ring = joint.hoop_pressure > joint.pressure;
+            }
+        }
+    const Limit& limit = limit_of(design, "crushing.least");
+    found.formula = "strength of the fill / (N/(d - 2e) in a joint, or ring force / tube section)";
+    found.source = source_text(limit) +
+                   "; strength as the design states it, else Dunbar & Wipplinger 2006, sand-filled";
+    if (!worst) {
+        found.message =
+            "No line of thrust keeps within '" + dome.id + "', so no pressure is known.";
+        return found;
+    }
+    judge_ratio(found, least, limit.value, limit_of(design, "crushing.good").value);
+    soften_unstated(found, design, worst->course);
+    found.message = (by_ring ? "The ring of course " : "The joint under course ") +
+                    std::to_string(worst->course) + " of '" + dome.id + "' " + strip_words(*in) +
+                    " is pressed with " +
+                    stress_text(std::max(worst->pressure, worst->hoop_pressure), design.unit) +
+                    " by the line of thrust that asks least of it; its fill is taken to bear " +
+                    stress_text(worst->strength, design.unit) + ".";
+    if (found.verdict != Verdict::holds)
+        found.remedy = "Test cylinders of the fill: " +
+                       stress_text(std::max(worst->pressure, worst->hoop_pressure) *
+                                       limit_of(design, "crushing.good").value,
+                                   design.unit) +
+                       " would hold; or take a wider tube.";
+    return found;
+}
+
+} // namespace
+
 Finding geometric_safety(const Design& design, const DomeForm& dome, const DomeStatics& statics) {
-    const Limit& least = design.limits.at("geometric-safety.least");
-    const Limit& good = design.limits.at("geometric-safety.good");
-    Finding found;
-    found.code = "geometric-safety";
-    found.subject = "dome." + dome.id;
-    found.place = find_dome(design, dome.id)->profile.place;
+    const Limit& least = limit_of(design, "geometric-safety.least");
+    const double good = limit_of(design, "geometric-safety.good").value;
+    Finding found = of_dome(design, dome, "geometric-safety");
     found.unit = FindingUnit::ratio;
     found.limit = least.value;
     found.source = source_text(least);
@@ -30,29 +142,36 @@ Finding geometric_safety(const Design& design, const DomeForm& dome, const DomeS
     }
     const StripStatics& worst = statics.strips[statics.worst];
     const double safety = worst.centred.safety();
-    found.value = safety;
-    found.verdict = safety < least.value  ? Verdict::fails
-                    : safety < good.value ? Verdict::advice
-                                          : Verdict::holds;
-    found.message =
-        safety < least.value
-            ? "No line of thrust keeps within the wall of '" + dome.id + "' " + strip_words(worst) +
-                  "; the best one leaves it by a factor of " + fixed_text(safety, 2) + "."
-            : "The most centred line of thrust of '" + dome.id + "' " + strip_words(worst) +
-                  " would keep within joints " + fixed_text(safety, 2) +
-                  " times narrower, with every ring closed and pressed.";
-    if (safety < good.value)
+    judge_ratio(found, safety, least.value, good);
+    if (found.verdict == Verdict::fails)
+        found.message = "No line of thrust keeps within the wall of '" + dome.id + "' " +
+                        strip_words(worst) +
+                        (safety > 0 ? "; the best one would need joints " +
+                                          fixed_text(1 / safety, 2) + " times as wide."
+                                    : ".");
+    else
+        found.message = "The most centred line of thrust of '" + dome.id + "' " +
+                        strip_words(worst) + " would keep within joints " + fixed_text(safety, 2) +
+                        " times narrower, with every unbroken ring closed and pressed.";
+    if (found.verdict != Verdict::holds)
         found.remedy =
             "A higher rise, a wider tube or a narrower opening brings the line nearer to "
-            "the middle of the wall.";
+            "the middle of the wall; check --remedies looks for the least change.";
     return found;
 }
 
-} // namespace
-
 std::vector<Finding> dome_findings(const Design& design, const DomeForm& dome,
-                                   const DomeStatics& statics) {
-    return {geometric_safety(design, dome, statics)};
+                                   const DomeAnalysis& analysis) {
+    std::vector<Finding> findings{geometric_safety(design, dome, analysis.statics)};
+    if (analysis.statics.strips.empty())
+        return findings;
+    const std::vector<std::string> joined = joined_domes(analysis.statics.courses);
+    findings.push_back(joint_sliding(design, dome, analysis.statics));
+    findings.push_back(crushing(design, dome, analysis));
+    for (Finding& finding : findings)
+        leave_joined(finding, joined);
+    findings.push_back(free_corbel(design, dome, analysis));
+    return findings;
 }
 
 } // namespace coilwright

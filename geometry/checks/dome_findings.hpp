@@ -1,16 +1,35 @@
 // What limit analysis finds of a dome.
 #pragma once
 
-#include "geometry/base/finding.hpp"
-#include "geometry/statics/dome_statics.hpp"
+#include "geometry/checks/building_statics.hpp"
 
 #include <vector>
 
 namespace coilwright {
 
-/// `geometric-safety`: by how much every joint could shrink in the worst strip before no line of
-/// thrust keeps within it. Not judged where a course finds nothing to lie on.
+/// In the worst strip: `geometric-safety` (by how much every joint could shrink before no line of
+/// thrust keeps within it), `joint-sliding` (friction over what the rings leave to it),
+/// `free-corbel` (what stands without its ring), `fill-crushing`. Not judged where a course finds
+/// nothing to lie on.
 std::vector<Finding> dome_findings(const Design& design, const DomeForm& dome,
-                                   const DomeStatics& statics);
+                                   const DomeAnalysis& analysis);
+
+/// The geometric factor of safety alone, as the remedies ask for it again and again.
+Finding geometric_safety(const Design& design, const DomeForm& dome, const DomeStatics& statics);
+
+/// From the springline to the ground: `stem-sliding`, `stem-overturning`, `ground-pressure` (not
+/// judged without `[ground] bearing_capacity`), `pier-pressure` between openings.
+std::vector<Finding> ground_findings(const Design& design, const DomeForm& dome,
+                                     const DomeAnalysis& analysis);
+
+/// `earthquake-slice` and `wind-slice`: what a slice without rings bears, against [site]; not
+/// judged where the site is not given, nor where the slice does not stand without its rings.
+std::vector<Finding> sideways_findings(const Design& design, const DomeForm& dome,
+                                       const DomeAnalysis& analysis);
+
+/// `open-stages`: whether every stage of building stands with its last ring closed. One linear
+/// program a course.
+std::vector<Finding> stage_findings(const Design& design, const DomeForm& dome,
+                                    const DomeAnalysis& analysis);
 
 } // namespace coilwright

@@ -1,0 +1,102 @@
+#include "geometry/checks/building_statics.hpp"
+
+#include "geometry/statics/sway.hpp"
+#include "geometry/statics/tunnel_slice.hpp"
+
+#include <algorithm>
+
+namespace coilwright {
+
+namespace {
+
+int course_over_springline(const DomeForm& dome, const std::vector<WallCourse>& courses) {
+    int first = 1;
+    for (const WallCourse& course : courses)
+        if (course.bottom < dome.springline - height_tie && !course.cap)
+            first = std::min(course.number + 1, dome.last_ring);
+    return first;
+}
+
+} // namespace
+
+std::vector<std::string> joined_domes(const std::vector<WallCourse>& courses) {
+    std::vector<std::string> ids;
+    for (const WallCourse& course : courses)
+        for (const RingGap& gap : course.gaps)
+            if (gap.kind() != GapKind::strip &&
+                std::find(ids.begin(), ids.end(), gap.by) == ids.end())
+                ids.push_back(gap.by);
+    return ids;
+}
+
+void leave_joined(Finding& finding, const std::vector<std::string>& joined) {
+    if (joined.empty() || finding.verdict == Verdict::holds)
+        return;
+    finding.verdict = Verdict::not_judged;
+    finding.message += " Its rings are broken where it opens into '" + joined.front() + "'";
+    for (std::size_t i = 1; i < joined.size(); ++i)
+        finding.message += (i + 1 < joined.size() ? ", '" : " and '") + joined[i] + "'";
+    finding.message += ": that they lean on each other there is not reckoned.";
+    finding.remedy = "Ask an engineer to reckon the domes together; a higher springline of the "
+                     "larger one, or domes farther apart, leave more rings whole.";
+}
+
+DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building,
+                          const DomeForm& dome) {
+    DomeAnalysis result;
+    result.statics = dome_statics(design, building, dome);
+    const std::vector<WallCourse>& courses = result.statics.courses;
+    if (result.statics.strips.empty())
+        return result;
+    for (const StripStatics& strip : result.statics.strips) {
+        DomeSlice what;
+        if (!strip.beside.empty())
+            what.beside = strip.beside;
+        result.pressures.push_back(least_pressure(courses, what));
+        result.ground_pressures.push_back(least_pressure(courses, what, 1));
+    }
+    result.springline = springline_thrust(courses, dome);
+    result.springline_course = course_over_springline(dome, courses);
+    result.membrane = dome_membrane(dome, courses);
+    result.levers = levers_while_building(courses);
+    const std::vector<WallCourse> parallel = parallel_courses(design, dome);
+    const int crown = crown_block_from(dome);
+    if (crown > 1 && !first_without_contact(parallel)) {
+        result.sway = sway_capacity(sway_slice(parallel, crown));
+        if (result.sway > 0) {
+            SwaySlice what;
+            what.wind_from = design.ground.level;
+            result.wind = wind_capacity(parallel, crown, what);
+        }
+    }
+    return result;
+}
+
+TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel) {
+    TunnelAnalysis result;
+    result.tunnel = tunnel.id;
+    result.courses = tunnel_courses(design, tunnel);
+    if (tunnel.crown_courses < 1 || first_without_contact(result.courses))
+        return result;
+    result.laid = true;
+    const Slice slice = tunnel_slice(result.courses);
+    const auto ground = static_cast<int>(slice.blocks.size());
+    result.centred = centred_thrust(slice);
+    result.friction = least_friction(slice);
+    result.least = least_thrust(slice, ground);
+    result.greatest = greatest_thrust(slice, ground);
+    result.levers = levers_while_building(result.courses);
+    return result;
+}
+
+BuildingStatics building_statics(const BuildingPlan& plan) {
+    BuildingStatics result;
+    const BuildingForm& building = plan.schedule.building;
+    for (const DomeForm& dome : building.domes)
+        result.domes.push_back(analyse_dome(plan.design, building, dome));
+    for (const TunnelForm& tunnel : building.tunnels)
+        result.tunnels.push_back(analyse_tunnel(plan.design, tunnel));
+    return result;
+}
+
+} // namespace coilwright

@@ -1,0 +1,55 @@
+// All that limit analysis works out of a building: what the findings and the engineer's report say.
+#pragma once
+
+#include "geometry/plan/plan_building.hpp"
+#include "geometry/statics/corbel.hpp"
+#include "geometry/statics/dome_statics.hpp"
+#include "geometry/statics/least_pressure.hpp"
+#include "geometry/statics/membrane.hpp"
+
+#include <string>
+#include <vector>
+
+namespace coilwright {
+
+struct DomeAnalysis {
+    DomeStatics statics;
+    std::vector<LeastPressure> pressures;        // by strip
+    std::vector<LeastPressure> ground_pressures; // by strip, under course 1 alone
+    ThrustLine springline; // of least thrust there, clear of openings; empty where there is none
+    int springline_course = 1;            // the course over that joint
+    std::vector<CourseMembrane> membrane; // ring courses above the springline
+    std::vector<double> levers; // of a free cantilever while it is built, by ring course, m
+    double sway = 0; // g that the slice of parallel sides without rings bears, friction left out
+    double wind = 0; // Pa, the same
+};
+
+struct TunnelAnalysis {
+    std::string tunnel;
+    std::vector<WallCourse> courses;
+    CentredThrust centred; // of the finished vault with its walls, as much friction as it wants
+    LeastFriction friction;
+    ThrustLine least, greatest; // by the thrust on the ground, as much friction as it wants
+    std::vector<double> levers; // while it is built, without a form
+    bool laid = false;          // false: a course finds nothing to lie on; all else is empty
+};
+
+struct BuildingStatics {
+    std::vector<DomeAnalysis> domes; // as in the schedule's building
+    std::vector<TunnelAnalysis> tunnels;
+};
+
+/// Other domes that take wall out of the rings of one above the floor. Its broken rings lean on
+/// theirs, which is not reckoned: such a dome holds a check where it does so without that help, and
+/// is else not judged.
+std::vector<std::string> joined_domes(const std::vector<WallCourse>& courses);
+/// Turns a verdict that does not hold into `not judged` in a joined dome, and says why.
+void leave_joined(Finding& finding, const std::vector<std::string>& joined);
+
+/// Under its own weight with plaster, and a bank where the design says enough of it. About 30 ms a
+/// dome with four openings. Precondition: plan.sound().
+BuildingStatics building_statics(const BuildingPlan& plan);
+DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, const DomeForm& dome);
+TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel);
+
+} // namespace coilwright
