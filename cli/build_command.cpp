@@ -13,6 +13,7 @@
 #include <filesystem>
 #include <iterator>
 #include <memory>
+#include <optional>
 #include <ostream>
 #include <system_error>
 
@@ -27,6 +28,7 @@ constexpr const char* footer =
     "  coilwright build models/workshop.toml --out package/workshop --only models,schedule\n"
     "\nParts for --only:\n"
     "  crew-book  crew-book.pdf, compass-strip.pdf\n"
+    "  drawings   drawings.pdf, pictures/\n"
     "  models     shell and courses, each in every format; building.ifc\n"
     "  schedule   schedule.json, schedule.csv\n"
     "  checks     checks.json\n"
@@ -45,6 +47,9 @@ struct Options {
     std::vector<std::string> only;
     std::string works;
     std::string paper;
+    std::string sheet;
+    std::string plan_height;
+    std::optional<double> section_bearing;
     std::string tolerance = "2 mm";
     std::vector<std::string> formats;
     std::string unit;
@@ -113,12 +118,39 @@ std::string read_options(const Options& options, PackageOptions& package) {
                "in\"";
     }
     package.tolerance = tolerance.value;
+    if (options.section_bearing) {
+        package.drawings.section_bearing = Bearing{turned_into_circle(*options.section_bearing)};
+    }
     return {};
 }
 
 PaperSize paper_for(const std::string& word, DisplayUnit unit) {
     const bool letter = word.empty() ? unit == DisplayUnit::feet : word == "letter";
     return letter ? letter_paper() : a4_paper();
+}
+
+/// The sheets of the drawings; without a word, twice as large as the crew's paper.
+PaperSize sheet_for(const std::string& word, DisplayUnit unit) {
+    const std::string name = !word.empty() ? word : unit == DisplayUnit::feet ? "tabloid" : "a3";
+    return drawing_paper(name).value();
+}
+
+/// Sets the height of the floor plan's cut; what is wrong with it, or nothing.
+std::string read_plan_height(const std::string& text, const Schedule& schedule, double& height) {
+    if (text.empty()) {
+        return {};
+    }
+    double top = 0;
+    for (const DomeForm& dome : schedule.building.domes) {
+        top = std::max(top, dome.top());
+    }
+    const LengthReading reading = read_length(text, schedule.unit);
+    if (!reading.fault.empty() || !(reading.value > 0) || !(reading.value < top)) {
+        return "--plan-height: \"" + text + "\" is no height between the floor and the top, " +
+               length_text(top, schedule.unit);
+    }
+    height = reading.value;
+    return {};
 }
 
 void print_failing_checks(const std::vector<Finding>& findings, const std::string& file,
@@ -164,6 +196,14 @@ ExitCode run(const Options& options, Console& console) {
     wanted.findings = all_findings(*planned.plan);
     wanted.paper = paper_for(options.paper, planned.plan->schedule.unit);
 
+    wanted.sheet = sheet_for(options.sheet, planned.plan->schedule.unit);
+    const std::string height_fault =
+        read_plan_height(options.plan_height, planned.plan->schedule, wanted.drawings.plan_height);
+    if (!height_fault.empty()) {
+        print_error(console, height_fault);
+        return ExitCode::wrong_input;
+    }
+
     Package package;
     {
         Progress progress(console);
@@ -202,7 +242,7 @@ ExitCode run(const Options& options, Console& console) {
 void add_build_command(CLI::App& program, Action& chosen) {
     const auto options = std::make_shared<Options>();
     CLI::App* command = program.add_subcommand(
-        "build", "Write the package: crew book, models, schedule, checks, take-off");
+        "build", "Write the package: crew book, drawings, models, schedule, checks, take-off");
     command->footer(footer);
     command->add_option("FILE", options->file, "Design file, or - for standard input")
         ->required()
@@ -223,6 +263,24 @@ void add_build_command(CLI::App& program, Action& chosen) {
                      "letter or a4; if not given, letter for designs in feet, else a4")
         ->check(CLI::IsMember({"letter", "a4"}, CLI::ignore_case).description(""))
         ->type_name("SIZE");
+    std::vector<std::string> sheets;
+    for (const PaperSize& size : drawing_papers()) {
+        sheets.push_back(size.name);
+    }
+    command
+        ->add_option("--sheet", options->sheet,
+                     "Of the drawings: a4 to a1, letter, tabloid, arch-a to arch-d")
+        ->transform(CLI::IsMember(sheets, CLI::ignore_case).description(""))
+        ->type_name("SIZE");
+    command
+        ->add_option("--plan-height", options->plan_height,
+                     "Where the floor plan is cut; if not given, 4 ft above the floor")
+        ->type_name("LENGTH");
+    command
+        ->add_option("--section-bearing", options->section_bearing,
+                     "Bearing of section A; if not given, that of the main door")
+        ->check(CLI::Range(-360.0, 360.0).description(""))
+        ->type_name("DEGREES");
     command
         ->add_option("--tolerance", options->tolerance,
                      "Greatest distance of the models' facets from the true surface")

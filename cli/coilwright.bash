@@ -43,12 +43,15 @@ _coilwright() {
     new:--profile) _coilwright_words "pointed round catenary parabola" "$word" && return ;;
     new:--door) _coilwright_words "pointed round segmental square none" "$word" && return ;;
     new:--out) _coilwright_files .toml "$word" && return ;;
-    new:--name | new:--diameter | new:--windows | build:--tolerance) return ;;
+    new:--name | new:--diameter | new:--windows | build:--tolerance | build:--plan-height | build:--section-bearing) return ;;
     takeoff:--works | build:--works) _coilwright_files .works "$word" && return ;;
-    build:--only) _coilwright_list "crew-book models schedule checks take-off" "$word" && return ;;
+    build:--only) _coilwright_list "crew-book drawings models schedule checks take-off" "$word" && return ;;
     build:--formats) _coilwright_list "glb obj stl ply dae 3mf ifc" "$word" && return ;;
     build:--unit) _coilwright_words "m cm mm ft in" "$word" && return ;;
     build:--paper) _coilwright_words "letter a4" "$word" && return ;;
+    build:--sheet)
+        _coilwright_words "a4 a3 a2 a1 letter tabloid arch-a arch-b arch-c arch-d" "$word" && return
+        ;;
     build:--out)
         mapfile -t COMPREPLY < <(compgen -d -- "$word")
         compopt -o filenames 2>/dev/null
@@ -64,7 +67,7 @@ _coilwright() {
     courses:-*) _coilwright_words "--json --csv --help" "$word" ;;
     takeoff:-*) _coilwright_words "--works --json --csv --help" "$word" ;;
     build:-*) _coilwright_words \
-        "--out --only --works --paper --tolerance --formats --unit --y-up --ifc2x3 --help" "$word" ;;
+        "--out --only --works --paper --sheet --plan-height --section-bearing --tolerance --formats --unit --y-up --ifc2x3 --help" "$word" ;;
     *) _coilwright_files .toml "$word" ;;
     esac
 }

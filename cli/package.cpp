@@ -5,8 +5,10 @@
 #include "exporters/pdf.hpp"
 #include "exporters/schedule_csv.hpp"
 #include "exporters/schedule_json.hpp"
+#include "exporters/svg.hpp"
 #include "exporters/take_off_json.hpp"
 #include "geometry/drawing/crew_book.hpp"
+#include "geometry/views/drawing_set.hpp"
 
 #include <algorithm>
 #include <future>
@@ -70,6 +72,32 @@ Package take_off_files(const WorkedOut& out) {
             {}};
 }
 
+/// A view as a picture of its own, for mail and web pages.
+void add_picture(Package& files, const std::string& name, const View& view,
+                 const Drafting& drafting) {
+    constexpr double width = 250, height = 200; // mm at most
+    const Sheet sheet = picture_sheet(view, drafting, width, height);
+    files.files.push_back({"pictures/" + name + ".png", png_bytes(sheet, 150)});
+    files.files.push_back({"pictures/" + name + ".svg", svg_text(sheet)});
+}
+
+Package drawing_files(const BuildingPlan& plan, const PackageOptions& options) {
+    const SolidResult shell = shell_model(plan.schedule, options.tolerance);
+    Package files{{}, shell.faults};
+    if (!files.faults.empty()) {
+        return files;
+    }
+    const MeasureText measure = pango_measure();
+    const DrawingViews views =
+        drawing_views(plan, whole_shell(shell.model), options.tolerance, options.drawings);
+    const Drafting drafting{plan, options.sheet, measure};
+    files.files.push_back(
+        {"drawings.pdf", pdf_bytes(drawing_set(drafting, views), plan.schedule.name)});
+    add_picture(files, "plan", views.floor, drafting);
+    add_picture(files, "section", views.sections.front(), drafting);
+    return files;
+}
+
 /// All work for the parts asked for. `plan` and `options` must outlive it.
 std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& options) {
     const auto wants = [&](const char* part) {
@@ -78,6 +106,9 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
     std::vector<Piece> work;
     if (wants("crew-book")) {
         work.push_back({"crew book", [&] { return crew_sheets(plan, options.paper); }});
+    }
+    if (wants("drawings")) {
+        work.push_back({"drawings", [&] { return drawing_files(plan, options); }});
     }
     if (wants("models")) {
         work.push_back({"shell model", [&] {
@@ -108,7 +139,8 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
 } // namespace
 
 const std::vector<std::string>& package_parts() {
-    static const std::vector<std::string> parts{"crew-book", "models", "schedule", "checks", "take-off"};
+    static const std::vector<std::string> parts{"crew-book", "drawings", "models", "schedule",
+                                                "checks",    "take-off"};
     return parts;
 }
 

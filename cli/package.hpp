@@ -9,6 +9,7 @@
 #include "geometry/drawing/paper.hpp"
 #include "geometry/plan/plan_building.hpp"
 #include "geometry/solids/solid_model.hpp"
+#include "geometry/views/drawing_set.hpp"
 
 #include <functional>
 #include <string>
@@ -19,6 +20,8 @@ namespace coilwright {
 struct PackageOptions {
     std::vector<std::string> parts; // words of package_parts()
     PaperSize paper;
+    PaperSize sheet; // of the drawings
+    DrawingOptions drawings;
     double tolerance = default_tolerance;
     std::vector<std::string> formats; // words of model_words()
     ModelOptions models;

@@ -77,11 +77,13 @@ private:
                               matrix_(n[0], n[1])});
         } else if (word == "S" || word == "s") {
             paint(true, false);
+        } else if (word == "n") { // after W, a clip: nothing is painted
+            parts_.clear();
         } else if (word == "f" || word == "f*") {
             paint(false, true);
         } else if (word == "B" || word == "B*" || word == "b" || word == "b*") {
             paint(true, true);
-        } else if (word != "rg" && word != "RG" && word != "g" && word != "G" && word != "J" &&
+        } else if (word != "W" && word != "W*" && word != "rg" && word != "RG" && word != "g" && word != "G" && word != "J" &&
                    word != "j" && word != "M" && word != "d" && word != "gs" && word[0] != '/' &&
                    word[0] != '[' && word.back() != ']') {
             throw std::runtime_error("an operator that this reader does not follow: " + word);

@@ -45,10 +45,12 @@ const std::map<std::string, Layer>& layers() {
         {"geometry/takeoff",
          {with(design_data, {"geometry/plan", "geometry/design/works.hpp"}), {}, {}}},
         {"geometry/drawing", {with(design_data, {"geometry/plan"}), {}, {}}},
+        {"geometry/views",
+         {with(design_data, {"geometry/plan", "geometry/solids", "geometry/drawing"}), {"Eigen"}, {}}},
         {"exporters",
          {with(design_data,
                {"geometry/plan", "geometry/exact", "geometry/solids", "geometry/drawing",
-                "geometry/takeoff", "geometry/design/works.hpp"}),
+                "geometry/views", "geometry/takeoff", "geometry/design/works.hpp"}),
           // The headers that its own sources share name types of these.
           {"nlohmann", "cairomm"},
           {"Eigen", "pangomm", "pango", "fontconfig", "cairo-pdf.h", "zlib.h", "tiny_obj_loader.h", "unistd.h", "sys",

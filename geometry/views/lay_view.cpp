@@ -1,0 +1,264 @@
+#include "geometry/base/bearing.hpp"
+#include "geometry/drawing/pen.hpp"
+#include "geometry/drawing/plan_canvas.hpp"
+#include "geometry/views/dimension_lines.hpp"
+#include "geometry/views/drawing_sheet.hpp"
+#include "geometry/views/role_strokes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+const Stroke& stroke_of(LineRole role) {
+    static const Stroke level{0.18, {0}, {4, 1.5}}, trench{0.25, {0}, {5, 1.5}};
+    switch (role) {
+    case LineRole::cut:
+        return pens::cut;
+    case LineRole::seen:
+        return pens::seen;
+    case LineRole::hidden:
+        return pens::hidden;
+    case LineRole::axis:
+        return pens::axis;
+    case LineRole::level:
+        return level;
+    case LineRole::ground:
+        return pens::heavy;
+    case LineRole::frame:
+        return pens::seen;
+    case LineRole::trench:
+        return trench;
+    }
+    return pens::seen;
+}
+
+std::vector<Vec2> flattened(const Outline& outline, double chord) {
+    std::vector<Vec2> points{outline.from};
+    for (const OutlineEdge& edge : outline.edges) {
+        if (const auto arc = arc_of(BoundaryEdge{0, points.back(), edge.to, edge.bulge})) {
+            const double sweep = 4 * std::atan(edge.bulge);
+            const int pieces =
+                std::max(2, static_cast<int>(std::ceil(std::abs(sweep) * arc->radius / chord)));
+            const Vec2 first = points.back() - arc->centre;
+            const double start = std::atan2(first.y(), first.x());
+            for (int i = 1; i < pieces; ++i) {
+                const double angle = start + sweep * i / pieces;
+                points.push_back(arc->centre +
+                                 arc->radius * Vec2(std::cos(angle), std::sin(angle)));
+            }
+        }
+        points.push_back(edge.to);
+    }
+    return points;
+}
+
+namespace {
+
+constexpr double row_step = 7;  // mm between rows of dimensions
+constexpr double first_row = 3; // mm from the rim to the first
+constexpr double caption = 9;   // mm under a view
+
+ViewMargins around(const View& view) {
+    const auto side = [&](Vec2 left) {
+        const int rows = rows_beside(view, left);
+        return view.rim + (rows > 0 ? first_row + row_step * rows + 1 : 0);
+    };
+    return {side({-1, 0}), side({1, 0}), side({0, -1}), side({0, 1})};
+}
+
+/// A view's place on paper.
+class Layer {
+public:
+    Layer(Sheet& sheet, const PaperBox& box, const View& view, const Scale& scale,
+          const MeasureText& measure)
+        : sheet_(sheet), view_(view), placer_(box, measure), extent_(extent_of(view)),
+          per_metre_(scale.on_paper(1)) {
+        const ViewMargins margins = margins_of(view);
+        const Vec2 size = extent_.size() * per_metre_;
+        // In the middle of what the margins leave.
+        const double spare_x = box.width() - margins.left - margins.right - size.x();
+        const double spare_y = box.height() - margins.bottom - margins.top - size.y();
+        low_ = {box.left + margins.left + spare_x / 2, box.bottom + margins.bottom + spare_y / 2};
+    }
+
+    void draw() {
+        for (const ViewHatch& hatch : view_.hatches)
+            draw(hatch);
+        for (const ViewPath& path : view_.paths)
+            draw(path);
+        if (view_.north)
+            add_north(sheet_, placer_);
+        std::vector<PaperDimension> dimensions;
+        for (const ViewDimension& dimension : view_.dimensions)
+            dimensions.push_back(on_paper(dimension));
+        add_dimensions(sheet_, placer_, dimensions);
+        for (const ViewNote& note : view_.notes)
+            draw(note);
+    }
+    double left() const { return low_.x(); }
+    double bottom() const { return low_.y() - around(view_).bottom; }
+    double middle() const { return low_.x() + extent_.size().x() * per_metre_ / 2; }
+    Placer& placer() { return placer_; }
+
+private:
+    Vec2 of(Vec2 metres) const { return low_ + (metres - extent_.low) * per_metre_; }
+
+    void draw(const ViewHatch& hatch) {
+        FillItem fill;
+        fill.ink = {1};
+        fill.hatch_spacing = 1.6;
+        fill.hatch = {0.13, {0.25}, {}};
+        std::vector<std::vector<Vec2>> loops;
+        for (const Outline& outline : hatch.loops) {
+            FillItem::Loop loop{of(outline.from), {}};
+            for (const OutlineEdge& edge : outline.edges)
+                loop.edges.push_back({of(edge.to), edge.bulge});
+            fill.loops.push_back(std::move(loop));
+            loops.push_back(flattened(outline, 2 / per_metre_));
+            for (Vec2& point : loops.back())
+                point = of(point);
+        }
+        keep_clear(loops);
+        sheet_.items.emplace_back(std::move(fill));
+    }
+
+    /// Texts keep off the hatch: it counts as level lines.
+    void keep_clear(const std::vector<std::vector<Vec2>>& loops) {
+        constexpr double step = 2;
+        const Vec2 high = of(extent_.high);
+        for (double y = low_.y() + step / 2; y < high.y(); y += step) {
+            std::vector<double> crossings;
+            for (const auto& loop : loops)
+                for (std::size_t i = 0; i < loop.size(); ++i) {
+                    const Vec2 &a = loop[i], &b = loop[(i + 1) % loop.size()];
+                    if ((a.y() > y) != (b.y() > y))
+                        crossings.push_back(a.x() +
+                                            (b.x() - a.x()) * (y - a.y()) / (b.y() - a.y()));
+                }
+            std::sort(crossings.begin(), crossings.end());
+            for (std::size_t i = 0; i + 1 < crossings.size(); i += 2)
+                placer_.take_line({crossings[i], y}, {crossings[i + 1], y}, step);
+        }
+    }
+
+    void draw(const ViewPath& path) {
+        const Stroke& stroke = stroke_of(path.role);
+        std::vector<Vec2> run{of(path.path.from)};
+        const auto flush = [&] {
+            if (run.size() > 1)
+                add_polyline(sheet_, run, stroke);
+            for (std::size_t i = 0; i + 1 < run.size(); ++i)
+                placer_.take_line(run[i], run[i + 1]);
+            run.erase(run.begin(), run.end() - 1);
+        };
+        for (const OutlineEdge& edge : path.path.edges) {
+            const Vec2 to = of(edge.to);
+            const auto arc = arc_of(BoundaryEdge{0, run.back(), to, edge.bulge});
+            if (!arc) {
+                run.push_back(to);
+                continue;
+            }
+            flush();
+            const Vec2 first = (edge.bulge > 0 ? run.back() : to) - arc->centre;
+            const double start = std::atan2(first.y(), first.x());
+            const double end = start + 4 * std::atan(std::abs(edge.bulge));
+            sheet_.items.push_back(ArcItem{arc->centre, arc->radius, start, end, stroke});
+            placer_.take_arc(arc->centre, arc->radius, start, end);
+            run.assign(1, to);
+        }
+        flush();
+    }
+
+    PaperDimension on_paper(const ViewDimension& dimension) const {
+        double offset = dimension.offset;
+        const Vec2 left(-dimension.along.y(), dimension.along.x());
+        if (dimension.row >= 0) {
+            const double farther = std::max(left.dot(dimension.from), left.dot(dimension.to));
+            offset = (extent_.farthest(left) - farther) * per_metre_ + view_.rim + first_row +
+                     row_step * dimension.row;
+        }
+        return {of(dimension.from), of(dimension.to),  dimension.along, offset,
+                dimension.text,     dimension.optional};
+    }
+
+    void draw(const ViewNote& note) {
+        const Vec2 target = of(note.target);
+        const double size = note.bold ? sizes::strong * 0.85 : sizes::small;
+        std::vector<TextItem> candidates;
+        for (const Vec2& place :
+             places_about(target, note.outward.normalized(), note.nearest, note.nearest + 45, pi))
+            candidates.push_back(PlanCanvas::centred(place, note.text, size, note.bold));
+        if (!note.leader) { // near its place, or it would seem to name something else
+            std::vector<TextItem> near;
+            for (const Vec2& place : places_about(target, note.outward.normalized(), note.nearest,
+                                                  note.nearest + 10, pi))
+                near.push_back(PlanCanvas::centred(place, note.text, size, note.bold));
+            if (const auto placed = placer_.place(near)) {
+                sheet_.items.emplace_back(*placed);
+                return;
+            }
+        }
+        if (const auto led = placer_.place_led(candidates, target, note.nearest + 3)) {
+            sheet_.items.emplace_back(led->text);
+            if ((led->to - led->from).norm() > 0)
+                add_line(sheet_, led->from, led->to, pens::fine);
+            return;
+        }
+        std::vector<TextItem> anywhere;
+        for (const Vec2& place : places_in_frame(placer_.frame(), target))
+            anywhere.push_back(PlanCanvas::centred(place, note.text, size, note.bold));
+        if (const auto led = placer_.place_led(anywhere, target, note.nearest + 3)) {
+            sheet_.items.emplace_back(led->text);
+            if ((led->to - led->from).norm() > 0)
+                add_line(sheet_, led->from, led->to, pens::fine);
+            return;
+        }
+        if (note.optional)
+            return;
+        if (const auto placed = placer_.place(anywhere)) {
+            sheet_.items.emplace_back(*placed);
+            return;
+        }
+        // Nowhere free: where it was wanted, on white, rather than not at all.
+        candidates.front().on_white = true;
+        placer_.take(corners(candidates.front(), placer_.measure()));
+        sheet_.items.emplace_back(candidates.front());
+    }
+
+    Sheet& sheet_;
+    const View& view_;
+    Placer placer_;
+    ViewExtent extent_;
+    double per_metre_;
+    Vec2 low_{0, 0};
+};
+
+} // namespace
+
+ViewMargins margins_of(const View& view) {
+    ViewMargins margins = around(view);
+    margins.bottom += caption;
+    margins.top += view.north ? 4 : 0;
+    return margins;
+}
+
+void lay_view(Sheet& sheet, const PaperBox& box, const View& view, const Scale& scale,
+              const MeasureText& measure) {
+    const PaperBox free{box.left, box.bottom + caption, box.right, box.top};
+    Layer layer(sheet, free, view, scale, measure);
+    TextItem title;
+    title.size = sizes::body;
+    title.bold = true;
+    title.align = Align::centre;
+    title.text =
+        shortened(view.title + "   " + scale.text, box.width() - 2, title.size, true, measure);
+    const double half = measure(title.text, title.size, true).width / 2;
+    title.at = {std::clamp(layer.middle(), box.left + half, box.right - half),
+                std::max(box.bottom + 1.5, layer.bottom() - 6)};
+    layer.placer().take(corners(title, measure));
+    layer.draw();
+    sheet.items.emplace_back(std::move(title));
+}
+
+} // namespace coilwright

@@ -1,0 +1,118 @@
+#include "geometry/views/opening_schedule.hpp"
+
+#include "geometry/drawing/figures.hpp"
+#include "geometry/views/plan_views.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+double clear_area(const OpeningForm& form, double by) {
+    const double low = form.sill + by, high = form.top - by;
+    if (high <= low)
+        return 0;
+    // Simpson's rule, finer towards the crown, where the outline turns level.
+    constexpr int pieces = 2000;
+    double area = 0;
+    const auto at = [&](double part) {
+        const double u = std::sin(part * pi / 2);
+        const double z = form.sill + (form.top - form.sill) * u;
+        const double width = z < low || z > high ? 0 : 2 * std::max(0.0, half_width(form, z) - by);
+        return width * (form.top - form.sill) * (pi / 2) * std::cos(part * pi / 2);
+    };
+    for (int i = 0; i < pieces; ++i)
+        area += (at(static_cast<double>(i) / pieces) + 4 * at((i + 0.5) / pieces) +
+                 at((i + 1.0) / pieces)) /
+                (6.0 * pieces);
+    return area;
+}
+
+namespace {
+
+Table opening_table(const Drafting& drafting) {
+    Table table;
+    table.columns = {{{"Tag"}, Align::left, true},
+                     {{"Name"}, Align::left, false},
+                     {{"Use"}, Align::left, false},
+                     {{"In"}, Align::left, false},
+                     {{"Bearing"}, Align::right, false},
+                     {{"Rough", "width"}, Align::right, false},
+                     {{"Rough", "height"}, Align::right, false},
+                     {{"Sill"}, Align::right, false},
+                     {{"Springing"}, Align::right, false},
+                     {{"Head"}, Align::left, false},
+                     {{"Frame"}, Align::right, false},
+                     {{"Clear", "width"}, Align::right, false},
+                     {{"Clear", "height"}, Align::right, false},
+                     {{"Clear", "area"}, Align::right, false}};
+    const auto tags = opening_tags(drafting.schedule());
+    for (const OpeningPlan& opening : drafting.schedule().openings) {
+        const OpeningForm& form = opening.form;
+        const Bearing bearing = to_bearing({std::atan2(form.axis.y(), form.axis.x())});
+        const bool niche = form.use == OpeningUse::niche;
+        table.rows.push_back(
+            {tags.at(form.id), form.id, word(form.use), form.in, degrees_text(bearing.degrees),
+             drafting.length(2 * form.half_width), drafting.length(form.top - form.sill),
+             drafting.length(form.sill), drafting.length(form.springing),
+             word(form.head_kind) + (form.fan_depth > 0 ? ", fan"
+                                     : form.lintel      ? ", lintel"
+                                                        : ""),
+             niche ? "–"
+                   : drafting.length(opening.frame_width) + " x " +
+                         drafting.length(opening.frame_depth),
+             drafting.length(opening.clear_width), drafting.length(opening.clear_height),
+             area_text(clear_area(form, opening.frame_inset + opening.frame_width),
+                       drafting.unit())});
+    }
+    return table;
+}
+
+Table dome_table(const Drafting& drafting) {
+    Table table;
+    table.columns = {{{"Dome"}, Align::left, true},
+                     {{"Pole east"}, Align::right, false},
+                     {{"Pole north"}, Align::right, false},
+                     {{"Inside", "diameter"}, Align::right, false},
+                     {{"Profile"}, Align::left, false},
+                     {{"Springline"}, Align::right, false},
+                     {{"Rise"}, Align::right, false},
+                     {{"Apex"}, Align::right, false},
+                     {{"Top of wall"}, Align::right, false},
+                     {{"Wall"}, Align::right, false},
+                     {{"Clear floor"}, Align::right, false},
+                     {{"Clear height", "at the pole"}, Align::right, false}};
+    for (const DomeForm& dome : drafting.schedule().building.domes) {
+        const auto room = std::find_if(drafting.plan.headroom.begin(), drafting.plan.headroom.end(),
+                                       [&](const Headroom& one) { return one.dome == dome.id; });
+        const bool known = room != drafting.plan.headroom.end();
+        table.rows.push_back({dome.id, drafting.length(dome.at.x()), drafting.length(dome.at.y()),
+                              drafting.length(2 * dome.profile.half_span), word(dome.profile.kind),
+                              drafting.length(dome.springline), drafting.length(dome.profile.rise),
+                              drafting.length(dome.apex()), drafting.length(dome.top()),
+                              drafting.length(dome.width),
+                              known ? area_text(room->floor_area, drafting.unit()) : "–",
+                              known ? drafting.length(room->at_pole) : "–"});
+    }
+    return table;
+}
+
+} // namespace
+
+std::vector<Sheet> opening_schedule(const Drafting& drafting) {
+    const auto start = [&] {
+        Page page = start_drawing(drafting, "Schedules", "");
+        page.body = grown(page.body, -2);
+        return page;
+    };
+    Flow flow(drafting, start, sizes::body);
+    flow.table("Openings", opening_table(drafting), sizes::body, sizes::least, true);
+    flow.paragraph(
+        "Rough sizes are of the hole between the tubes, as its form is made. Clear sizes "
+        "are within frame and plaster: the clear area is what light and air pass.");
+    flow.space(4);
+    flow.table("Domes", dome_table(drafting), sizes::body, sizes::least, true);
+    return flow.finish();
+}
+
+} // namespace coilwright
