@@ -1,0 +1,179 @@
+// Doors apart from each other, wall over heads, lintels on their bearings.
+#include "geometry/checks/held_against.hpp"
+#include "geometry/checks/trade_findings.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+namespace {
+
+/// A doorway of a dome: a door, or a tunnel that opens its wall.
+struct Doorway {
+    std::string id;
+    Bearing bearing;
+    double half_width = 0;
+};
+
+double between(Bearing a, Bearing b) {
+    const double d = clockwise_degrees(a, b);
+    return std::min(d, 360 - d);
+}
+
+class OpeningCheck {
+public:
+    explicit OpeningCheck(const BuildingPlan& plan)
+        : design_(plan.design), schedule_(plan.schedule),
+          building_(plan.schedule.building), wording_{plan.design.unit} {}
+
+    std::vector<Finding> run() {
+        for (const DomeForm& form : building_.domes) {
+            check_doors(form);
+            check_cover(form);
+        }
+        for (const Lintel& lintel : schedule_.lintels)
+            check_lintel(lintel);
+        return std::move(findings_);
+    }
+
+private:
+    const Design& design_;
+    const Schedule& schedule_;
+    const BuildingForm& building_;
+    Wording wording_;
+    std::vector<Finding> findings_;
+
+    const Limit* limit(const char* name) const { return find_limit(design_.limits, name); }
+    Subject subject(const DomeForm& form) const {
+        const Dome* dome = find_dome(design_, form.id);
+        return {"dome." + form.id, dome ? dome->place : SourcePlace{}};
+    }
+
+    std::vector<Doorway> doorways_of(const DomeForm& form) const {
+        std::vector<Doorway> doors;
+        for (const OpeningForm& opening : building_.openings)
+            if (opening.in == form.id && opening.use == OpeningUse::door)
+                doors.push_back({opening.id, opening.bearing, opening.half_width});
+        for (const TunnelForm& tunnel : building_.tunnels)
+            if (!tunnel.wall_stays && (tunnel.from == form.id || tunnel.to == form.id))
+                doors.push_back(
+                    {tunnel.id,
+                     tunnel.from == form.id ? tunnel.bearing : turned(tunnel.bearing, 180),
+                     tunnel.profile.half_span});
+        return doors;
+    }
+
+    void check_doors(const DomeForm& form) {
+        const Limit *quadrant = limit("doors.between"), *apart = limit("doors.apart");
+        const std::vector<Doorway> doors = doorways_of(form);
+        if (!quadrant || !apart || doors.size() < 2)
+            return;
+        const double r = form.profile.half_span;
+        const Doorway *one = nullptr, *other = nullptr;
+        double least = 360;
+        for (std::size_t i = 0; i < doors.size(); ++i)
+            for (std::size_t j = i + 1; j < doors.size(); ++j)
+                if (const double d = between(doors[i].bearing, doors[j].bearing); d < least) {
+                    least = d;
+                    one = &doors[i];
+                    other = &doors[j];
+                }
+        if (!one)
+            return;
+        const auto half = [&](const Doorway& door) {
+            return door.half_width < r ? half_angle_degrees(door.half_width, r) : 90;
+        };
+        const double jambs = half(*one) + half(*other);
+        const double length = std::max(0.0, (least - jambs) * pi / 180 * r);
+        const bool near = least < quadrant->value - 1e-9;
+        Finding found =
+            near ? held_against("door-spacing", subject(form), least, FindingUnit::degree,
+                                Bound::at_least, *quadrant, Verdict::advice)
+                 : held_against("door-spacing", subject(form), length, FindingUnit::metre,
+                                Bound::at_least, *apart, Verdict::advice);
+        found.message = "The doorways '" + one->id + "' and '" + other->id + "' stand " +
+                        fixed_text(least, 0) + " degrees and " + wording_.length(length) +
+                        " of wall apart; one a quadrant and " + wording_.length(apart->value) +
+                        " are usual.";
+        if (found.verdict != Verdict::holds) {
+            const double needed =
+                std::ceil(std::max(quadrant->value, apart->value / r * 180 / pi + jambs) - 1e-9);
+            found.remedy = "Set '" + other->id + "' " + fixed_text(needed, 0) + " degrees from '" +
+                           one->id + "'.";
+        }
+        findings_.push_back(std::move(found));
+    }
+
+    /// Of neighbours with little wall between, the lower head against the springing of the other.
+    void check_cover(const DomeForm& form) {
+        const Limit *courses = limit("head-cover.courses"), *apart = limit("doors.apart");
+        if (!courses || !apart)
+            return;
+        const double r = form.profile.half_span, t = form.course_height;
+        const OpeningForm *low = nullptr, *high = nullptr;
+        double least = 0;
+        for (const OpeningForm& a : building_.openings)
+            for (const OpeningForm& b : building_.openings) {
+                if (a.in != form.id || b.in != form.id || &a == &b || a.niche_depth > 0 ||
+                    b.niche_depth > 0 || b.springing < a.top - height_tie || a.half_width >= r ||
+                    b.half_width >= r)
+                    continue;
+                const double degrees = between(a.bearing, b.bearing) -
+                                       half_angle_degrees(a.half_width, r) -
+                                       half_angle_degrees(b.half_width, r);
+                if (degrees * pi / 180 * r >= apart->value)
+                    continue;
+                const double cover = (b.springing - a.top) / t;
+                if (!low || cover < least) {
+                    least = cover;
+                    low = &a;
+                    high = &b;
+                }
+            }
+        if (!low)
+            return;
+        Finding found = held_against("head-cover", subject(form), least, FindingUnit::count,
+                                     Bound::at_least, *courses, Verdict::advice);
+        found.message = "Over the head of '" + low->id + "' lie " + fixed_text(least, 1) +
+                        " courses before the head of its neighbour '" + high->id + "' springs; " +
+                        fixed_text(courses->value, 0) +
+                        " unbroken ones carry before the form below is struck.";
+        if (found.verdict != Verdict::holds)
+            found.remedy = "Raise the sill of '" + high->id + "' to " +
+                           wording_.length_up(high->sill + (courses->value - least) * t) +
+                           ", or leave the form of '" + low->id + "' until both heads are closed.";
+        findings_.push_back(std::move(found));
+    }
+
+    void check_lintel(const Lintel& lintel) {
+        const auto& shaken = design_.site.seismic_acceleration;
+        const bool is_seismic = shaken && *shaken > 0;
+        const Limit* least =
+            limit(is_seismic ? "seismic-openings.lintel_bearing" : "lintel.bearing");
+        if (!least)
+            return;
+        const Opening* written = find_opening(design_, lintel.opening);
+        Finding found = held_against("lintel-bearing",
+                                     {"opening." + lintel.opening, written && written->head.lintel
+                                                                       ? written->head.lintel->place
+                                                                       : SourcePlace{}},
+                                     lintel.bearing, FindingUnit::metre, Bound::at_least, *least,
+                                     is_seismic ? Verdict::fails : Verdict::advice);
+        found.message = "The lintel of '" + lintel.opening + "' lies " +
+                        wording_.length(lintel.bearing) + " on the wall each side (" +
+                        wording_.length(least->value) + " at least" +
+                        (is_seismic ? " in a seismic zone)." : ").");
+        if (found.verdict != Verdict::holds)
+            found.remedy = "Set bearing = " + wording_.length_up(least->value) + " in its lintel.";
+        findings_.push_back(std::move(found));
+    }
+};
+
+} // namespace
+
+std::vector<Finding> opening_findings(const BuildingPlan& plan) {
+    return OpeningCheck(plan).run();
+}
+
+} // namespace coilwright
