@@ -2,6 +2,8 @@
 
 #include "geometry/checks/dome_findings.hpp"
 #include "geometry/checks/element_findings.hpp"
+#include "geometry/checks/trade_findings.hpp"
+#include "geometry/checks/use_findings.hpp"
 
 #include <iterator>
 
@@ -17,7 +19,8 @@ void append(std::vector<Finding>& all, std::vector<Finding> more) {
 } // namespace
 
 std::vector<Finding> check_building(const BuildingPlan& plan) {
-    std::vector<Finding> findings;
+    std::vector<Finding> findings = use_findings(plan);
+    append(findings, trade_findings(plan));
     const Design& design = plan.design;
     const BuildingForm& building = plan.schedule.building;
     const BuildingStatics statics = building_statics(plan);

@@ -11,7 +11,7 @@ namespace coilwright {
 // Each below: one finding a check and subject, limits and sources from plan.design.limits; a limit
 // that is not there is not judged against. Precondition: plan.sound().
 
-/// `room-area`, `light`, `ventilation`: of rooms that are lived in; an open plan is one room.
+/// `room-area`, `room-light`, `room-air`: of rooms that are lived in; an open plan is one room.
 std::vector<Finding> room_findings(const BuildingPlan& plan);
 /// `egress-door` of each building that is lived in, `escape-opening` of each of its rooms.
 std::vector<Finding> way_out_findings(const BuildingPlan& plan);

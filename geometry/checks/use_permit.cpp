@@ -2,6 +2,7 @@
 #include "geometry/checks/rooms.hpp"
 #include "geometry/checks/use_findings.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace coilwright {
@@ -35,8 +36,9 @@ FloorAreas areas_of(const DomeGroup& house, const BuildingPlan& plan) {
         areas.inside += floor * std::max(0.0, tunnel.reach - from->profile.half_span -
                                                   (to ? to->profile.half_span : 0) -
                                                   (tunnel.end_wall ? tunnel.width : 0));
-        areas.outside += all * std::max(0.0, tunnel.reach - base_outside(*from) -
-                                                 (to ? base_outside(*to) : -without));
+        // Its end is plastered too, as the dome is that it starts from.
+        const double domes = base_outside(*from) + (to ? base_outside(*to) + 2 * without : 0.0);
+        areas.outside += all * std::max(0.0, tunnel.reach - domes);
     }
     areas.inside += union_area(inside);
     areas.outside += union_area(outside);

@@ -97,7 +97,7 @@ private:
             return;
         Limit limit = *share;
         limit.value *= floor;
-        Finding found = held_against("light", subject, glazed, FindingUnit::square_metre,
+        Finding found = held_against("room-light", subject, glazed, FindingUnit::square_metre,
                                      Bound::at_least, limit, Verdict::fails);
         found.message = "Windows and skylights give " + wording_.area(glazed) + " of light to " +
                         wording_.area(floor) + " of floor, clear of plaster and frames (" +
@@ -128,7 +128,7 @@ private:
             return;
         Limit limit = *share;
         limit.value *= floor;
-        Finding found = held_against("ventilation", subject, opens, FindingUnit::square_metre,
+        Finding found = held_against("room-air", subject, opens, FindingUnit::square_metre,
                                      Bound::at_least, limit, Verdict::fails);
         found.message = "Doors, windows and vents open " + wording_.area(opens) + " for " +
                         wording_.area(floor) + " of floor, if all of each opens (" +
