@@ -50,7 +50,37 @@ void print_headroom(const Headroom& room, DisplayUnit unit, Console& console) {
     }
 }
 
-void print_finding(const Finding& finding, Console& console) {
+std::string value_text(double value, FindingUnit unit, DisplayUnit shown) {
+    switch (unit) {
+    case FindingUnit::metre:
+        return length_text(value, shown);
+    case FindingUnit::square_metre:
+        return area_text(value, shown);
+    case FindingUnit::count:
+        return fixed_text(value, 0);
+    case FindingUnit::none:
+    case FindingUnit::ratio:
+        return fixed_text(value, 2);
+    default:
+        return fixed_text(value, 2) + " " + unit_word(unit);
+    }
+}
+
+// What holds is told on one line; --json has the rest.
+void print_held(const Finding& finding, DisplayUnit unit, Console& console) {
+    console.out << "  "
+                << painted(verdict_text(finding.verdict), colour_of(finding.verdict),
+                           console.colour_out)
+                << "  " << finding.subject << "  (" << finding.code << ")  "
+                << value_text(*finding.value, finding.unit, unit) << "; limit "
+                << value_text(*finding.limit, finding.unit, unit) << '\n';
+}
+
+void print_finding(const Finding& finding, DisplayUnit unit, Console& console) {
+    if (finding.verdict == Verdict::holds && finding.value && finding.limit) {
+        print_held(finding, unit, console);
+        return;
+    }
     console.out << "  "
                 << painted(verdict_text(finding.verdict), colour_of(finding.verdict),
                            console.colour_out)
@@ -77,7 +107,7 @@ void print_plan(const BuildingPlan& plan, const std::vector<Finding>& findings, 
     }
     console.out << "\nFindings, worst first\n";
     for (const Finding& finding : findings) {
-        print_finding(finding, console);
+        print_finding(finding, schedule.unit, console);
     }
     const auto count = [&](Verdict verdict) {
         return std::count_if(findings.begin(), findings.end(),

@@ -193,6 +193,15 @@ Json json_headrooms(const std::vector<Headroom>& rooms) {
     return json;
 }
 
+Json json_limits(const Limits& limits) {
+    Json json = Json::object();
+    for (const auto& [name, limit] : limits)
+        json[name] = {{"value", json_number(limit.value)}, {"unit", limit.unit},
+                      {"source", limit.source},            {"edition", limit.edition},
+                      {"section", limit.section},          {"standing", word(limit.standing)}};
+    return json;
+}
+
 } // namespace
 
 std::string schedule_json(const BuildingPlan& plan) {
@@ -239,7 +248,8 @@ std::string findings_json(const BuildingPlan& plan, const std::vector<Finding>& 
                       {"version", 1},
                       {"name", plan.schedule.name},
                       {"headroom", json_headrooms(plan.headroom)},
-                      {"findings", json_findings(findings)}});
+                      {"findings", json_findings(findings)},
+                      {"limits", json_limits(plan.design.limits)}});
 }
 
 } // namespace coilwright

@@ -84,15 +84,18 @@ std::vector<Finding> buttress_findings(const BuildingPlan& plan) {
         } else {
             found.message = "No pier braces both sides of " + bare + " up to " +
                             wording.length(above->value) + " above the springline.";
-            found.remedy =
-                "Add a [buttress.NAME] with on = \"" + dome.id + "\", beside = \"" + first +
-                "\", width = " + wording.length(dome.width) +
-                ", height = " + wording.length_up(top) +
-                ", projection = " + wording.length(std::ceil(dome.width / 0.0254) * 0.0254) +
-                (bare.find(',') != std::string::npos ? "; the same for the others." : ".");
-            if (least < -dome.springline) { // nothing stands there at all
+            const bool stand = least > -dome.springline; // piers, if too low
+            const std::string others =
+                bare.find(',') != std::string::npos ? "; the same for the others." : ".";
+            found.remedy = stand ? "Raise the piers beside '" + first + "' to a height of " +
+                                       wording.length_up(top) + others
+                                 : "Add a [buttress.NAME] with on = \"" + dome.id +
+                                       "\", beside = \"" + first +
+                                       "\", width = " + wording.length(dome.width) +
+                                       ", height = " + wording.length_up(top) +
+                                       ", projection = " + wording.length_up(dome.width) + others;
+            if (!stand)
                 found.value = 0;
-            }
         }
         findings.push_back(std::move(found));
     }

@@ -143,7 +143,7 @@ private:
         const std::string fallback = "Make a way out with " + wording_.length(width) +
                                      " clear over " + wording_.length(height) + ".";
         if (!written)
-            return fallback;
+            return better_tunnel(way.id, width, height).value_or(fallback);
         const double lost = plaster_ + written->frame, t = plan_.design.course.height;
         const double step = plan_.design.unit == DisplayUnit::feet ? metres_per_inch : 0.01;
         Opening trial = *written;
@@ -174,6 +174,36 @@ private:
         return fallback +
                " Here it finds no place: raise the springline, or lead out by a tunnel with the "
                "door in its end wall.";
+    }
+
+    /// A tunnel with a higher springline, in whole courses, and as wide as it must be.
+    std::optional<std::string> better_tunnel(const std::string& id, double width,
+                                             double height) const {
+        const Tunnel* written = find_tunnel(plan_.design, id);
+        if (!written)
+            return std::nullopt;
+        const double step = plan_.design.unit == DisplayUnit::feet ? metres_per_inch : 0.01;
+        Tunnel trial = *written;
+        for (int wider = 0; wider <= 8; ++wider, trial.width += step) {
+            trial.springline = written->springline;
+            for (int higher = 0; higher <= 24; ++higher) {
+                const ClearOutline passage =
+                    clear_outline(make_tunnel_form(plan_.design, trial), plaster_);
+                if (top_over_width(passage, width) - passage.bottom >= height - 1e-9) {
+                    Design design = plan_.design;
+                    for (Tunnel& tunnel : design.tunnels)
+                        if (tunnel.id == id)
+                            tunnel = trial;
+                    if (check_layout(design).empty())
+                        return "Make '" + id + "' " + wording_.length(trial.width) +
+                               " wide with its springline at " +
+                               wording_.length_up(trial.springline) + ".";
+                    break;
+                }
+                trial.springline += plan_.design.course.height;
+            }
+        }
+        return std::nullopt;
     }
 
     bool can_stand(const Opening& trial) const {

@@ -3,6 +3,7 @@
 
 #include "geometry/base/finding.hpp"
 #include "geometry/plan/plan_building.hpp"
+#include "geometry/plan/section.hpp"
 
 #include <string>
 #include <vector>

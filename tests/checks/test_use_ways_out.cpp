@@ -156,3 +156,20 @@ TEST_CASE("a rule of the design's own is the one that is held against, and is na
     CHECK(narrow.verdict == Verdict::fails);
     CHECK(narrow.source == "stated in the design, [rules.egress-door]");
 }
+
+TEST_CASE("a tunnel with an open end is a way out by its plaster alone") {
+    const auto porch = [](const std::string& width, const std::string& springline) {
+        return with(room_design, "use = \"door\"\n", "") +
+               "[tunnel.porch]\nfrom = \"room\"\nbearing = 270\nwidth = \"" + width +
+               "\"\nspringline = \"" + springline +
+               "\"\nprofile = { kind = \"pointed\" , rise = \"36 in\" }\nreach = \"13 ft\"\n"
+               "tube = \"main\"\n";
+    };
+    CHECK(egress(porch("35 in", "78 in")).verdict == Verdict::holds); // 32 in up to the springline
+    CHECK(egress(porch("35 in", "77.9 in")).verdict == Verdict::fails);
+    CHECK(egress(porch("34.9 in", "78 in")).verdict == Verdict::fails);
+    const Finding low = egress(porch("36 in", "60 in"));
+    CHECK(low.verdict == Verdict::fails);
+    const std::string pattern = "'porch' (.*) wide with its springline at (.*)\\.";
+    CHECK(egress(porch(taken(low, pattern), taken(low, pattern, 2))).verdict == Verdict::holds);
+}

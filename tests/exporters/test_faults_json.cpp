@@ -40,4 +40,17 @@ TEST_CASE("findings as JSON keep their order, values and what is not known") {
     CHECK(json.at("headroom")[0].at("rows")[1].at("square") == 1.8);
 }
 
+TEST_CASE("the limits that were held against stand beside the findings, each with its source") {
+    BuildingPlan plan = awkward_plan();
+    plan.design.limits["egress-door.clear_width"] = {0.8128, "m",      "A code",
+                                                     "2021", "R311.2", Standing::read};
+    const Json json = Json::parse(findings_json(plan, {}));
+    CHECK(json.at("limits").at("egress-door.clear_width") == Json{{"value", 0.8128},
+                                                                  {"unit", "m"},
+                                                                  {"source", "A code"},
+                                                                  {"edition", "2021"},
+                                                                  {"section", "R311.2"},
+                                                                  {"standing", "read"}});
+}
+
 } // namespace coilwright
