@@ -238,7 +238,7 @@ std::string first_design(const FirstDesign& wish) {
     lines.add("outside_plaster", feet ? "\"2 in\"" : "\"50 mm\"");
 
     lines.table("ground");
-    lines.add("level", feet ? "\"-6 in\"" : "\"-0.15 m\"", "ground against the finished floor");
+    lines.add("level", feet ? "\"-3 in\"" : "\"-0.05 m\"", "ground against the finished floor");
     return lines.text;
 }
 

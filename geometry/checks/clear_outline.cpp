@@ -74,8 +74,12 @@ std::optional<ClearRectangle> largest_rectangle(const ClearOutline& outline, dou
 }
 
 double clear_area(const ClearOutline& outline) {
+    if (!outline.head)
+        return 2 * std::max(0.0, outline.half_width - outline.lost) *
+               std::max(0.0, outline.top - outline.lost - outline.bottom);
+    const double top = outline.springing + offset_height_at(*outline.head, outline.lost, 0);
     constexpr int rows = 2000; // midpoints: within 1 part in 10000 for any head
-    const double step = (outline.top - outline.bottom) / rows;
+    const double step = (top - outline.bottom) / rows;
     double sum = 0;
     for (int i = 0; i < rows; ++i)
         sum += 2 * clear_half_width(outline, outline.bottom + (i + 0.5) * step);

@@ -70,16 +70,19 @@ private:
         double width = 0, height = 0;
     };
 
-    Way way_of(const OpeningPlan& door, double width) const {
+    Way way_of(const OpeningPlan& door, double width, const TunnelForm* tunnel) const {
         const ClearOutline outline = clear_outline(door);
         Way way{door.form.id, &door, 2 * (outline.half_width - outline.lost),
                 top_over_width(outline, width) - outline.bottom};
-        if (const TunnelForm* tunnel = find_tunnel(building_, door.form.in)) {
+        if (tunnel) {
             const ClearOutline passage = clear_outline(*tunnel, plaster_);
             way.width = std::min(way.width, 2 * (passage.half_width - passage.lost));
             way.height = std::min(way.height, top_over_width(passage, width) - passage.bottom);
         }
         return way;
+    }
+    Way way_of(const OpeningPlan& door, double width) const {
+        return way_of(door, width, find_tunnel(building_, door.form.in));
     }
 
     void check_egress(const DomeGroup& house) {
@@ -144,36 +147,56 @@ private:
                                      " clear over " + wording_.length(height) + ".";
         if (!written)
             return better_tunnel(way.id, width, height).value_or(fallback);
-        const double lost = plaster_ + written->frame, t = plan_.design.course.height;
+        const double lost = plaster_ + written->frame;
         const double step = plan_.design.unit == DisplayUnit::feet ? metres_per_inch : 0.01;
         Opening trial = *written;
         trial.width = std::max(written->width, std::ceil((width + 2 * lost) / step - 1e-6) * step);
+        const auto sizes = [&] {
+            return "Make '" + way.id + "' " + wording_.length(trial.width) + " by " +
+                   wording_.length(trial.height) + ", rough";
+        };
         for (const bool square : {false, true}) {
+            if (square && written->head.kind == HeadKind::square)
+                break;
             if (square) {
-                if (written->head.kind == HeadKind::square)
-                    break;
                 trial.head = {};
                 trial.head.kind = HeadKind::square;
             }
-            trial.height = written->height;
-            if (trial.head.kind == HeadKind::round)
-                trial.height = std::max(trial.height, trial.width / 2);
-            for (int k = 0; k <= 24; ++k, trial.height += t) {
-                OpeningPlan planned = *way.door;
-                planned.form = make_opening_form(trial);
-                planned.form.in_tunnel = way.door->form.in_tunnel;
-                if (way_of(planned, width).height < height - 1e-9)
-                    continue;
-                if (can_stand(trial))
-                    return "Make '" + way.id + "' " + wording_.length(trial.width) + " by " +
-                           wording_.length(trial.height) + ", rough" +
-                           (square ? ", with a square head on a lintel." : ".");
-                break;
-            }
+            if (tall_enough(trial, *written, *way.door, width, height, nullptr))
+                return sizes() + (square ? ", with a square head on a lintel." : ".");
+        }
+        trial.head = written->head;
+        if (const Tunnel* tunnel = find_tunnel(plan_.design, written->in)) {
+            // As much wall beside the door as it has now.
+            Tunnel wider = *tunnel;
+            wider.width += trial.width - written->width;
+            if (tall_enough(trial, *written, *way.door, width, height, &wider))
+                return sizes() + ", in a tunnel " + wording_.length(wider.width) + " wide.";
         }
         return fallback +
                " Here it finds no place: raise the springline, or lead out by a tunnel with the "
                "door in its end wall.";
+    }
+
+    /// Raises a door by whole courses until the width is clear up to the height; whether it then
+    /// has its place in the building, with `tunnel`, if given, in place of the tunnel of that id.
+    bool tall_enough(Opening& trial, const Opening& written, const OpeningPlan& planned_now,
+                     double width, double height, const Tunnel* tunnel) const {
+        trial.height = written.height;
+        if (trial.head.kind == HeadKind::round)
+            trial.height = std::max(trial.height, trial.width / 2);
+        std::optional<TunnelForm> passage;
+        if (tunnel)
+            passage = make_tunnel_form(plan_.design, *tunnel);
+        const TunnelForm* now = find_tunnel(building_, written.in);
+        for (int k = 0; k <= 24; ++k, trial.height += plan_.design.course.height) {
+            OpeningPlan planned = planned_now;
+            planned.form = make_opening_form(trial);
+            planned.form.in_tunnel = planned_now.form.in_tunnel;
+            if (way_of(planned, width, passage ? &*passage : now).height >= height - 1e-9)
+                return can_stand(trial, tunnel);
+        }
+        return false;
     }
 
     /// A tunnel with a higher springline, in whole courses, and as wide as it must be.
@@ -206,8 +229,11 @@ private:
         return std::nullopt;
     }
 
-    bool can_stand(const Opening& trial) const {
+    bool can_stand(const Opening& trial, const Tunnel* with_tunnel = nullptr) const {
         Design design = plan_.design;
+        for (Tunnel& tunnel : design.tunnels)
+            if (with_tunnel && tunnel.id == with_tunnel->id)
+                tunnel = *with_tunnel;
         for (Opening& opening : design.openings)
             if (opening.id == trial.id)
                 opening = trial;

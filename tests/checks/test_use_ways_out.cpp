@@ -21,11 +21,10 @@ std::string door(const std::string& width, const std::string& height) {
     return with(room_design, door_size,
                 "width = \"" + width + "\"\nsill = 0\nheight = \"" + height + "\"");
 }
-// A room whose door is no way to escape by, so that the window is judged: it leads into a porch.
+// A room whose door is a vent, no way to escape by, so that the window is judged.
 const std::string window_size = "width = \"36 in\"\nsill = \"35 in\"\nheight = \"40 in\"";
 std::string window(const std::string& width, const std::string& sill, const std::string& height) {
-    return with(with(room_design, door_size, "width = \"22 in\"\nsill = 0\nheight = \"40 in\""),
-                window_size,
+    return with(with(room_design, "use = \"door\"", "use = \"vent\""), window_size,
                 "width = \"" + width + "\"\nsill = \"" + sill + "\"\nheight = \"" + height + "\"");
 }
 
@@ -172,4 +171,25 @@ TEST_CASE("a tunnel with an open end is a way out by its plaster alone") {
     CHECK(low.verdict == Verdict::fails);
     const std::string pattern = "'porch' (.*) wide with its springline at (.*)\\.";
     CHECK(egress(porch(taken(low, pattern), taken(low, pattern, 2))).verdict == Verdict::holds);
+}
+
+TEST_CASE("a door in a tunnel's end wall that cannot grow gets a wider tunnel") {
+    const auto porch = [](const std::string& tunnel, const std::string& width,
+                          const std::string& height) {
+        return with(with(with(room_design, "in = \"room\"\nuse", "in = \"porch\"\nuse"),
+                         "bearing = 180\nwidth = \"38 in\"", "width = \"" + width + "\""),
+                    "height = \"85 in\"", "height = \"" + height + "\"") +
+               "[tunnel.porch]\nfrom = \"room\"\nbearing = 180\nwidth = \"" + tunnel +
+               "\"\nspringline = \"80 in\"\nprofile = { kind = \"pointed\", rise = \"42 in\" }\n"
+               "reach = \"14 ft\"\nend = \"wall\"\ntube = \"main\"\n";
+    };
+    const auto moved = [](std::string text) {
+        return with(text, "datum = \"door\"", "datum = \"porch\"");
+    };
+    const Finding narrow = egress(moved(porch("48 in", "28 in", "75 in")));
+    REQUIRE(narrow.verdict == Verdict::fails);
+    const std::string pattern = "Make 'door' (.*) by (.*), rough, in a tunnel (.*) wide";
+    CHECK(egress(moved(porch(taken(narrow, pattern, 3), taken(narrow, pattern),
+                             taken(narrow, pattern, 2))))
+              .verdict == Verdict::holds);
 }
