@@ -35,7 +35,7 @@ double braced_to(const BuildingForm& building, const DomeForm& dome, Bearing bea
 
 } // namespace
 
-std::vector<Finding> buttress_findings(const BuildingPlan& plan) {
+std::vector<Finding> buttress_practice_findings(const BuildingPlan& plan) {
     const Design& design = plan.design;
     const BuildingForm& building = plan.schedule.building;
     const Wording wording{design.unit};

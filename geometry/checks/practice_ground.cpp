@@ -162,7 +162,7 @@ private:
 
 } // namespace
 
-std::vector<Finding> ground_findings(const BuildingPlan& plan) {
+std::vector<Finding> ground_practice_findings(const BuildingPlan& plan) {
     return GroundCheck(plan).run();
 }
 

@@ -172,7 +172,7 @@ private:
 
 } // namespace
 
-std::vector<Finding> opening_findings(const BuildingPlan& plan) {
+std::vector<Finding> opening_practice_findings(const BuildingPlan& plan) {
     return OpeningCheck(plan).run();
 }
 

@@ -139,7 +139,7 @@ private:
 
 } // namespace
 
-std::vector<Finding> seismic_opening_findings(const BuildingPlan& plan) {
+std::vector<Finding> seismic_practice_findings(const BuildingPlan& plan) {
     return SeismicCheck(plan).run();
 }
 

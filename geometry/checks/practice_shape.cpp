@@ -63,7 +63,7 @@ void check_coil(const BuildingPlan& plan, const DomeForm& form, std::vector<Find
 
 } // namespace
 
-std::vector<Finding> shape_findings(const BuildingPlan& plan) {
+std::vector<Finding> shape_practice_findings(const BuildingPlan& plan) {
     std::vector<Finding> findings;
     for (const DomeForm& form : plan.schedule.building.domes)
         if (const Dome* dome = find_dome(plan.design, form.id)) {
@@ -75,8 +75,9 @@ std::vector<Finding> shape_findings(const BuildingPlan& plan) {
 
 std::vector<Finding> trade_findings(const BuildingPlan& plan) {
     std::vector<Finding> all;
-    for (const auto check : {shape_findings, ground_findings, seismic_opening_findings,
-                             opening_findings, buttress_findings, work_findings}) {
+    for (const auto check :
+         {shape_practice_findings, ground_practice_findings, seismic_practice_findings,
+          opening_practice_findings, buttress_practice_findings, work_practice_findings}) {
         const std::vector<Finding> some = check(plan);
         all.insert(all.end(), some.begin(), some.end());
     }

@@ -26,7 +26,7 @@ int joints_without_wire(const Schedule& schedule, const std::string& tube) {
 
 } // namespace
 
-std::vector<Finding> work_findings(const BuildingPlan& plan) {
+std::vector<Finding> work_practice_findings(const BuildingPlan& plan) {
     const Design& design = plan.design;
     const Wording wording{design.unit};
     std::vector<Finding> findings;

@@ -10,7 +10,7 @@ using namespace coilwright::testing;
 namespace {
 
 Finding braced(const std::string& design) {
-    return the(buttress_findings(laid(design)), "buttress-at-opening");
+    return the(buttress_practice_findings(laid(design)), "buttress-at-opening");
 }
 std::string piers(const std::string& height, const std::string& beside = "beside = \"door\"") {
     return room_design + "[buttress.flank]\non = \"room\"\n" + beside +

@@ -10,7 +10,7 @@ using namespace coilwright::testing;
 namespace {
 
 Finding ground(const std::string& design, const std::string& code) {
-    return the(ground_findings(laid(design)), code);
+    return the(ground_practice_findings(laid(design)), code);
 }
 std::string founded(int courses) {
     return with(room_design, "foundation = 4", "foundation = " + std::to_string(courses));

@@ -16,10 +16,10 @@ namespace {
 const std::string earthquake = "[site]\nseismic_acceleration = \"0.2 g\"\n";
 
 Finding seismic(const std::string& design, const std::string& code) {
-    return the(seismic_opening_findings(laid(design + earthquake)), code);
+    return the(seismic_practice_findings(laid(design + earthquake)), code);
 }
 Finding openings(const std::string& design, const std::string& code) {
-    return the(opening_findings(laid(design)), code);
+    return the(opening_practice_findings(laid(design)), code);
 }
 std::string metres(double value) {
     return "\"" + std::to_string(value) + " m\"";
@@ -41,11 +41,11 @@ TEST_CASE("in a seismic zone no opening is wider than 1.20 m") {
               .verdict == Verdict::holds);
     // Elsewhere it is told, and not judged.
     const Finding quiet =
-        the(seismic_opening_findings(laid(window_of("\"1.201 m\""))), "opening-width");
+        the(seismic_practice_findings(laid(window_of("\"1.201 m\""))), "opening-width");
     CHECK(quiet.verdict == Verdict::not_judged);
     CHECK(quiet.value.value() == Approx(1.201));
     CHECK_THAT(quiet.message, Catch::Contains("for seismic zones"));
-    CHECK(the(seismic_opening_findings(laid(room_design)), "opening-width").verdict ==
+    CHECK(the(seismic_practice_findings(laid(room_design)), "opening-width").verdict ==
           Verdict::holds);
 }
 
@@ -135,7 +135,7 @@ TEST_CASE("doorways stand a quadrant and 1.25 m apart") {
           Verdict::holds);
     CHECK(openings(two(std::to_string(180 - apart + 1), "9 ft"), "door-spacing").verdict ==
           Verdict::advice);
-    CHECK_FALSE(has(opening_findings(laid(room_design)), "door-spacing"));
+    CHECK_FALSE(has(opening_practice_findings(laid(room_design)), "door-spacing"));
 }
 
 TEST_CASE("three courses over a head before that of a near neighbour springs") {
@@ -152,5 +152,5 @@ TEST_CASE("three courses over a head before that of a near neighbour springs") {
     CHECK(openings(pair(taken(thin, "'high' to (.*), or")), "head-cover").verdict ==
           Verdict::holds);
     // Heads that close side by side, and openings far apart, have nothing to say to each other.
-    CHECK_FALSE(has(opening_findings(laid(room_design)), "head-cover"));
+    CHECK_FALSE(has(opening_practice_findings(laid(room_design)), "head-cover"));
 }

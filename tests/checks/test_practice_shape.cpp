@@ -10,7 +10,7 @@ using namespace coilwright::testing;
 namespace {
 
 Finding shape(const std::string& design, const std::string& code) {
-    return the(shape_findings(laid(design)), code);
+    return the(shape_practice_findings(laid(design)), code);
 }
 std::string risen(const std::string& rise) {
     return with(room_design, "rise = \"14 ft\"", "rise = \"" + rise + "\"");

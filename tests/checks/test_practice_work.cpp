@@ -11,7 +11,7 @@ using namespace coilwright::testing;
 namespace {
 
 Finding work(const std::string& design, const std::string& code) {
-    return the(work_findings(laid(design)), code);
+    return the(work_practice_findings(laid(design)), code);
 }
 
 } // namespace
@@ -40,7 +40,7 @@ TEST_CASE("every joint has two strands of wire, on narrow tubes one") {
 TEST_CASE("a joint that got no wire is told") {
     BuildingPlan plan = laid(room_design);
     plan.schedule.courses[6].rings.front().wire_length = 0;
-    CHECK(the(work_findings(plan), "wire-strands").verdict == Verdict::fails);
+    CHECK(the(work_practice_findings(plan), "wire-strands").verdict == Verdict::fails);
 }
 
 TEST_CASE("the wall rises no faster than its fill ages") {
@@ -53,5 +53,5 @@ TEST_CASE("the wall rises no faster than its fill ages") {
     CHECK(fast.verdict == Verdict::advice);
     CHECK(fast.value.value() == 0.23);
     CHECK(work(aged(taken(fast, "needs (.*) days")), "daily-height").verdict == Verdict::holds);
-    CHECK_FALSE(has(work_findings(laid(room_design)), "daily-height"));
+    CHECK_FALSE(has(work_practice_findings(laid(room_design)), "daily-height"));
 }
