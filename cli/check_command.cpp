@@ -77,7 +77,7 @@ void print_held(const Finding& finding, DisplayUnit unit, Console& console) {
 }
 
 void print_finding(const Finding& finding, DisplayUnit unit, Console& console) {
-    if (finding.verdict == Verdict::holds && finding.value && finding.limit) {
+    if (finding.verdict == Verdict::holds && finding.value && finding.limit.value_or(0) != 0) {
         print_held(finding, unit, console);
         return;
     }
