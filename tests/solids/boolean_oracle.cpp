@@ -6,9 +6,6 @@
 #include <CGAL/Side_of_triangle_mesh.h>
 #include <CGAL/Surface_mesh.h>
 
-#include <algorithm>
-#include <cmath>
-#include <functional>
 #include <stdexcept>
 
 namespace coilwright {
@@ -19,24 +16,6 @@ namespace pmp = CGAL::Polygon_mesh_processing;
 using Kernel = CGAL::Exact_predicates_inexact_constructions_kernel;
 using Surface = CGAL::Surface_mesh<Kernel::Point_3>;
 using Vertex = Surface::Vertex_index;
-
-/// Coordinates on a grid of 2^-20 m: sums and differences of them are then exact.
-Kernel::Point_3 snapped(double x, double y, double z) {
-    const auto snap = [](double v) { return std::ldexp(std::round(std::ldexp(v, 20)), -20); };
-    return {snap(x), snap(y), snap(z)};
-}
-
-/// Closes a loop of vertices in zig-zag: a fan would crowd its edges into one point.
-void close(Surface& mesh, const std::vector<Vertex>& loop) {
-    for (std::size_t i = 0, j = loop.size() - 1; i + 1 < j;) {
-        mesh.add_face(loop[i], loop[i + 1], loop[j]);
-        ++i;
-        if (i + 1 < j) {
-            mesh.add_face(loop[i], loop[j - 1], loop[j]);
-            --j;
-        }
-    }
-}
 
 Mesh mesh_of(const Surface& surface) {
     Mesh mesh;
@@ -53,179 +32,6 @@ Mesh mesh_of(const Surface& surface) {
     return mesh;
 }
 
-/// A solid between loops of as many points each, lowest first or nearest first; loops run
-/// anticlockwise for someone who looks back along the way from the first to the last.
-Surface stacked(const std::vector<std::vector<Kernel::Point_3>>& loops) {
-    Surface mesh;
-    std::vector<std::vector<Vertex>> vertices;
-    for (const auto& loop : loops) {
-        vertices.emplace_back();
-        for (const auto& point : loop)
-            vertices.back().push_back(mesh.add_vertex(point));
-    }
-    const std::size_t count = loops.front().size();
-    for (std::size_t k = 0; k + 1 < loops.size(); ++k)
-        for (std::size_t i = 0; i < count; ++i) {
-            const std::size_t next = (i + 1) % count;
-            mesh.add_face(vertices[k][i], vertices[k][next], vertices[k + 1][next]);
-            mesh.add_face(vertices[k][i], vertices[k + 1][next], vertices[k + 1][i]);
-        }
-    close(mesh, vertices.back());
-    close(mesh, {vertices.front().rbegin(), vertices.front().rend()});
-    if (!CGAL::is_closed(mesh) || volume(mesh_of(mesh)) <= 0)
-        throw std::runtime_error("an operand is not a closed solid");
-    return mesh;
-}
-
-/// `turn` in radians keeps the vertices of two solids off common spokes.
-Surface revolved(const std::function<double(double)>& radius, const std::vector<double>& heights,
-                 int around, double turn) {
-    std::vector<std::vector<Kernel::Point_3>> loops;
-    for (const double z : heights) {
-        loops.emplace_back();
-        for (int i = 0; i < around; ++i) {
-            const double angle = turn + 2 * pi * i / around;
-            loops.back().push_back(
-                snapped(radius(z) * std::cos(angle), radius(z) * std::sin(angle), z));
-        }
-    }
-    return stacked(loops);
-}
-
-std::vector<double> heights(const DomeForm& form, double low, double high) {
-    std::vector<double> heights{low};
-    for (const double bend : {form.springline, form.course_middle(form.last_ring), form.cap.line_z,
-                              form.course_middle(form.courses()), high})
-        if (bend > heights.back() + 1e-3 && bend <= high) {
-            const double start = heights.back();
-            const int steps = static_cast<int>(std::ceil((bend - start) / 0.06));
-            for (int i = 1; i <= steps; ++i)
-                heights.push_back(start + (bend - start) * i / steps);
-        }
-    return heights;
-}
-
-/// Outline of an opening, to the left of its axis and up; anticlockwise seen against the axis.
-std::vector<Vec2> outline_of(const OpeningForm& opening, double foot, int around) {
-    std::vector<Vec2> outline;
-    const auto add_right_half = [&](bool up) {
-        for (int i = 1; i < around / 4; ++i) {
-            const double share = std::sin(pi / 2 * i / (around / 4));
-            const double z = opening.springing + share * (opening.top - opening.springing);
-            outline.emplace_back(half_width(*opening.head, z - opening.springing),
-                                 up ? z : 2 * opening.springing - z);
-        }
-    };
-    const double a = opening.half_width;
-    if (opening.head_kind == HeadKind::circle) {
-        for (int i = 0; i < around; ++i)
-            outline.emplace_back(a * std::cos(2 * pi * i / around),
-                                 opening.springing + a * std::sin(2 * pi * i / around));
-        return outline;
-    }
-    // Below the foot where the hole is open there: no faces of the two may coincide.
-    const double sill = opening.sill <= foot ? foot - 0.1 : opening.sill;
-    outline = {{-a, sill}, {a, sill}};
-    if (opening.springing > sill + 1e-6)
-        outline.emplace_back(a, opening.springing);
-    if (opening.head) {
-        add_right_half(true);
-        outline.emplace_back(0, opening.top);
-        const std::size_t crest = outline.size() - 1;
-        for (std::size_t i = crest; i-- > 3;)
-            outline.emplace_back(-outline[i].x(), outline[i].y());
-    }
-    if (opening.springing > sill + 1e-6)
-        outline.emplace_back(-a, opening.springing);
-    return outline;
-}
-
-/// A section carried along an axis between two distances from an origin.
-Surface carried(const std::vector<Vec2>& outline, const Vec2& origin, const Vec2& axis, double from,
-                double to) {
-    const Vec2 left(-axis.y(), axis.x());
-    std::vector<std::vector<Kernel::Point_3>> loops;
-    for (const double x : {from, to}) {
-        loops.emplace_back();
-        for (const Vec2& at : outline) {
-            const Vec2 plan = origin + x * axis + at.x() * left;
-            loops.back().push_back(snapped(plan.x(), plan.y(), at.y()));
-        }
-    }
-    return stacked(loops);
-}
-
-Surface prism(const DomeForm& form, const OpeningForm& opening, int around) {
-    const double angle = (form.datum.degrees - opening.bearing.degrees) * radians_per_degree;
-    return carried(outline_of(opening, form.bottom(), around), {0, 0},
-                   {std::cos(angle), std::sin(angle)}, 0,
-                   outside_radius(form, form.bottom()) + 0.3);
-}
-
-/// A symmetric section from its half-width over height: up on the right, down on the left. Heights
-/// stand closer where the width runs away, as at a crown.
-std::vector<Vec2> symmetric(const std::function<double(double)>& half, double low, double high,
-                            const std::vector<double>& bends, int around) {
-    std::vector<double> heights{low};
-    for (const double bend : bends)
-        if (bend > low + 1e-3 && bend < high - 1e-3)
-            heights.push_back(bend);
-    heights.push_back(high);
-    std::sort(heights.begin(), heights.end());
-    std::vector<Vec2> right;
-    for (std::size_t k = 1; k < heights.size(); ++k)
-        for (int i = k == 1 ? 0 : 1; i <= around / 2; ++i) {
-            const double share = std::sin(pi / 2 * i / (around / 2));
-            const double z = heights[k - 1] + share * (heights[k] - heights[k - 1]);
-            right.emplace_back(half(z), z);
-        }
-    std::vector<Vec2> outline = right;
-    for (std::size_t i = right.size(); i-- > 0;)
-        if (right[i].x() > 1e-9)
-            outline.emplace_back(-right[i].x(), right[i].y());
-    return outline;
-}
-
-void subtract(Surface& from, Surface& what) {
-    Surface result;
-    if (!pmp::corefine_and_compute_difference(from, what, result))
-        throw std::runtime_error("a Boolean gave no solid");
-    from = std::move(result);
-    from.collect_garbage();
-}
-
-void unite(Surface& with, Surface& what) {
-    Surface result;
-    if (!pmp::corefine_and_compute_union(with, what, result))
-        throw std::runtime_error("a Boolean gave no solid");
-    with = std::move(result);
-    with.collect_garbage();
-}
-
-Surface moved(Surface mesh, const Vec2& by) {
-    for (const Vertex v : mesh.vertices()) {
-        const Kernel::Point_3& p = mesh.point(v);
-        mesh.point(v) = snapped(p.x() + by.x(), p.y() + by.y(), p.z());
-    }
-    return mesh;
-}
-
-Surface outer_body(const DomeForm& form, int around, double turn) {
-    return revolved([&](double z) { return outside_radius(form, z); },
-                    heights(form, form.bottom(), form.top()), around, turn);
-}
-
-/// The room overshoots the wall's foot, and its top where it is open.
-Surface room_body(const DomeForm& form, int around, double turn) {
-    const double room_top = form.cap_courses > 0 ? form.ceiling() : form.top() + 0.1;
-    return revolved(
-        [&](double z) {
-            return inside_radius(
-                form, std::clamp(z, form.bottom(), std::min(form.ceiling() - 2e-6, form.top())));
-        },
-        heights(form, form.bottom() - 0.1, room_top), around, turn);
-}
-
 Surface surface_of(const Mesh& mesh) {
     Surface surface;
     for (const Vec3& v : mesh.vertices)
@@ -235,96 +41,41 @@ Surface surface_of(const Mesh& mesh) {
     return surface;
 }
 
-} // namespace
-
-Mesh wall_by_booleans(const DomeForm& form, const std::vector<OpeningForm>& openings, int around) {
-    Surface wall = outer_body(form, around, 0.001);
-    Surface room = room_body(form, around, 0.0123);
-    subtract(wall, room);
-    for (const OpeningForm& opening : openings) {
-        Surface hole = prism(form, opening, around);
-        subtract(wall, hole);
-    }
-    return mesh_of(wall);
+Surface operand(const Mesh& mesh) {
+    Surface surface = surface_of(mesh);
+    if (!CGAL::is_closed(surface))
+        throw std::runtime_error("an operand is not a closed solid");
+    return surface;
 }
 
-Mesh building_by_booleans(const BuildingForm& building, int around) {
-    Surface wall = moved(outer_body(building.domes[0], around, 0.001), building.domes[0].at);
-    double turn = 0.001;
-    for (std::size_t i = 1; i < building.domes.size(); ++i) {
-        Surface body =
-            moved(outer_body(building.domes[i], around, turn += 0.0037), building.domes[i].at);
-        unite(wall, body);
-    }
-    for (const TunnelForm& tunnel : building.tunnels) {
-        Surface body =
-            carried(symmetric([&](double z) { return outer_half_width(tunnel, z); },
-                              tunnel.bottom(), tunnel.top(),
-                              {tunnel.springline, tunnel.cap.line_z,
-                               tunnel.course_middle(tunnel.side_courses + tunnel.crown_courses)},
-                              around / 2),
-                    tunnel.origin, tunnel.axis(), 0.3,
-                    tunnel.to.empty() ? tunnel.reach : tunnel.reach - 0.3);
-        unite(wall, body);
-    }
-    for (const ButtressForm& pier : building.buttresses) {
-        // Across its axis: the section is what is seen from its side.
-        const double low = pier.bottom, high = pier.top, middle = std::min(pier.height, high);
-        std::vector<Vec2> outline{
-            {0.4, low}, {outer_face(pier, low), low}, {outer_face(pier, 0), 0}};
-        if (middle < high - 1e-6)
-            outline.emplace_back(outer_face(pier, middle), middle);
-        outline.insert(outline.end(), {{outer_face(pier, high), high}, {0.4, high}});
-        // Left of the way across is along the pier's axis.
-        const Vec2 across(pier.axis().y(), -pier.axis().x());
-        Surface body = carried(outline, pier.origin, across, -pier.half_width, pier.half_width);
-        unite(wall, body);
-    }
-    std::vector<Surface> rings; // to keep the voids below the floor out of
-    for (const DomeForm& dome : building.domes)
-        rings.push_back(moved(outer_body(dome, around, 0.001), dome.at));
-    for (const DomeForm& dome : building.domes) {
-        Surface room = moved(room_body(dome, around, turn += 0.0041), dome.at);
-        subtract(wall, room);
-    }
-    for (const TunnelForm& tunnel : building.tunnels) {
-        const double end = tunnel.end_wall     ? tunnel.reach - tunnel.width
-                           : tunnel.to.empty() ? tunnel.reach + 0.2
-                                               : tunnel.reach - 0.3;
-        const auto half = [&](double z) {
-            return half_width(tunnel.profile, z - tunnel.springline);
-        };
-        Surface above = carried(symmetric(half, 0, tunnel.crown(), {tunnel.springline}, around / 2),
-                                tunnel.origin, tunnel.axis(), 0.3, end);
-        subtract(wall, above);
-        const double b = half(0);
-        Surface below =
-            carried({{-b, tunnel.bottom() - 0.1}, {b, tunnel.bottom() - 0.1}, {b, 0}, {-b, 0}},
-                    tunnel.origin, tunnel.axis(), 0.3, end);
-        for (std::size_t i = 0; i < rings.size(); ++i)
-            if (building.domes[i].id == tunnel.from || building.domes[i].id == tunnel.to) {
-                Surface ring = rings[i];
-                subtract(below, ring);
-            }
-        subtract(wall, below);
-    }
-    for (const OpeningForm& opening : building.openings) {
-        const DomeForm* dome = find_dome(building, opening.in);
-        const TunnelForm* tunnel = find_tunnel(building, opening.in);
-        const double foot = dome ? dome->bottom() : tunnel->bottom();
-        double from = 0.2, to = 0;
-        if (dome) {
-            to = outside_radius(*dome, dome->bottom()) + 2;
-        } else if (std::abs(opening.axis.dot(tunnel->axis())) > 0.5) {
-            from = tunnel->reach - 2 * tunnel->width;
-            to = tunnel->reach + 0.2;
-        } else {
-            from = 0;
-            to = outer_half_width(*tunnel, 0) + 0.2;
-        }
-        Surface hole =
-            carried(outline_of(opening, foot, around / 2), opening.origin, opening.axis, from, to);
-        subtract(wall, hole);
+void subtract(Surface& from, Surface what) {
+    Surface result;
+    if (!pmp::corefine_and_compute_difference(from, what, result))
+        throw std::runtime_error("a Boolean gave no solid");
+    from = std::move(result);
+    from.collect_garbage();
+}
+
+void unite(Surface& with, Surface what) {
+    Surface result;
+    if (!pmp::corefine_and_compute_union(with, what, result))
+        throw std::runtime_error("a Boolean gave no solid");
+    with = std::move(result);
+    with.collect_garbage();
+}
+
+} // namespace
+
+Mesh by_booleans(const std::vector<BooleanStep>& steps) {
+    Surface wall = operand(steps.at(0).body);
+    for (std::size_t k = 1; k < steps.size(); ++k) {
+        Surface body = operand(steps[k].body);
+        for (const Mesh& taken : steps[k].less)
+            subtract(body, operand(taken));
+        if (steps[k].adds)
+            unite(wall, std::move(body));
+        else
+            subtract(wall, std::move(body));
     }
     return mesh_of(wall);
 }

@@ -113,6 +113,19 @@ Design home_design() {
     return design;
 }
 
+Design home_for_booleans() {
+    Design design = home_design();
+    std::erase_if(design.domes, [](const Dome& dome) { return dome.id == "west"; });
+    std::erase_if(design.openings, [](const Opening& opening) {
+        return opening.in == "west" || opening.id == "x2";
+    });
+    std::erase_if(design.buttresses, [](const Buttress& pier) { return pier.on == "west"; });
+    std::erase_if(design.joins, [](const Join& join) { return join.id == "kept"; });
+    design.tunnels[0].profile.kind = ProfileKind::pointed;
+    design.tunnels[0].profile.rise = 0.9;
+    return design;
+}
+
 Design village_design(int domes, double vary) {
     Design design = bare_design("Village of the tests");
     const int side = static_cast<int>(std::ceil(std::sqrt(domes)));
