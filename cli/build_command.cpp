@@ -31,7 +31,7 @@ constexpr const char* footer =
     "  drawings   drawings.pdf, pictures/\n"
     "  models     shell and courses, each in every format; building.ifc\n"
     "  schedule   schedule.json, schedule.csv\n"
-    "  checks     checks.json\n"
+    "  checks     checks.json, engineer.pdf\n"
     "  take-off   take-off.json, take-off.csv: materials, money and days by the works file\n"
     "\nFormats for --formats:\n"
     "  glb, obj (with mtl), stl, ply, dae, 3mf, ifc (building.ifc). GLB, 3MF and IFC keep\n"

@@ -8,6 +8,7 @@
 #include "exporters/svg.hpp"
 #include "exporters/take_off_json.hpp"
 #include "geometry/drawing/crew_book.hpp"
+#include "geometry/report/engineer_report.hpp"
 #include "geometry/views/drawing_set.hpp"
 
 #include <algorithm>
@@ -127,7 +128,12 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
     }
     if (wants("checks")) {
         work.push_back({"checks", [&]() -> Package {
-                            return {{{"checks.json", findings_json(plan, options.findings)}}, {}};
+                            return {{{"engineer.pdf",
+                                      pdf_bytes(engineer_report(plan, options.findings,
+                                                                options.paper, pango_measure()),
+                                                plan.schedule.name)},
+                                     {"checks.json", findings_json(plan, options.findings)}},
+                                    {}};
                         }});
     }
     if (wants("take-off")) {
@@ -139,8 +145,8 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
 } // namespace
 
 const std::vector<std::string>& package_parts() {
-    static const std::vector<std::string> parts{"crew-book", "drawings", "models", "schedule",
-                                                "checks",    "take-off"};
+    static const std::vector<std::string> parts{"crew-book", "drawings", "models",
+                                                "schedule",  "checks",   "take-off"};
     return parts;
 }
 

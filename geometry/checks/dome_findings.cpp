@@ -156,7 +156,7 @@ Finding geometric_safety(const Design& design, const DomeForm& dome, const DomeS
     if (found.verdict != Verdict::holds)
         found.remedy =
             "A higher rise, a wider tube or a narrower opening brings the line nearer to "
-            "the middle of the wall; check --remedies looks for the least change.";
+            "the middle of the wall.";
     return found;
 }
 

@@ -98,8 +98,8 @@ private:
                 }
         found.unit = FindingUnit::pascal;
         found.formula =
-            "N/(d - 2e + g) under course 1, by the line of thrust that asks least of the "
-            "fill; g: depth of the gravel under it, which spreads 1 in 2 to either side";
+            "N/(d - 2e + g) under course 1, by the line of thrust that asks least of it; "
+            "g: depth of the gravel under it, which spreads 1 in 2 to either side";
         found.source = "Meyerhof 1953; capacity by [ground] bearing_capacity";
         if (most <= 0) {
             found.message = "No line of thrust reaches the ground.";

@@ -17,7 +17,7 @@ namespace {
 const std::vector<std::string> whole_package{
     "building.ifc", "checks.json",       "compass-strip.pdf", "courses.3mf", "courses.dae", "courses.glb",
     "courses.mtl",  "courses.obj",       "courses.ply", "courses.stl", "crew-book.pdf",
-    "drawings.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg", "pictures/section.png", "pictures/section.svg",
+    "drawings.pdf", "engineer.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg", "pictures/section.png", "pictures/section.svg",
     "schedule.csv", "schedule.json",     "shell.3mf",   "shell.dae",   "shell.glb",
     "shell.mtl",    "shell.obj",         "shell.ply",   "shell.stl",   "take-off.csv",
     "take-off.json"};
@@ -98,7 +98,7 @@ TEST_CASE("build writes only the parts asked for") {
     };
     using Files = std::vector<std::string>;
     CHECK(written({"--only", "schedule"}) == Files{"schedule.csv", "schedule.json"});
-    CHECK(written({"--only", "checks"}) == Files{"checks.json"});
+    CHECK(written({"--only", "checks"}) == Files{"checks.json", "engineer.pdf"});
     CHECK(written({"--only", "crew-book"}) == Files{"compass-strip.pdf", "crew-book.pdf"});
     CHECK(written({"--only", "drawings"}) ==
           Files{"drawings.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg", "pictures/section.png",
