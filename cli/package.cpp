@@ -25,10 +25,11 @@ struct Piece {
     std::function<Package()> make;
 };
 
-Package crew_sheets(const BuildingPlan& plan, const PaperSize& paper) {
+Package crew_sheets(const BuildingPlan& plan, const PaperSize& paper,
+                    const std::vector<Finding>& findings) {
     const MeasureText measure = pango_measure();
     const std::string& name = plan.schedule.name;
-    return {{{"crew-book.pdf", pdf_bytes(crew_book(plan, paper, measure), name)},
+    return {{{"crew-book.pdf", pdf_bytes(crew_book(plan, paper, measure, findings), name)},
              {"compass-strip.pdf", pdf_bytes(compass_strip(plan, paper, measure), name)}},
             {}};
 }
@@ -106,7 +107,7 @@ std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& option
     };
     std::vector<Piece> work;
     if (wants("crew-book")) {
-        work.push_back({"crew book", [&] { return crew_sheets(plan, options.paper); }});
+        work.push_back({"crew book", [&] { return crew_sheets(plan, options.paper, options.findings); }});
     }
     if (wants("drawings")) {
         work.push_back({"drawings", [&] { return drawing_files(plan, options); }});

@@ -154,7 +154,7 @@ private:
         if (!least)
             return;
         const Opening* written = find_opening(design_, lintel.opening);
-        Finding found = held_against("lintel-bearing",
+        Finding found = held_against("lintel-rest",
                                      {"opening." + lintel.opening, written && written->head.lintel
                                                                        ? written->head.lintel->place
                                                                        : SourcePlace{}},

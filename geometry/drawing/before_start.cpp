@@ -186,7 +186,8 @@ void add_list(Flow& flow, const std::string& heading, const std::vector<std::str
 
 } // namespace
 
-std::vector<Sheet> before_start_pages(const Drafting& drafting) {
+std::vector<Sheet> before_start_pages(const Drafting& drafting,
+                                      const std::vector<Finding>& findings) {
     const Schedule& schedule = drafting.schedule();
     bool first = true;
     Flow flow(drafting, [&] {
@@ -207,6 +208,8 @@ std::vector<Sheet> before_start_pages(const Drafting& drafting) {
             "comes out only as the sheet of that course says.",
             sizes::small);
     }
+    if (const std::vector<std::string> asked = asked_of_crew(findings); !asked.empty())
+        add_list(flow, "What the checks ask of you", asked);
     add_heads(flow, drafting);
     add_tunnels(flow, drafting);
     add_setting_out(flow, drafting);

@@ -20,10 +20,10 @@ PaperSize a4_paper() {
 }
 
 std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
-                             const MeasureText& measure) {
+                             const MeasureText& measure, const std::vector<Finding>& findings) {
     const Drafting drafting{plan, paper, measure};
     std::vector<Sheet> sheets = cover_pages(drafting);
-    append(sheets, before_start_pages(drafting));
+    append(sheets, before_start_pages(drafting, findings));
     append(sheets, cut_list_pages(drafting));
     append(sheets, compass_table_pages(drafting));
     append(sheets, story_rod_pages(drafting));

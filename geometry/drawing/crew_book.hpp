@@ -12,9 +12,11 @@ namespace coilwright {
 PaperSize letter_paper();
 PaperSize a4_paper();
 
-/// The crew's sheets in the order of work. Precondition: plan.sound().
+/// The crew's sheets in the order of work. Of the findings, those that the crew can do something about
+/// stand before the start. Precondition: plan.sound().
 std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
-                             const MeasureText& measure);
+                             const MeasureText& measure,
+                             const std::vector<Finding>& findings = {});
 
 /// Distances to mark on the compass arm, full size, tiled with match marks.
 std::vector<Sheet> compass_strip(const BuildingPlan& plan, const PaperSize& paper,

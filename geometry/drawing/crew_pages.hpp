@@ -11,7 +11,11 @@ namespace coilwright {
 /// The building at a glance: what it is, plan and section to scale, the caution.
 std::vector<Sheet> cover_pages(const Drafting& drafting);
 /// What to know, to make and to have ready before the first tube.
-std::vector<Sheet> before_start_pages(const Drafting& drafting);
+std::vector<Sheet> before_start_pages(const Drafting& drafting,
+                                      const std::vector<Finding>& findings);
+/// Of the findings that fail or are advice those that the crew can do something about, one sentence
+/// each (crew_findings.cpp).
+std::vector<std::string> asked_of_crew(const std::vector<Finding>& findings);
 /// Every tube to cut, course by course, to be ticked off.
 std::vector<Sheet> cut_list_pages(const Drafting& drafting);
 /// All courses of each dome, and of each tunnel, in a table.

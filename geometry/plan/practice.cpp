@@ -64,6 +64,19 @@ private:
         finding.unit = FindingUnit::metre;
     }
 
+    /// A limit of the rules; what crews keep to where a design made without the reader has none.
+    double limit(const char* name, double otherwise) const {
+        const Limit* set = find_limit(design_.limits, name);
+        return set ? set->value : otherwise;
+    }
+    void name_source(Finding& finding, const char* name) const {
+        if (const Limit* set = find_limit(design_.limits, name))
+            finding.source = source_text(*set);
+    }
+    static std::string share_text(double share, double usual, const char* words) {
+        return share == usual ? words : fixed_text(share * 100, 0) + " %";
+    }
+
     void check_tamped_width(const TubeType& tube) {
         if (!tube.tamped_width)
             return;
@@ -82,7 +95,9 @@ private:
     }
 
     void check_tube_for_diameter(const Dome& dome, const DomeForm& form) {
-        const double least = dome.inside_diameter / 12; // an inch of width for a foot of diameter
+        // An inch of width for a foot of diameter.
+        const double share = limit("tube-width.of_diameter", 1.0 / 12);
+        const double least = dome.inside_diameter * share;
         if (form.width >= least - height_tie)
             return;
         Finding& found =
@@ -94,10 +109,12 @@ private:
         found.remedy =
             "Take a tube about " +
             length(std::ceil((least + (pi / 2 - 1) * form.course_height) / 0.0254) * 0.0254) +
-            " lay-flat, or a dome of at most " + length(form.width * 12) + ".";
+            " lay-flat, or a dome of at most " + length(form.width / share) + ".";
+        name_source(found, "tube-width.of_diameter");
     }
 
     void check_step_in(const Dome& dome, const DomeForm& form) {
+        const double share = limit("step-in.share", 0.25), half_share = limit("step-in.most", 0.5);
         int worst = 0, over_quarter = 0;
         double most = 0;
         for (const Course& course : schedule_.courses)
@@ -108,7 +125,7 @@ private:
                     most = ring.step_in;
                     worst = course.number;
                 }
-                if (over_quarter == 0 && ring.step_in > form.width / 4 + height_tie)
+                if (over_quarter == 0 && ring.step_in > share * form.width + height_tie)
                     over_quarter = course.number;
             }
         if (over_quarter == 0)
@@ -117,23 +134,27 @@ private:
         Finding& quarter =
             advice("step-in-over-quarter", subject, dome.profile.place,
                    "From course " + std::to_string(over_quarter) + " on, courses of '" + dome.id +
-                       "' step in by more than a quarter of the tube; the most is " + length(most) +
-                       " at course " + std::to_string(worst) + ".");
-        measured(quarter, most, form.width / 4);
-        quarter.source = "common practice, read second-hand: a quarter of the tube";
+                       "' step in by more than " + share_text(share, 0.25, "a quarter") +
+                       " of the tube; the most is " + length(most) + " at course " +
+                       std::to_string(worst) + ".");
+        measured(quarter, most, share * form.width);
+        quarter.source = "common practice, read second-hand";
+        name_source(quarter, "step-in.share");
         quarter.remedy =
             "Lay these courses slowly, each ring closed before the next. A higher rise "
             "steps in less" +
-            higher_rise(dome, form, form.width / 4);
-        if (most <= form.width / 2 + height_tie)
+            higher_rise(dome, form, share * form.width);
+        if (most <= half_share * form.width + height_tie)
             return;
         Finding& half =
             advice("step-in-over-half", subject, dome.profile.place,
                    "Course " + std::to_string(worst) + " of '" + dome.id + "' steps in by " +
-                       length(most) + ": less than half of the tube lies on the course below.");
-        measured(half, most, form.width / 2);
-        half.remedy =
-            "Raise the profile or widen the skylight" + higher_rise(dome, form, form.width / 2);
+                       length(most) + ": less than " + share_text(1 - half_share, 0.5, "half") +
+                       " of the tube lies on the course below.");
+        measured(half, most, half_share * form.width);
+        name_source(half, "step-in.most");
+        half.remedy = "Raise the profile or widen the skylight" +
+                      higher_rise(dome, form, half_share * form.width);
     }
 
     /// A course that finds nothing below to lie on cannot be built at all.
@@ -290,12 +311,14 @@ private:
     void check_lintel(const Opening& written, const OpeningForm& form) {
         if (form.head_kind != HeadKind::square)
             return;
-        Finding& found = advice("square-head-needs-lintel", "opening." + written.id,
-                                written.head.place,
-                                "'" + written.id + "' has a square head: it needs a lintel on the joint "
-                                    "at its head, and its strength is not judged here.");
+        Finding& found =
+            advice("square-head-needs-lintel", "opening." + written.id, written.head.place,
+                   "'" + written.id +
+                       "' has a square head: it needs a lintel on the joint "
+                       "at its head, and its strength is not judged here.");
         found.verdict = Verdict::not_judged;
-        found.remedy = "Have the lintel and its bearing sized by an engineer, or take an arched head.";
+        found.remedy =
+            "Have the lintel and its bearing sized by an engineer, or take an arched head.";
         const DomeForm* dome = find_dome(schedule_.building, form.in);
         if (!dome || form.top <= dome->springline + height_tie)
             return;
@@ -305,10 +328,10 @@ private:
                        " lies above the springline at " + length(dome->springline) +
                        ": the leaning wall loads a straight lintel off its middle.");
         measured(leaning, form.top, dome->springline);
-        leaning.remedy = "Take an arched head, or raise the springline to " +
-                         length(std::ceil(form.top / schedule_.course_height - 1e-9) *
-                                schedule_.course_height) +
-                         ".";
+        leaning.remedy =
+            "Take an arched head, or raise the springline to " +
+            length(std::ceil(form.top / schedule_.course_height - 1e-9) * schedule_.course_height) +
+            ".";
     }
 };
 

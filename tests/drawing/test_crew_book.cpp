@@ -363,3 +363,31 @@ TEST_CASE("A book does not depend on its name's length or script") {
             CHECK(sheet_faults(sheet, 10, pango_measure()).empty());
     }
 }
+
+TEST_CASE("What the checks ask of the crew stands before the start, and nothing else of them") {
+    const BuildingPlan plan = demo_plan("grain-store");
+    Finding buttress, light, held;
+    buttress.code = "buttress-at-opening";
+    buttress.verdict = Verdict::advice;
+    buttress.message = "No pier braces the door.";
+    buttress.remedy = "Add a pier of 15 in.";
+    light.code = "room-light";
+    light.verdict = Verdict::fails;
+    light.message = "Windows give too little light.";
+    held.code = "wire-strands";
+    held.verdict = Verdict::holds;
+    held.message = "Every joint has wire.";
+    const auto start_of = [&](const std::vector<Finding>& findings) {
+        std::string start;
+        for (const Sheet& sheet : crew_book(plan, letter_paper(), pango_measure(), findings))
+            if (has(sheet.title, "Before you start"))
+                start += all_text(sheet);
+        return start;
+    };
+    const std::string start = start_of({light, buttress, held});
+    CHECK(has(start, "What the checks ask of you"));
+    CHECK(has(start, "No pier braces the door. Add a pier of 15 in."));
+    CHECK_FALSE(has(start, "too little light"));
+    CHECK_FALSE(has(start, "Every joint has wire"));
+    CHECK_FALSE(has(start_of({light, held}), "What the checks ask"));
+}

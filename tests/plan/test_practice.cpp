@@ -230,3 +230,28 @@ TEST_CASE("the skylight that the last ring leaves is named beside the one asked 
     design.domes[0].top.diameter = eye - 0.0101;
     CHECK(tells(design, "skylight-wider-than-asked"));
 }
+
+TEST_CASE("a rule of the design counts in place of the trade's own, and is named") {
+    Design design = store_design(); // 15 in of wall for 9 ft
+    CHECK(find(findings_of(design), "tube-narrow-for-diameter") == nullptr);
+    const auto stated = [](double value) {
+        Limit limit;
+        limit.value = value;
+        limit.source = "stated in the design";
+        limit.standing = Standing::stated;
+        return limit;
+    };
+    design.limits["tube-width.of_diameter"] = stated(15.0 / 108);
+    CHECK(find(findings_of(design), "tube-narrow-for-diameter") == nullptr);
+    design.limits["tube-width.of_diameter"] = stated(15.1 / 108);
+    const auto narrow = find(findings_of(design), "tube-narrow-for-diameter");
+    REQUIRE(narrow);
+    CHECK(narrow->limit.value() == Approx(15.1 * inch));
+    CHECK(narrow->source == "stated in the design");
+    const auto quarter = find(findings_of(design), "step-in-over-quarter");
+    REQUIRE(quarter);
+    design.limits["step-in.share"] = stated(*quarter->value / (15 * inch));
+    CHECK(find(findings_of(design), "step-in-over-quarter") == nullptr);
+    design.limits["step-in.share"] = stated(*quarter->value / (15 * inch) - 0.001);
+    CHECK(find(findings_of(design), "step-in-over-quarter") != nullptr);
+}
