@@ -2,6 +2,7 @@
 
 #include "cli/design_source.hpp"
 #include "exporters/schedule_json.hpp"
+#include "exporters/schedule_table.hpp"
 #include "geometry/base/length.hpp"
 #include "geometry/checks/check_building.hpp"
 
@@ -47,6 +48,18 @@ void print_headroom(const Headroom& room, DisplayUnit unit, Console& console) {
         console.out << "    " << length_text(row.height, unit) << " clear over "
                     << area_text(row.area, unit) << ", to " << length_text(row.radius, unit)
                     << " from the pole, over a square of " << length_text(row.square, unit) << '\n';
+    }
+}
+
+void print_headroom(const TunnelHeadroom& room, DisplayUnit unit, Console& console) {
+    console.out << "  " << room.tunnel << ": " << length_text(room.at_middle, unit)
+                << " over its middle, " << length_text(room.width, unit) << " wide and "
+                << length_text(room.length, unit) << " long, clear floor "
+                << area_text(room.floor_area, unit) << '\n';
+    for (const TunnelHeadroomRow& row : room.rows) {
+        console.out << "    " << length_text(row.height, unit) << " clear over "
+                    << area_text(row.area, unit) << ", a width of " << length_text(row.width, unit)
+                    << '\n';
     }
 }
 
@@ -105,6 +118,10 @@ void print_plan(const BuildingPlan& plan, const std::vector<Finding>& findings, 
     for (const Headroom& room : plan.headroom) {
         print_headroom(room, schedule.unit, console);
     }
+    for (const TunnelHeadroom& room : plan.tunnel_headroom) {
+        print_headroom(room, schedule.unit, console);
+    }
+    console.out << "\nOn the ground\n" << ground_text(schedule, "  ");
     console.out << "\nFindings, worst first\n";
     for (const Finding& finding : findings) {
         print_finding(finding, schedule.unit, console);

@@ -75,7 +75,9 @@ Json json_opening(const OpeningPlan& opening) {
             {"side", form.in_tunnel ? Json(word(form.side)) : Json(nullptr)},
             {"along", in_side ? json_number(form.along) : Json(nullptr)},
             {"origin", json_point(form.origin)},
-            {"niche_depth", form.niche_depth > 0 ? json_number(form.niche_depth) : Json(nullptr)}};
+            {"niche_depth", form.niche_depth > 0 ? json_number(form.niche_depth) : Json(nullptr)},
+            {"last_form", opening.last_form},
+            {"rained_on", json_number(opening.rained_on)}};
 }
 
 Json json_fan(const Fan& fan) {
@@ -222,6 +224,20 @@ Json json_headroom(const Headroom& headroom) {
             {"floor_area", json_number(headroom.floor_area)},
             {"rows", std::move(rows)},
             {"verdict", json_finding(headroom.verdict)}};
+}
+
+Json json_headroom(const TunnelHeadroom& headroom) {
+    Json rows = Json::array();
+    for (const TunnelHeadroomRow& row : headroom.rows)
+        rows.push_back({{"height", json_number(row.height)},
+                        {"width", json_number(row.width)},
+                        {"area", json_number(row.area)}});
+    return {{"tunnel", headroom.tunnel},
+            {"at_middle", json_number(headroom.at_middle)},
+            {"width", json_number(headroom.width)},
+            {"length", json_number(headroom.length)},
+            {"floor_area", json_number(headroom.floor_area)},
+            {"rows", std::move(rows)}};
 }
 
 } // namespace coilwright

@@ -11,5 +11,6 @@ Json json_elements(const BuildingPlan& plan);
 
 Json json_fitted(const Fitted& fitted);
 Json json_headroom(const Headroom& headroom);
+Json json_headroom(const TunnelHeadroom& headroom);
 
 } // namespace coilwright

@@ -8,7 +8,7 @@ namespace coilwright {
 namespace {
 
 // Raised when a key is added; readers ignore keys that they do not know.
-constexpr int minor_version = 2;
+constexpr int minor_version = 3;
 
 Json notes(const std::vector<SetNote>& all) {
     Json json = Json::array();
@@ -170,6 +170,23 @@ Json json_course(const Course& course, const Schedule& schedule) {
             {"region", json_region(course.wall)}};
 }
 
+/// The size and the outline of a part of the building on the ground; null where it could not be
+/// decided.
+Json json_ground_part(const Region& region) {
+    if (!region.decided)
+        return nullptr;
+    return {{"area", json_number(region.area)},
+            {"outer_length", json_number(outer_perimeter(region))},
+            {"hole_length", json_number(hole_perimeter(region))},
+            {"region", json_region(region)}};
+}
+
+Json json_ground(const GroundPlan& ground) {
+    return {{"floor", json_ground_part(ground.floor)},
+            {"footprint", json_ground_part(ground.footprint)},
+            {"ground_course", json_ground_part(ground.ground_course)}};
+}
+
 Json json_totals(const Totals& totals) {
     return {{"tube_length", json_number(totals.tube_length)},
             {"cut_length", json_number(totals.cut_length)},
@@ -186,9 +203,10 @@ Json json_findings(const std::vector<Finding>& findings) {
     return json;
 }
 
-Json json_headrooms(const std::vector<Headroom>& rooms) {
+template <typename Room>
+Json json_headrooms(const std::vector<Room>& rooms) {
     Json json = Json::array();
-    for (const Headroom& room : rooms)
+    for (const Room& room : rooms)
         json.push_back(json_headroom(room));
     return json;
 }
@@ -222,7 +240,9 @@ std::string schedule_json(const BuildingPlan& plan) {
                       {"elements", json_elements(plan)},
                       {"fitted", std::move(fitted)},
                       {"headroom", json_headrooms(plan.headroom)},
-                      {"findings", json_findings(plan.findings)}});
+                      {"findings", json_findings(plan.findings)},
+                      {"tunnel_headroom", json_headrooms(plan.tunnel_headroom)},
+                      {"ground", json_ground(schedule.ground)}});
 }
 
 std::string diagnostics_json(const std::vector<Diagnostic>& diagnostics,
@@ -249,7 +269,9 @@ std::string findings_json(const BuildingPlan& plan, const std::vector<Finding>& 
                       {"name", plan.schedule.name},
                       {"headroom", json_headrooms(plan.headroom)},
                       {"findings", json_findings(findings)},
-                      {"limits", json_limits(plan.design.limits)}});
+                      {"limits", json_limits(plan.design.limits)},
+                      {"tunnel_headroom", json_headrooms(plan.tunnel_headroom)},
+                      {"ground", json_ground(plan.schedule.ground)}});
 }
 
 } // namespace coilwright

@@ -121,7 +121,21 @@ std::string schedule_table(const BuildingPlan& plan) {
             ", to cut " + length(totals.cut_length) + "; fill " +
             volume_text(totals.fill_volume, schedule.unit) + "; wire " +
             length(totals.wire_length) + "\n";
-    return text;
+    return text + "\nOn the ground\n" + ground_text(schedule, "  ");
+}
+
+std::string ground_text(const Schedule& schedule, const std::string& indent) {
+    const auto line = [&](const char* what, const Region& region) {
+        return indent + what + ": " +
+               (region.decided
+                    ? area_text(region.area, schedule.unit) + ", " +
+                          length_text(outer_perimeter(region), schedule.unit) + " around\n"
+                    : "not decided\n");
+    };
+    const GroundPlan& ground = schedule.ground;
+    return line("Floor between the bags", ground.floor) +
+           line("Footprint over the outside faces", ground.footprint) +
+           line("First course, in the trench", ground.ground_course);
 }
 
 } // namespace coilwright

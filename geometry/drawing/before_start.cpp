@@ -67,6 +67,12 @@ void add_totals(Flow& flow, const Drafting& drafting) {
         {"Fill in 5 gal buckets",
          buckets_text(totals.fill_volume) + " (" + litres_text(totals.fill_volume) + " L)"},
         {"Barbed wire", supply_text(totals.wire_length, drafting.unit())}};
+    const GroundPlan& ground = drafting.schedule().ground;
+    for (const auto& [what, region] : {std::pair{"Floor between the bags", &ground.floor},
+                                       {"Footprint over the outside faces", &ground.footprint},
+                                       {"First course, in the trench", &ground.ground_course}})
+        if (region->decided)
+            table.rows.push_back({what, area_text(region->area, drafting.unit())});
     flow.table("To have ready", table);
 }
 
@@ -143,6 +149,26 @@ void add_tunnels(Flow& flow, const Drafting& drafting) {
         "the tunnel's far end: the whole vault lies on it. Stretch a string along the "
         "axis from the pole to a stake beyond the end; walls are gauged from it.",
         sizes::small);
+}
+
+void add_tunnel_headroom(Flow& flow, const Drafting& drafting) {
+    const std::vector<TunnelHeadroom>& rooms = drafting.plan.tunnel_headroom;
+    if (rooms.empty())
+        return;
+    Table table;
+    table.columns = {{{"Tunnel"}, Align::left, true},
+                     {{"Clear height", "in its middle"}, Align::right, true},
+                     {{"Clear", "width"}, Align::right, false}};
+    for (const TunnelHeadroomRow& row : rooms[0].rows)
+        table.columns.push_back({{drafting.length(row.height), "high over"}, Align::right, false});
+    for (const TunnelHeadroom& room : rooms) {
+        std::vector<std::string> cells{room.tunnel, drafting.length(room.at_middle),
+                                       drafting.length(room.width)};
+        for (const TunnelHeadroomRow& row : room.rows)
+            cells.push_back(row.width > 0 ? drafting.length(row.width) : "–");
+        table.rows.push_back(std::move(cells));
+    }
+    flow.table("Headroom along tunnels, after plaster", table);
 }
 
 /// Poles and datum lines of several domes.

@@ -259,31 +259,36 @@ void check_meetings(const BuildingForm& building, LayoutFaults& faults) {
     constexpr double reach = 1.5;
     for (const OpeningForm& form : building.openings) {
         const DomeForm* dome = find_dome(building, form.in);
-        if (!dome || form.niche_depth > 0)
+        const TunnelForm* tunnel = find_tunnel(building, form.in);
+        if ((!dome && !tunnel) || form.niche_depth > 0)
             continue;
-        const double from = base_outside(*dome);
+        const double from = dome                           ? base_outside(*dome)
+                            : form.side == TunnelSide::end ? tunnel->reach
+                                                           : outer_half_width(*tunnel, 0);
         const Box before{form.origin, form.axis, from, from + reach, -form.half_width,
                          form.half_width};
         const Opening& opening = *find_opening(faults.design(), form.id);
         const auto blocked = [&](const std::string& by) {
             Diagnostic& found =
-                faults.add("opening-blocked", opening.bearing_place, "opening." + form.id,
-                           "'" + form.id + "' opens onto '" + by + "' within " + faults.length(reach) +
-                               " of its wall.");
+                faults.add("opening-blocked", dome ? opening.bearing_place : opening.place,
+                           "opening." + form.id,
+                           "'" + form.id + "' opens onto '" + by + "' within " +
+                               faults.length(reach) + " of its wall.");
             found.allowed = "nothing within " + faults.length(reach) + " before an opening";
-            found.example = "turn its bearing";
+            found.example = dome ? "turn its bearing" : "move it, or turn what stands before it";
         };
         for (const DomeForm& other : building.domes) {
             const bool joined = std::any_of(
                 building.joins.begin(), building.joins.end(), [&](const JoinForm& join) {
-                    return (join.first == dome->id && join.second == other.id) ||
-                           (join.first == other.id && join.second == dome->id);
+                    return dome && ((join.first == dome->id && join.second == other.id) ||
+                                    (join.first == other.id && join.second == dome->id));
                 });
             if (&other != dome && !joined && overlap(before, other.at, base_outside(other)))
                 blocked(other.id);
         }
         for (const Outwork& work : works)
-            if (!belongs(work, dome->id) && overlap(before, work.box))
+            if (work.id != form.in && !(dome && belongs(work, dome->id)) &&
+                overlap(before, work.box))
                 blocked(work.id);
     }
 }

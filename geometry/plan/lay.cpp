@@ -67,6 +67,7 @@ void plan_openings(Schedule& schedule, const Design& design) {
         if (const auto fan = make_fan(form, dome->width, springing))
             schedule.fans.push_back(*fan);
     }
+    keep_last_forms(schedule.openings, schedule.building);
 }
 
 /// The wall of course n. Where doubles cannot decide and no one else can, a slice a few micrometres
@@ -137,6 +138,7 @@ Schedule lay(const Design& design, const DecideRegion& decide) {
         course.wall_area = course.wall.area;
         schedule.courses.push_back(std::move(course));
     }
+    schedule.ground = plan_ground(building, decide);
     measure_wire(schedule, design);
     write_set_notes(schedule, design);
 

@@ -3,6 +3,7 @@
 
 #include "geometry/plan/headroom.hpp"
 #include "geometry/plan/schedule.hpp"
+#include "geometry/plan/tunnel_headroom.hpp"
 
 #include <string_view>
 #include <vector>
@@ -13,6 +14,7 @@ struct BuildingPlan {
     Design design;     // as fitted
     Schedule schedule; // empty where there are diagnostics
     std::vector<Headroom> headroom;
+    std::vector<TunnelHeadroom> tunnel_headroom; // one a tunnel
     std::vector<Finding> findings;       // practice and headroom verdicts, worst first
     std::vector<Diagnostic> diagnostics; // all faults at once, in the order of the file
     bool sound() const { return diagnostics.empty(); }

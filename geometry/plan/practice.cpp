@@ -35,6 +35,8 @@ public:
             check_frame(written, opening);
             check_lintel(written, opening.form);
         }
+        const std::vector<Finding> more = addition_findings(design_, schedule_);
+        findings_.insert(findings_.end(), more.begin(), more.end());
         return std::move(findings_);
     }
 

@@ -5,6 +5,7 @@
 
 #include "geometry/base/finding.hpp"
 #include "geometry/plan/building_form.hpp"
+#include "geometry/plan/ground_plan.hpp"
 #include "geometry/plan/heads.hpp"
 #include "geometry/plan/laid.hpp"
 
@@ -45,6 +46,9 @@ struct OpeningPlan {
     double frame_inset = 0; // plaster between the rough hole and the frame
     double innermost = 0;   // along the bearing, where the form must start
     int strike_after_course = 0; // the form stays until this course is laid and old enough
+    bool last_form =
+        false; // the last of its dome: it stays until the dome is closed or its curb tied
+    double rained_on = 0; // how far the outside at its head lies inside that at its sill
 };
 
 /// A sleeve as it is set.
@@ -92,6 +96,7 @@ struct Schedule {
     std::vector<Fitted> fitted;
     std::vector<Course> courses;
     Totals totals;
+    GroundPlan ground;
 };
 
 } // namespace coilwright

@@ -67,6 +67,21 @@ std::optional<WallFaces> faces_at(const BuildingForm& building, const OpeningFor
     return WallFaces{b, b, b + tunnel->width, b + tunnel->width};
 }
 
+/// How far the wall's outside at an opening's head lies inside that at its sill; 0 in a plumb wall,
+/// and of a niche.
+double rained_on(const BuildingForm& building, const OpeningForm& form) {
+    if (form.niche_depth > 0)
+        return 0;
+    const double head = form.top - 2 * height_tie; // below a joint that it ends on
+    double in = 0;
+    if (const DomeForm* dome = find_dome(building, form.in))
+        in = outside_radius(*dome, form.sill) - outside_radius(*dome, head);
+    else if (const TunnelForm* tunnel = find_tunnel(building, form.in);
+             tunnel && form.side != TunnelSide::end)
+        in = outer_half_width(*tunnel, form.sill) - outer_half_width(*tunnel, head);
+    return in > height_tie ? in : 0;
+}
+
 int last_course_of(const BuildingForm& building, const std::string& id) {
     if (const DomeForm* dome = find_dome(building, id))
         return dome->courses();
@@ -99,19 +114,30 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
                 course(n).after.push_back({form.id, "anchor plates",
                                            "Nail an anchor plate on each jamb of " + called +
                                                ", block flush with the form."});
+    if (opening.rained_on > 0) {
+        course(opening.first_course)
+            .before.push_back({form.id, "sill",
+                               "Slope the sill of " + called +
+                                   " outward: the outside at its head will lie " +
+                                   length(opening.rained_on) + " inside that at its sill."});
+        course(opening.last_course)
+            .after.push_back({form.id, "drip", "Set a drip over the head of " + called + "."});
+    }
     const int strike = opening.strike_after_course;
     for (int n = opening.last_course; n < strike; ++n)
         course(n).after.push_back({form.id, "form stays",
                                    "DO NOT STRIKE the form of " + called +
                                        ": it stays until course " + std::to_string(strike) +
                                        " is laid."});
+    const std::string old = days_text(design.course.strike_age_days) + " old";
     course(strike).after.push_back(
         {form.id, "strike rule",
          "The form of " + called + " may be STRUCK when this course and the two below it are " +
-             days_text(design.course.strike_age_days) +
-             " old and the ring is closed. Ease the wedges at the foot first; leave one form of "
-             "the "
-             "building standing until the dome is closed."});
+             old +
+             (opening.last_form
+                  ? "; it is the last form of '" + form.in + "', which this course closes or ties."
+                  : " and the ring is closed.") +
+             " Ease the wedges at the foot first."});
 }
 
 void note_dome(Schedule& schedule, const DomeForm& dome) {
@@ -252,6 +278,7 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
         band_start = first ? faces->inside : std::max(band_start, faces->inside);
         band_end = first ? faces->outside_corner : std::min(band_end, faces->outside_corner);
     }
+    plan.rained_on = rained_on(building, form);
     plan.innermost = innermost - form_margin / 2;
     plan.least_form_depth = outermost - innermost + form_margin;
     plan.frame_band_start = band_start;
@@ -264,6 +291,28 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
         ++over;
     plan.strike_after_course = std::min(over + unbroken_courses - 1, last);
     return plan;
+}
+
+void keep_last_forms(std::vector<OpeningPlan>& openings, const BuildingForm& building) {
+    const auto later = [](const OpeningPlan& a, const OpeningPlan& b) {
+        if (a.strike_after_course != b.strike_after_course)
+            return a.strike_after_course > b.strike_after_course;
+        if (std::abs(a.form.top - b.form.top) > height_tie)
+            return a.form.top > b.form.top;
+        return a.form.id < b.form.id;
+    };
+    for (const DomeForm& dome : building.domes) {
+        OpeningPlan* last = nullptr;
+        for (OpeningPlan& opening : openings)
+            if (opening.form.in == dome.id && opening.first_course > 0 &&
+                (!last || later(opening, *last)))
+                last = &opening;
+        if (!last)
+            continue;
+        last->last_form = true;
+        last->strike_after_course = std::max(
+            last->strike_after_course, dome.curb_courses > 0 ? dome.last_ring + 1 : dome.courses());
+    }
 }
 
 SleevePlan plan_sleeve(const SleeveForm& sleeve, const BuildingForm& building) {

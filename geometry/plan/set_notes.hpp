@@ -12,6 +12,11 @@ namespace coilwright {
 OpeningPlan plan_opening(const Design& design, const Opening& opening, const OpeningForm& form,
                          const BuildingForm& building);
 
+/// Of the forms in each dome the one that may be struck last (of several the one with the highest
+/// head, then by id) stays until the dome is closed: until its last cap course, or the first course
+/// of the curb, which ties its eye.
+void keep_last_forms(std::vector<OpeningPlan>& openings, const BuildingForm& building);
+
 /// The course that holds a sleeve's centre, and the joint that a small one lies on.
 SleevePlan plan_sleeve(const SleeveForm& sleeve, const BuildingForm& building);
 

@@ -29,6 +29,23 @@ TEST_CASE("check of a sound design ends with 0 and shows headroom and caution") 
     CHECK_THAT(outcome.out, !Contains("safe ") && !Contains("safe."));
 }
 
+TEST_CASE("check shows the headroom along tunnels and the building on the ground") {
+    const Outcome outcome = run({"check", in_project("models/home.toml")});
+    CHECK_THAT(outcome.out, Contains("porch: 9 ft 2-1/4 in over its middle"));
+    CHECK_THAT(outcome.out, Contains("Floor between the bags: "));
+    CHECK_THAT(outcome.out, Contains("Footprint over the outside faces: "));
+    CHECK_THAT(outcome.out, Contains("First course, in the trench: "));
+    // A dome of 9 ft in a wall of 15 in: pi 4.5^2 and pi 5.75^2, the grain store.
+    const Outcome store = run({"check", in_project("models/grain-store.toml")});
+    CHECK_THAT(store.out, Contains("Floor between the bags: 63.6 sq ft, 28 ft 3-1/4 in around"));
+    CHECK_THAT(store.out, Contains("over the outside faces: 103.9 sq ft, 36 ft 1-1/2 in around"));
+    CHECK_THAT(run({"courses", in_project("models/grain-store.toml")}).out,
+               Contains("First course, in the trench: 40.3 sq ft"));
+    const json printed = json::parse(run({"check", in_project("models/home.toml"), "--json"}).out);
+    CHECK(printed.at("tunnel_headroom").size() == 2);
+    CHECK(printed.at("ground").at("floor").at("area").get<double>() > 40);
+}
+
 TEST_CASE("check tells what was fitted") {
     const Outcome outcome = run({"check", in_project("models/washroom.toml")});
     CHECK_THAT(outcome.out, Contains("Fitted:"));

@@ -70,6 +70,8 @@ void check_openings(const Json& json, const Schedule& schedule) {
         CHECK(same(written.at("form_depth"), opening.least_form_depth));
         CHECK(same(written.at("frame_band")[1], opening.frame_band_end));
         CHECK(same_point(written.at("origin"), opening.form.origin));
+        CHECK(written.at("last_form") == opening.last_form);
+        CHECK(same(written.at("rained_on"), opening.rained_on));
         CHECK(written.at("niche_depth").is_null() == (opening.form.niche_depth == 0));
         if (opening.form.niche_depth > 0)
             CHECK(same(written.at("niche_depth"), opening.form.niche_depth));

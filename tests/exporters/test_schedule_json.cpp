@@ -28,6 +28,13 @@ void check_contract(const Json& object, const std::vector<std::string>& contract
     CHECK(keys == contract);
 }
 
+void check_ground(const Json& json, const Region& region) {
+    CHECK(same(json.at("area"), region.area));
+    CHECK(same(json.at("outer_length"), outer_perimeter(region)));
+    CHECK(same(json.at("hole_length"), hole_perimeter(region)));
+    CHECK(json.at("region").size() == region.loops.size());
+}
+
 void check_schedule(const BuildingPlan& plan) {
     const Json json = Json::parse(schedule_json(plan));
     CHECK(json.at("format") == "coilwright-schedule");
@@ -47,6 +54,25 @@ void check_schedule(const BuildingPlan& plan) {
     CHECK(json.at("fitted").size() == plan.schedule.fitted.size());
     CHECK(json.at("headroom").size() == plan.headroom.size());
     CHECK(json.at("findings").size() == plan.findings.size());
+    const Json& tunnels = json.at("tunnel_headroom");
+    REQUIRE(tunnels.size() == plan.tunnel_headroom.size());
+    for (std::size_t k = 0; k < tunnels.size(); ++k) {
+        const TunnelHeadroom& room = plan.tunnel_headroom[k];
+        CHECK(tunnels[k].at("tunnel") == room.tunnel);
+        CHECK(same(tunnels[k].at("at_middle"), room.at_middle));
+        CHECK(same(tunnels[k].at("width"), room.width));
+        CHECK(same(tunnels[k].at("length"), room.length));
+        CHECK(same(tunnels[k].at("floor_area"), room.floor_area));
+        for (std::size_t i = 0; i < room.rows.size(); ++i) {
+            const Json& row = tunnels[k].at("rows").at(i);
+            CHECK(same(row.at("height"), room.rows[i].height));
+            CHECK(same(row.at("width"), room.rows[i].width));
+            CHECK(same(row.at("area"), room.rows[i].area));
+        }
+    }
+    check_ground(json.at("ground").at("floor"), plan.schedule.ground.floor);
+    check_ground(json.at("ground").at("footprint"), plan.schedule.ground.footprint);
+    check_ground(json.at("ground").at("ground_course"), plan.schedule.ground.ground_course);
 }
 
 // Every number of a document, with its place.
