@@ -83,7 +83,8 @@ void add_after(Flow& flow, const Drafting& drafting, const CoursePart& part) {
         return;
     std::string needs;
     for (const SetNote* note : notes_for(drafting, *next, next->course->before))
-        needs += (needs.empty() ? "" : ", ") + note->what + " of '" + note->element + "'";
+        if (note->what != "sill") // it is shaped, nothing is brought
+            needs += (needs.empty() ? "" : ", ") + note->what + " of '" + note->element + "'";
     if (!needs.empty())
         flow.item("Have ready for course " + std::to_string(next->course->number) + ": " + needs +
                       ".",

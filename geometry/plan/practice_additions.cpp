@@ -13,7 +13,10 @@ namespace {
 constexpr const char* practice = "common practice, no source";
 constexpr const char* judgement = "a judgement, no source";
 
-constexpr double buttress_over_springline = 18 * metres_per_inch;
+/// What holds where a design does not bring the limits of the reader.
+const Limit buttress_over_springline{18 * metres_per_inch, "m", practice, {}, {},
+                                     Standing::practice};
+
 constexpr double widest_corbelled_vault = 4 * metres_per_foot;
 constexpr double thinnest_fan_bag = 4 * metres_per_inch;
 
@@ -76,7 +79,9 @@ private:
         if (pier == building_.buttresses.end())
             return;
         const DomeForm& dome = *find_dome(building_, pier->dome);
-        const double least = dome.springline + buttress_over_springline;
+        const Limit* set = find_limit(design_.limits, "buttress.above_springline");
+        const Limit& above = set ? *set : buttress_over_springline;
+        const double least = dome.springline + above.value;
         if (pier->top >= least - height_tie)
             return;
         Finding& found =
@@ -86,8 +91,9 @@ private:
                             ? length(pier->top - dome.springline) + " above"
                             : length(dome.springline - pier->top) + " below") +
                        " the springline of '" + dome.id + "'; buttresses usually go " +
-                       length(buttress_over_springline) + " above it or more.",
+                       length(above.value) + " above it or more.",
                    pier->top, least);
+        found.source = source_text(above);
         const double height = joint_from(least);
         found.remedy = height <= rings_end(dome) + height_tie
                            ? "Raise it to " + length(height) + "."

@@ -78,13 +78,17 @@ std::vector<TunnelHeadroom> tunnel_headroom(const Design& design, const Schedule
 
 namespace {
 
-constexpr double egress_width = 32 * metres_per_inch, egress_height = 78 * metres_per_inch;
+/// What holds where a design does not bring the limits of the reader.
+const Limit code_width{32 * metres_per_inch, "m",      "International Residential Code",
+                       "2018 and 2021",      "R311.2", Standing::read};
+const Limit code_height{78 * metres_per_inch, "m",      "International Residential Code",
+                        "2018 and 2021",      "R311.2", Standing::read};
 
-/// Clear height above the sill of an upright rectangle of the egress width in an opening, after
+/// Clear height above the sill of an upright rectangle of that width in an opening, after
 /// plaster and frame.
-double clear_height_over_width(const OpeningPlan& opening) {
+double clear_height_over(double width, const OpeningPlan& opening) {
     const OpeningForm& form = opening.form;
-    const double lost = opening.frame_inset + opening.frame_width, half = egress_width / 2;
+    const double lost = opening.frame_inset + opening.frame_width, half = width / 2;
     if (form.half_width - lost < half - height_tie)
         return 0;
     // A hair inside a side that is just wide enough.
@@ -117,7 +121,9 @@ class EgressCheck {
 public:
     EgressCheck(const Design& design, const Schedule& schedule)
         : design_(design), schedule_(schedule), building_(schedule.building),
-          group_(buildings_of(schedule.building)) {}
+          group_(buildings_of(schedule.building)),
+          width_(limit("egress-door.clear_width", code_width)),
+          height_(limit("egress-door.clear_height", code_height)) {}
 
     std::vector<Finding> run() const {
         std::vector<Finding> findings;
@@ -132,6 +138,12 @@ private:
     const Schedule& schedule_;
     const BuildingForm& building_;
     std::vector<int> group_;
+    Limit width_, height_;
+
+    Limit limit(const std::string& name, const Limit& otherwise) const {
+        const Limit* set = find_limit(design_.limits, name);
+        return set ? *set : otherwise;
+    }
 
     std::string length(double metres) const { return length_text(metres, design_.unit); }
 
@@ -152,7 +164,7 @@ private:
         for (const OpeningPlan& opening : schedule_.openings)
             if (opening.form.in == tunnel.id && opening.form.side == TunnelSide::end &&
                 opening.form.use == OpeningUse::door)
-                best = std::max(best, clear_height_over_width(opening));
+                best = std::max(best, clear_height_over(width_.value, opening));
         return best;
     }
     bool leads_out(const TunnelForm& tunnel) const {
@@ -160,7 +172,7 @@ private:
     }
     double vault_height(const TunnelForm& tunnel) const {
         return clear_height_at(tunnel, design_.finish.inside_plaster,
-                               egress_width / 2 - height_tie);
+                               width_.value / 2 - height_tie);
     }
     double height_of(const TunnelForm& tunnel) const {
         const double vault = vault_height(tunnel);
@@ -172,13 +184,13 @@ private:
         const int group = group_of(tunnel.from);
         for (const TunnelForm& other : building_.tunnels)
             if (other.id != tunnel.id && other.to.empty() && group_of(other.from) == group &&
-                leads_out(other) && height_of(other) >= egress_height - height_tie)
+                leads_out(other) && height_of(other) >= height_.value - height_tie)
                 return true;
         return std::any_of(
             schedule_.openings.begin(), schedule_.openings.end(), [&](const OpeningPlan& opening) {
                 return opening.form.use == OpeningUse::door && group_of(opening.form.in) == group &&
                        !leads_into_joined(opening.form) &&
-                       clear_height_over_width(opening) >= egress_height - height_tie;
+                       clear_height_over(width_.value, opening) >= height_.value - height_tie;
             });
     }
     /// A doorway between two joined domes is no way out.
@@ -203,17 +215,15 @@ private:
         finding.subject = "tunnel." + tunnel.id;
         finding.place = find_tunnel(design_, tunnel.id)->place;
         finding.value = have;
-        finding.limit = egress_height;
+        finding.limit = height_.value;
         finding.unit = FindingUnit::metre;
-        finding.source =
-            "International Residential Code, R311.2: the egress door 32 in wide and 78 in "
-            "high, clear";
+        finding.source = source_text(height_);
         const bool by_door = have < vault;
         finding.message = "Who leaves by the tunnel '" + tunnel.id + "' has " + length(have) +
-                          " clear height over a width of " + length(egress_width) +
+                          " clear height over a width of " + length(width_.value) +
                           (by_door ? " in the door at its end" : " in its vault") +
-                          "; an egress door asks for " + length(egress_height) + ".";
-        if (have >= egress_height - height_tie) {
+                          "; an egress door asks for " + length(height_.value) + ".";
+        if (have >= height_.value - height_tie) {
             finding.verdict = Verdict::holds;
             return finding;
         }
@@ -231,16 +241,16 @@ private:
         const double t = tunnel.course_height;
         if (vault <= 0)
             text = "Widen the tunnel to " +
-                   length(egress_width + 2 * design_.finish.inside_plaster + 2 * t) +
+                   length(width_.value + 2 * design_.finish.inside_plaster + 2 * t) +
                    " or over, and check again.";
-        else if (vault < egress_height - height_tie)
+        else if (vault < height_.value - height_tie)
             text = "Raise the tunnel's springline to " +
-                   length(tunnel.springline + std::ceil((egress_height - vault) / t - 1e-9) * t) +
+                   length(tunnel.springline + std::ceil((height_.value - vault) / t - 1e-9) * t) +
                    ".";
         if (by_door)
             text += std::string(text.empty() ? "" : " ") +
-                    "Make the door at its end wider and higher, so that " + length(egress_width) +
-                    " by " + length(egress_height) + " is clear of plaster, frame and head.";
+                    "Make the door at its end wider and higher, so that " + length(width_.value) +
+                    " by " + length(height_.value) + " is clear of plaster, frame and head.";
         return text;
     }
 };
