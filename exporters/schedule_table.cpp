@@ -135,7 +135,7 @@ std::string ground_text(const Schedule& schedule, const std::string& indent) {
     const GroundPlan& ground = schedule.ground;
     return line("Floor between the bags", ground.floor) +
            line("Footprint over the outside faces", ground.footprint) +
-           line("First course, in the trench", ground.ground_course);
+           line("First course, for the trench", ground.ground_course);
 }
 
 } // namespace coilwright

@@ -70,7 +70,7 @@ void add_totals(Flow& flow, const Drafting& drafting) {
     const GroundPlan& ground = drafting.schedule().ground;
     for (const auto& [what, region] : {std::pair{"Floor between the bags", &ground.floor},
                                        {"Footprint over the outside faces", &ground.footprint},
-                                       {"First course, in the trench", &ground.ground_course}})
+                                       {"First course, for the trench", &ground.ground_course}})
         if (region->decided)
             table.rows.push_back({what, area_text(region->area, drafting.unit())});
     flow.table("To have ready", table);

@@ -103,14 +103,8 @@ private:
             found.example = "width = \"" + length(std::floor(place.room / 0.0254) * 0.0254) + "\"";
             return found;
         }
-        case Misfit::at_foot: {
-            Diagnostic& found = faults_.add("opening-at-foot", opening.sill_place, subject,
-                                            "The circle " + name + " stands with its foot at " +
-                                                length(form.sill) + ", on the wall's own foot.");
-            found.allowed = "a sill at least half a course above the foot of the wall";
-            found.example = "sill = \"" + length(dome.bottom() + t) + "\"";
-            return found;
-        }
+        case Misfit::at_foot:
+            return report_at_foot(opening, dome, faults_);
         case Misfit::cuts_nothing: {
             Diagnostic& found =
                 faults_.add("opening-cuts-nothing", opening.height_place, subject,
@@ -145,6 +139,15 @@ Diagnostic& report_below_floor(const Opening& opening, LayoutFaults& faults) {
                                        " below the floor, where no course is cut.");
     found.allowed = "a sill at the floor or above it";
     found.example = "sill = \"0 in\"";
+    return found;
+}
+
+Diagnostic& report_at_foot(const Opening& opening, const CourseLevels& wall, LayoutFaults& faults) {
+    Diagnostic& found = faults.add("opening-at-foot", opening.sill_place, "opening." + opening.id,
+                                   "The circle '" + opening.id + "' stands with its foot at " +
+                                       faults.length(opening.sill) + ", on the wall's own foot.");
+    found.allowed = "a sill at least half a course above the foot of the wall";
+    found.example = "sill = \"" + faults.length(wall.bottom() + wall.course_height) + "\"";
     return found;
 }
 

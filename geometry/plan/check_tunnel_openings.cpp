@@ -48,6 +48,11 @@ private:
             report_below_floor(opening, faults_);
             return;
         }
+        if (form.head_kind == HeadKind::circle &&
+            form.sill < tunnel.bottom() + tunnel.course_height / 2) {
+            report_at_foot(opening, tunnel, faults_);
+            return;
+        }
         if (form.fan_depth > 0 || form.niche_depth > 0) {
             Diagnostic& found = faults_.add(
                 "head-not-in-tunnel", opening.place, subject,

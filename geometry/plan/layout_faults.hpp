@@ -38,6 +38,7 @@ private:
 };
 
 Diagnostic& report_below_floor(const Opening& opening, LayoutFaults& faults);
+Diagnostic& report_at_foot(const Opening& opening, const CourseLevels& wall, LayoutFaults& faults);
 void check_openings(const BuildingForm& building, LayoutFaults& faults);
 /// Wall between an opening of a dome and whatever else takes its ring. `openings`: those that each
 /// have their place in it.

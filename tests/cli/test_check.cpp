@@ -34,13 +34,13 @@ TEST_CASE("check shows the headroom along tunnels and the building on the ground
     CHECK_THAT(outcome.out, Contains("porch: 9 ft 2-1/4 in over its middle"));
     CHECK_THAT(outcome.out, Contains("Floor between the bags: "));
     CHECK_THAT(outcome.out, Contains("Footprint over the outside faces: "));
-    CHECK_THAT(outcome.out, Contains("First course, in the trench: "));
+    CHECK_THAT(outcome.out, Contains("First course, for the trench: "));
     // A dome of 9 ft in a wall of 15 in: pi 4.5^2 and pi 5.75^2, the grain store.
     const Outcome store = run({"check", in_project("models/grain-store.toml")});
     CHECK_THAT(store.out, Contains("Floor between the bags: 63.6 sq ft, 28 ft 3-1/4 in around"));
     CHECK_THAT(store.out, Contains("over the outside faces: 103.9 sq ft, 36 ft 1-1/2 in around"));
     CHECK_THAT(run({"courses", in_project("models/grain-store.toml")}).out,
-               Contains("First course, in the trench: 40.3 sq ft"));
+               Contains("First course, for the trench: 40.3 sq ft"));
     const json printed = json::parse(run({"check", in_project("models/home.toml"), "--json"}).out);
     CHECK(printed.at("tunnel_headroom").size() == 2);
     CHECK(printed.at("ground").at("floor").at("area").get<double>() > 40);

@@ -37,7 +37,7 @@ TEST_CASE("the schedule's table has a line for each course and each cut") {
     const std::string text = schedule_table(plan);
     CAPTURE(text);
     const std::vector<std::string> lines = lines_of(text);
-    REQUIRE(lines.size() == 16);
+    REQUIRE(lines.size() == 21);
     CHECK(lines[1] == "Fitted: Springline: 4.");
     CHECK(lines[3].find("course  dome") == 0);
     CHECK(lines[5].find("     1  vault    0 in  4 ft 6 in  5 ft 9 in") == 0);

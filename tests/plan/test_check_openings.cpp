@@ -253,3 +253,23 @@ TEST_CASE("voids that leave less than half a tube of wall between them are refus
         CHECK(codes(design) == (std::string(code).empty() ? Codes{} : Codes{code}));
     }
 }
+
+TEST_CASE("a circle on the wall's own foot is refused in a tunnel as in a dome") {
+    Design design = store_design();
+    design.course.foundation = 0;
+    design.openings.clear();
+    design.domes[0].datum.clear();
+    design.tunnels = {porch()};
+    design.tunnels[0].reach = 160 * inch;
+    for (const bool end : {false, true}) {
+        CAPTURE(end);
+        design.tunnels[0].end_wall = end;
+        design.openings = {in_porch("eye", end ? TunnelSide::end : TunnelSide::left, 110 * inch,
+                                    16 * inch, 0, 16 * inch, HeadKind::circle)};
+        CHECK(codes(design) == Codes{"opening-at-foot"});
+        design.openings[0].sill = 2.4 * inch;
+        CHECK(codes(design) == Codes{"opening-at-foot"});
+        design.openings[0].sill = 2.6 * inch; // half a course above the foot
+        CHECK(codes(design).empty());
+    }
+}
