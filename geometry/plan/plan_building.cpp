@@ -74,8 +74,6 @@ BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics,
     for (const Headroom& room : plan.headroom)
         plan.findings.push_back(room.verdict);
     plan.tunnel_headroom = tunnel_headroom(plan.design, plan.schedule);
-    for (const Finding& finding : egress_findings(plan.design, plan.schedule))
-        plan.findings.push_back(finding);
     put_worst_first(plan.findings);
     return plan;
 }

@@ -1,4 +1,4 @@
-// Clear heights and widths along a tunnel after plaster, and whether people can leave by it.
+// Clear heights and widths along a tunnel after plaster.
 #pragma once
 
 #include "geometry/plan/schedule.hpp"
@@ -33,12 +33,5 @@ struct TunnelHeadroom {
     std::vector<TunnelHeadroomRow> rows; // 7 ft, 6 ft 8 in, 5 ft
 };
 std::vector<TunnelHeadroom> tunnel_headroom(const Design& design, const Schedule& schedule);
-
-/// Of each tunnel by which people can leave a building where they live (use habitable or
-/// tiny-house): the clear height over the width of an egress door, in the vault and in the door of
-/// its end wall, against that of the rule. Holds; advice where it falls short and a door of the
-/// same building does serve; else fails. None for a tunnel that leads to another dome, or whose end
-/// wall has no door.
-std::vector<Finding> egress_findings(const Design& design, const Schedule& schedule);
 
 } // namespace coilwright
