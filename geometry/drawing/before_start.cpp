@@ -238,6 +238,7 @@ std::vector<Sheet> before_start_pages(const Drafting& drafting,
         add_list(flow, "What the checks ask of you", asked);
     add_heads(flow, drafting);
     add_tunnels(flow, drafting);
+    add_tunnel_headroom(flow, drafting);
     add_setting_out(flow, drafting);
     // What holds for all domes alike is said once.
     const DomeForm& first_dome = schedule.building.domes.front();
