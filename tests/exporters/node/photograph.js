@@ -19,7 +19,12 @@ const profile = mkdtempSync(join(tmpdir(), "coilwright-browser-"));
 let child = null;
 
 function end(code, text) {
-    if (child) child.kill("SIGKILL");
+    // The launcher's whole group: the browser itself is a child of it.
+    try {
+        if (child?.pid) process.kill(-child.pid, "SIGKILL");
+    } catch {
+        // it has ended by itself
+    }
     rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
     console.log(text);
     process.exit(code);
@@ -56,7 +61,7 @@ function start(left) {
         "--disable-background-networking", "--disable-component-update", "--hide-scrollbars",
         "--remote-debugging-port=0", `--user-data-dir=${profile}`,
         `http://127.0.0.1:${server.address().port}/photograph.html`];
-    child = spawn(left[0], flags, { stdio: "ignore" });
+    child = spawn(left[0], flags, { stdio: "ignore", detached: true });
     child.on("error", () => start(left.slice(1)));
 }
 
