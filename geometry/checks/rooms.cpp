@@ -93,12 +93,18 @@ bool holds_dome(const DomeGroup& group, const BuildingForm& building, const std:
                        [&](int i) { return building.domes[at(i)].id == id; });
 }
 
-double union_area(const std::vector<Disc>& discs) {
+double union_area(const std::vector<RoomDisc>& rooms) {
     PlanExpression plan;
-    for (const Disc& disc : discs)
-        if (disc.radius > 0) {
-            plan.terms.push_back({"", static_cast<int>(plan.shapes.size()), {}});
-            plan.shapes.push_back(disc);
+    for (const RoomDisc& room : rooms)
+        if (room.floor.radius > 0) {
+            PlanTerm term;
+            term.solid = static_cast<int>(plan.shapes.size());
+            plan.shapes.push_back(room.floor);
+            for (const Disc& wall : room.walls) {
+                term.less.push_back(static_cast<int>(plan.shapes.size()));
+                plan.shapes.push_back(wall);
+            }
+            plan.terms.push_back(std::move(term));
         }
     if (plan.shapes.empty())
         return 0;
@@ -111,19 +117,20 @@ double union_area(const std::vector<Disc>& discs) {
             std::get<Disc>(plan.shapes[i]).radius -= 1e-6 * static_cast<double>(i + 1);
     }
     double sum = 0; // an upper bound
-    for (const Disc& disc : discs)
-        sum += pi * disc.radius * disc.radius;
+    for (const RoomDisc& room : rooms)
+        sum += pi * room.floor.radius * room.floor.radius;
     return sum;
 }
 
 double group_floor(const DomeGroup& group, const BuildingForm& building, double inside_plaster,
                    double height) {
-    std::vector<Disc> discs;
+    std::vector<RoomDisc> rooms;
     for (const int i : group.domes) {
         const DomeForm& dome = building.domes[at(i)];
-        discs.push_back({dome.at, clear_radius_at(dome, inside_plaster, height)});
+        rooms.push_back({{dome.at, clear_radius_at(dome, inside_plaster, height)},
+                         walls_in_room(building, dome, inside_plaster)});
     }
-    return union_area(discs);
+    return union_area(rooms);
 }
 
 bool leads_out(const OpeningForm& opening, const BuildingForm& building) {

@@ -27,9 +27,15 @@ bool is_lived_in(const DomeForm& dome);
 DomeGroup lived_in(const DomeGroup& group, const BuildingForm& building);
 bool holds_dome(const DomeGroup& group, const BuildingForm& building, const std::string& id);
 
-/// Area of the union of discs, m2. Two of radius 1 a unit apart: 4 pi/3 + sqrt 3/2 = 5.0548.
-double union_area(const std::vector<Disc>& discs);
-/// Floor of a group with that clear height, after plaster; joined domes are counted once.
+/// The floor of one dome, less the walls of joined domes that stand in it.
+struct RoomDisc {
+    Disc floor;
+    std::vector<Disc> walls;
+};
+/// Area of the union of floors, m2. Two of radius 1 a unit apart: 4 pi/3 + sqrt 3/2 = 5.0548.
+double union_area(const std::vector<RoomDisc>& rooms);
+/// Floor of a group with that clear height, after plaster; joined domes are counted once, walls of
+/// other domes that stand in it not.
 double group_floor(const DomeGroup& group, const BuildingForm& building, double inside_plaster,
                    double height);
 

@@ -18,12 +18,12 @@ FloorAreas areas_of(const DomeGroup& house, const BuildingPlan& plan) {
     const BuildingForm& building = plan.schedule.building;
     const double within = plan.design.finish.inside_plaster,
                  without = plan.design.finish.outside_plaster;
-    std::vector<Disc> inside, outside;
+    std::vector<RoomDisc> inside, outside;
     FloorAreas areas;
     for (const int i : house.domes) {
         const DomeForm& dome = building.domes[static_cast<std::size_t>(i)];
-        inside.push_back({dome.at, dome.profile.half_span - within});
-        outside.push_back({dome.at, base_outside(dome) + without});
+        inside.push_back({{dome.at, dome.profile.half_span - within}, {}});
+        outside.push_back({{dome.at, base_outside(dome) + without}, {}});
     }
     for (const TunnelForm& tunnel : building.tunnels) {
         const DomeForm* from = find_dome(building, tunnel.from);

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace coilwright {
 
@@ -91,18 +92,31 @@ private:
         findings_.push_back(std::move(found));
     }
 
+    /// A limit that a rule states as a share of the floor, in m2.
+    struct ShareOfFloor {
+        double share = 0;
+        Limit limit;
+    };
+    std::optional<ShareOfFloor> share_of_floor(const char* name, double floor) const {
+        const Limit* share = find_limit(plan_.design.limits, name);
+        if (!share)
+            return {};
+        ShareOfFloor result{share->value, *share};
+        result.limit.value *= floor;
+        return result;
+    }
+
     void check_light(const DomeGroup& room, const Subject& subject, double glazed, double floor) {
-        const Limit* share = find_limit(plan_.design.limits, "light.share");
+        const std::optional<ShareOfFloor> share = share_of_floor("light.share", floor);
         if (!share)
             return;
-        Limit limit = *share;
-        limit.value *= floor;
+        const Limit& limit = share->limit;
         Finding found = held_against("room-light", subject, glazed, FindingUnit::square_metre,
                                      Bound::at_least, limit, Verdict::fails);
         found.message = "Windows and skylights give " + wording_.area(glazed) + " of light to " +
                         wording_.area(floor) + " of floor, clear of plaster and frames (" +
                         wording_.area(limit.value) + " needed, " +
-                        fixed_text(share->value * 100, 0) + " %); doors are not counted.";
+                        fixed_text(share->share * 100, 0) + " %); doors are not counted.";
         if (found.verdict != Verdict::holds)
             found.remedy = more_light(room, limit.value - glazed);
         findings_.push_back(std::move(found));
@@ -123,17 +137,16 @@ private:
     }
 
     void check_air(const Subject& subject, double opens, double floor) {
-        const Limit* share = find_limit(plan_.design.limits, "ventilation.share");
+        const std::optional<ShareOfFloor> share = share_of_floor("ventilation.share", floor);
         if (!share)
             return;
-        Limit limit = *share;
-        limit.value *= floor;
+        const Limit& limit = share->limit;
         Finding found = held_against("room-air", subject, opens, FindingUnit::square_metre,
                                      Bound::at_least, limit, Verdict::fails);
         found.message = "Doors, windows and vents open " + wording_.area(opens) + " for " +
                         wording_.area(floor) + " of floor, if all of each opens (" +
                         wording_.area(limit.value) + " needed, " +
-                        fixed_text(share->value * 100, 0) + " %).";
+                        fixed_text(share->share * 100, 0) + " %).";
         if (found.verdict != Verdict::holds) {
             const Opening usual; // its frame
             const double side = std::sqrt(limit.value - opens) + 2 * (plaster_ + usual.frame);

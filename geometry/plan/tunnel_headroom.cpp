@@ -54,7 +54,6 @@ double floor_area_at(const BuildingForm& building, const TunnelForm& form, doubl
 }
 
 std::vector<TunnelHeadroom> tunnel_headroom(const Design& design, const Schedule& schedule) {
-    constexpr double shown[] = {7 * metres_per_foot, 80 * metres_per_inch, 5 * metres_per_foot};
     const double plaster = design.finish.inside_plaster;
     std::vector<TunnelHeadroom> tunnels;
     for (const TunnelForm& form : schedule.building.tunnels) {
@@ -67,7 +66,7 @@ std::vector<TunnelHeadroom> tunnel_headroom(const Design& design, const Schedule
             if (const DomeForm* dome = find_dome(schedule.building, id))
                 room.length -= room_radius(form, *dome, plaster, 0);
         room.floor_area = floor_area_at(schedule.building, form, plaster, 0);
-        for (const double height : shown)
+        for (const double height : shown_heights)
             room.rows.push_back({height, clear_width_at(form, plaster, height),
                                  floor_area_at(schedule.building, form, plaster, height)});
         tunnels.push_back(std::move(room));

@@ -1,28 +1,17 @@
 // What is found of the demo domes, and how it follows the rules.
 #include "geometry/checks/building_statics.hpp"
 #include "geometry/checks/check_building.hpp"
-#include "geometry/design/read_design.hpp"
+#include "tests/support/demos.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 
 using namespace coilwright;
-
-namespace {
-
-BuildingPlan plan_of(const std::string& demo) {
-    std::ifstream file(COILWRIGHT_SOURCE_DIR "/models/" + demo, std::ios::binary);
-    DesignReading reading = read_design(std::string{std::istreambuf_iterator<char>(file), {}});
-    return plan_building(std::move(reading.design), std::move(reading.diagnostics));
-}
-
-} // namespace
+using namespace coilwright::testing;
 
 TEST_CASE("the grain store's geometric factor of safety is that of docs/concepts/statics.md") {
-    const std::vector<Finding> findings = check_building(plan_of("grain-store.toml"));
+    const std::vector<Finding> findings = check_building(demo_plan("grain-store.toml"));
     const auto found = std::find_if(findings.begin(), findings.end(), [](const Finding& finding) {
         return finding.code == "geometric-safety";
     });
@@ -50,7 +39,7 @@ TEST_CASE("demo designs: every statics finding has its value, formula and source
     for (const char* demo : {"grain-store.toml", "washroom.toml", "workshop.toml", "home.toml",
                              "retreat.toml", "cabin-metric.toml", "square-door.toml"}) {
         CAPTURE(demo);
-        for (const Finding& finding : check_building(plan_of(demo))) {
+        for (const Finding& finding : check_building(demo_plan(demo))) {
             CAPTURE(finding.code, finding.subject, finding.message);
             CHECK(finding.verdict != Verdict::fails);
             CHECK_FALSE(finding.message.empty());
@@ -65,7 +54,7 @@ TEST_CASE("demo designs: every statics finding has its value, formula and source
 }
 
 TEST_CASE("a capacity of the ground turns its pressure from not judged to a verdict") {
-    BuildingPlan plan = plan_of("washroom.toml");
+    BuildingPlan plan = demo_plan("washroom.toml");
     plan.design.ground.bearing_capacity.reset();
     const Finding unknown = one(check_building(plan), "ground-pressure", "dome.wash");
     CHECK(unknown.verdict == Verdict::not_judged);
@@ -86,7 +75,7 @@ TEST_CASE("a capacity of the ground turns its pressure from not judged to a verd
 }
 
 TEST_CASE("friction decides the sliding of joints; a stated strength decides crushing") {
-    BuildingPlan plan = plan_of("grain-store.toml");
+    BuildingPlan plan = demo_plan("grain-store.toml");
     plan.design.joint.place = {70, 1}; // stated: a default would only be an advice
     const double needed = plan.design.joint.friction /
                           *one(check_building(plan), "joint-sliding", "dome.store").value;
@@ -112,7 +101,7 @@ TEST_CASE("friction decides the sliding of joints; a stated strength decides cru
 }
 
 TEST_CASE("a bank whose earth is not stated leaves sliding and overturning unjudged") {
-    BuildingPlan plan = plan_of("washroom.toml");
+    BuildingPlan plan = demo_plan("washroom.toml");
     plan.design.ground.level = 3 * plan.design.course.height;
     plan.design.ground.unit_weight.reset();
     CHECK(one(check_building(plan), "stem-sliding", "dome.wash").verdict == Verdict::not_judged);
@@ -121,7 +110,7 @@ TEST_CASE("a bank whose earth is not stated leaves sliding and overturning unjud
 }
 
 TEST_CASE("the site's acceleration and wind are held against the slice; less is an advice") {
-    BuildingPlan plan = plan_of("workshop.toml");
+    BuildingPlan plan = demo_plan("workshop.toml");
     const Finding bare = one(check_building(plan), "earthquake-slice", "dome.shop");
     CHECK(bare.verdict == Verdict::not_judged);
     REQUIRE(bare.value);
@@ -135,7 +124,7 @@ TEST_CASE("the site's acceleration and wind are held against the slice; less is 
 }
 
 TEST_CASE("domes in open plan are not judged where their broken rings alone would not do") {
-    const std::vector<Finding> findings = check_building(plan_of("home.toml"));
+    const std::vector<Finding> findings = check_building(demo_plan("home.toml"));
     const Finding& hall = one(findings, "geometric-safety", "dome.hall");
     CHECK(hall.verdict == Verdict::not_judged);
     CHECK(*hall.value < 1);
@@ -144,7 +133,7 @@ TEST_CASE("domes in open plan are not judged where their broken rings alone woul
 
 TEST_CASE("size alone changes no factor, and pressures grow with it") {
     const auto scaled = [](double k) {
-        BuildingPlan plan = plan_of("washroom.toml");
+        BuildingPlan plan = demo_plan("washroom.toml");
         Design design = plan.design;
         design.fills.clear();
         // All lengths that the washroom's walls are made of.

@@ -195,14 +195,4 @@ std::vector<std::string> demo_names() {
     return names;
 }
 
-BuildingPlan demo_plan(const std::string& name) {
-    const std::string text =
-        bytes_of(std::filesystem::path(COILWRIGHT_SOURCE_DIR "/models") / name);
-    DesignReading reading = read_design(text);
-    BuildingPlan plan = plan_building(std::move(reading.design), std::move(reading.diagnostics));
-    if (!plan.sound())
-        throw std::runtime_error(diagnostic_text(plan.diagnostics.front(), name, text));
-    return plan;
-}
-
 } // namespace coilwright

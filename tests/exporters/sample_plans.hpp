@@ -2,6 +2,7 @@
 #pragma once
 
 #include "geometry/plan/plan_building.hpp"
+#include "tests/support/demos.hpp"
 
 #include <string>
 #include <vector>
@@ -19,7 +20,6 @@ BuildingPlan whole_building_plan(const std::string& name);
 
 /// File names of the demo designs, sorted.
 std::vector<std::string> demo_names();
-/// The plan of a demo design. Throws std::runtime_error if the program finds a fault in it.
-BuildingPlan demo_plan(const std::string& name);
+using testing::demo_plan;
 
 } // namespace coilwright

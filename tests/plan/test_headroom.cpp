@@ -4,6 +4,8 @@
 #include "tests/support/seeded.hpp"
 
 #include <catch2/catch.hpp>
+
+#include <algorithm>
 #include <cmath>
 
 using namespace coilwright;
@@ -298,4 +300,66 @@ TEST_CASE("headroom is shown in the unit of the design and never called safe") {
         CHECK((text.find(" ft") != std::string::npos) == (unit == DisplayUnit::feet));
         CHECK(text.find("safe") == std::string::npos);
     }
+}
+
+TEST_CASE("floor that a joined dome's kept wall takes is not counted") {
+    // 14 ft and 10 ft, 9 ft apart, walls of 14.1 in: the large one's wall leaves about 52 of 78.5
+    // sq ft, reckoned by hand with the lens of two circles; 70 are needed.
+    Design design = one_dome(Use::habitable, 10 * foot, 6 * foot, ProfileKind::pointed, 10 * foot);
+    design.finish.inside_plaster = 0;
+    design.domes[0].at = {9 * foot, 0};
+    design.rules["habitable"] = sloped_rule();
+    Dome large = design.domes[0];
+    large.id = "large";
+    large.at = {0, 0};
+    large.inside_diameter = 14 * foot;
+    design.domes.push_back(large);
+    Join join;
+    join.id = "both";
+    join.first = "large";
+    join.second = "vault";
+    join.keep = "large";
+    Schedule schedule;
+    const auto rooms = [&] {
+        design.joins = {join};
+        schedule.building = make_building_form(design);
+        REQUIRE(schedule.building.domes.size() == 2);
+        return headroom(design, schedule);
+    };
+    const auto room_of = [](const std::vector<Headroom>& all, const std::string& id) {
+        return *std::find_if(all.begin(), all.end(),
+                             [&](const Headroom& room) { return room.dome == id; });
+    };
+    const std::vector<Headroom> kept = rooms();
+    const Headroom small = room_of(kept, "vault");
+    const DomeForm& form = *find_dome(schedule.building, "large");
+    const double wall = outside_radius(form, 0), r = 5 * foot;
+    // Counted in strips, independently: what of the small circle lies outside the large one.
+    double left = 0;
+    constexpr int strips = 20000;
+    for (int i = 0; i < strips; ++i) {
+        const double y = r * (2 * (i + 0.5) / strips - 1);
+        const double half = std::sqrt(r * r - y * y), face = std::sqrt(wall * wall - y * y);
+        left += std::max(0.0, half - std::max(-half, face - 9 * foot)) * 2 * r / strips;
+    }
+    CHECK(small.floor_area == Approx(left).epsilon(1e-6));
+    CHECK(small.floor_area / (foot * foot) == Approx(52).margin(1));
+    CHECK(small.verdict.verdict == Verdict::fails);
+    CHECK(small.verdict.message.find("joined wall") != std::string::npos);
+    // The square about the pole ends at the wall.
+    CHECK(small.rows[2].square == Approx(std::sqrt(2.0) * (9 * foot - wall)));
+    // The remedy is the first whole inch that the rule would pass.
+    const Vec2 stood = design.domes[0].at;
+    int inches = 0;
+    while (room_of(rooms(), "vault").verdict.verdict == Verdict::fails && inches < 60)
+        design.domes[0].at.x() = stood.x() + ++inches * inch;
+    CHECK(small.verdict.remedy ==
+          "Set the two domes " + length_text(inches * inch, design.unit) + " farther apart.");
+    design.domes[0].at = stood;
+    // The dome whose wall stays has all of its floor; so has the small one if its wall stays.
+    CHECK(room_of(kept, "large").floor_area == Approx(pi * std::pow(7 * foot, 2)));
+    join.keep = "vault";
+    const Headroom whole = room_of(rooms(), "vault");
+    CHECK(whole.floor_area == Approx(pi * r * r));
+    CHECK(whole.verdict.verdict == Verdict::holds);
 }

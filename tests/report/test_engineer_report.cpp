@@ -1,26 +1,19 @@
 // The engineer's report of the demo designs: what stands on its sheets, and whether the lines of
 // thrust that are drawn lie in the wall that is drawn.
 #include "geometry/checks/check_building.hpp"
-#include "geometry/design/read_design.hpp"
 #include "geometry/drawing/crew_book.hpp"
 #include "geometry/report/engineer_report.hpp"
 #include "geometry/report/report_pages.hpp"
 #include "geometry/report/thrust_view.hpp"
+#include "tests/support/demos.hpp"
 
 #include <catch2/catch.hpp>
 
-#include <fstream>
-#include <iterator>
 
 using namespace coilwright;
+using namespace coilwright::testing;
 
 namespace {
-
-BuildingPlan plan_of(const std::string& demo) {
-    std::ifstream file(COILWRIGHT_SOURCE_DIR "/models/" + demo, std::ios::binary);
-    DesignReading reading = read_design(std::string{std::istreambuf_iterator<char>(file), {}});
-    return plan_building(std::move(reading.design), std::move(reading.diagnostics));
-}
 
 /// A font of even width: the layout asks for no more.
 TextExtent even_measure(const std::string& text, double size, bool bold) {
@@ -41,7 +34,7 @@ TEST_CASE("every sheet carries the caution and its number, nothing leaves the fr
     for (const char* demo :
          {"grain-store.toml", "washroom.toml", "workshop.toml", "home.toml", "cabin-metric.toml"}) {
         CAPTURE(demo);
-        const BuildingPlan plan = plan_of(demo);
+        const BuildingPlan plan = demo_plan(demo);
         for (const PaperSize& paper : {letter_paper(), a4_paper()}) {
             const std::vector<Sheet> sheets =
                 engineer_report(plan, all_findings(plan), paper, even_measure);
@@ -64,7 +57,7 @@ TEST_CASE("every sheet carries the caution and its number, nothing leaves the fr
 
 TEST_CASE(
     "each check stands there with its formula, limits and source; there is room for a stamp") {
-    const BuildingPlan plan = plan_of("grain-store.toml");
+    const BuildingPlan plan = demo_plan("grain-store.toml");
     const std::vector<Finding> findings = all_findings(plan);
     std::string all;
     for (const Sheet& sheet : engineer_report(plan, findings, letter_paper(), even_measure))
@@ -85,7 +78,7 @@ TEST_CASE(
 
 TEST_CASE(
     "a line drawn lies on the flats where its factor is over 1, and is ringed where it leaves") {
-    const BuildingPlan plan = plan_of("grain-store.toml");
+    const BuildingPlan plan = demo_plan("grain-store.toml");
     const BuildingForm& building = plan.schedule.building;
     const DomeAnalysis analysis = analyse_dome(plan.design, building, building.domes[0]);
     const ThrustLine& line = analysis.statics.strips[0].centred.line;

@@ -1,31 +1,20 @@
 // The whole statics of the demo designs.
-#include "geometry/design/read_design.hpp"
 #include "geometry/plan/plan_building.hpp"
 #include "geometry/statics/dome_statics.hpp"
 #include "tests/support/designs.hpp"
+#include "tests/support/demos.hpp"
 
 #include <catch2/catch.hpp>
 
-#include <fstream>
-#include <iterator>
 
 using namespace coilwright;
-
-namespace {
-
-BuildingPlan plan_of(const std::string& demo) {
-    std::ifstream file(COILWRIGHT_SOURCE_DIR "/models/" + demo, std::ios::binary);
-    DesignReading reading = read_design(std::string{std::istreambuf_iterator<char>(file), {}});
-    return plan_building(std::move(reading.design), std::move(reading.diagnostics));
-}
-
-} // namespace
+using namespace coilwright::testing;
 
 TEST_CASE("demo domes: every strip has a line, those beside openings are no better") {
     for (const char* demo :
          {"grain-store.toml", "washroom.toml", "workshop.toml", "cabin-metric.toml"}) {
         CAPTURE(demo);
-        const BuildingPlan plan = plan_of(demo);
+        const BuildingPlan plan = demo_plan(demo);
         REQUIRE(plan.sound());
         const BuildingForm& building = plan.schedule.building;
         for (const DomeForm& dome : building.domes) {
@@ -78,7 +67,7 @@ TEST_CASE("demo domes: every strip has a line, those beside openings are no bett
 }
 
 TEST_CASE("the figures of docs/concepts/statics.md are those of the grain store") {
-    const BuildingPlan plan = plan_of("grain-store.toml");
+    const BuildingPlan plan = demo_plan("grain-store.toml");
     const BuildingForm& building = plan.schedule.building;
     const DomeStatics statics = dome_statics(plan.design, building, building.domes[0]);
     CHECK(statics.strips[0].centred.safety() == Approx(1.8).epsilon(0).margin(0.05));
@@ -89,7 +78,7 @@ TEST_CASE("the figures of docs/concepts/statics.md are those of the grain store"
 }
 
 TEST_CASE("a course that finds nothing to lie on is named, and nothing is reckoned") {
-    BuildingPlan plan = plan_of("grain-store.toml");
+    BuildingPlan plan = demo_plan("grain-store.toml");
     Design design = plan.design;
     design.domes[0].profile.kind = ProfileKind::parabola;
     design.domes[0].profile.rise = 0.762; // 30 in on a half-span of 54
@@ -101,7 +90,7 @@ TEST_CASE("a course that finds nothing to lie on is named, and nothing is reckon
 }
 
 TEST_CASE("snow adds its weight to the ground and takes nothing off the thrust") {
-    BuildingPlan plan = plan_of("grain-store.toml");
+    BuildingPlan plan = demo_plan("grain-store.toml");
     plan.design.site.snow = 2000;
     const BuildingForm& building = plan.schedule.building;
     const DomeStatics bare = dome_statics(plan.design, building, building.domes[0], {true, false});
