@@ -111,6 +111,48 @@ Diagnostic not_toml(SourcePlace place, std::string_view description) {
             "texts stand in quotes, also a length with its unit; each key stands once"};
 }
 
+Diagnostic curly_quotes(SourcePlace place, std::string_view mark, const std::string& works) {
+    return {
+        "curly-quotes",
+        place,
+        "",
+        "a text stands in quotes that are not straight (" + shown_text(mark) +
+            "), as phones and word processors type them",
+        "straight quotes around a text, \"; within it curly ones may stand: \"8\u2032 6\u2033\"",
+        works,
+        "switch off smart quotes in the keyboard's settings"};
+}
+
+Diagnostic odd_space(SourcePlace place, const std::string& works) {
+    return {"odd-space",
+            place,
+            "",
+            "a space stands here that TOML does not take, as phones and web pages make them",
+            "plain spaces outside texts",
+            works,
+            "delete it and type a space"};
+}
+
+Diagnostic bare_length(SourcePlace place, std::string_view found, const std::string& works) {
+    return {"unquoted-length",
+            place,
+            "",
+            in_ticks(found) + " stands without quotes",
+            "a length with its unit or a fraction in straight quotes; plain numbers without",
+            works,
+            ""};
+}
+
+Diagnostic inch_mark(SourcePlace place, const std::string& works) {
+    return {"inch-mark-ends-text",
+            place,
+            "",
+            "the inch mark \" ends the text, and one quote is left over",
+            "`in` or two single quotes '' for inches within a text",
+            works,
+            ""};
+}
+
 Diagnostic unknown_table(const At& at, const std::vector<std::string>& known) {
     const auto nearest = nearest_word(at.path, known);
     return {"unknown-table",
@@ -206,14 +248,26 @@ Diagnostic unreadable_measure(const At& at, const std::string& found, const std:
 }
 
 Diagnostic out_of_range(const At& at, const std::string& found, const std::string& allowed,
-                        const std::string& typed) {
+                        const std::string& typed, const std::string& meant) {
     return {"out-of-range",
             at.place,
             at.path,
             in_ticks(at.key()) + " is " + found + ", out of range",
             allowed,
             assignment(at, typed),
-            ""};
+            meant.empty() ? "" : "did you mean " + meant + "? a bare number is in the file's unit"};
+}
+
+Diagnostic forgotten_unit(const At& at, const std::string& found, const std::string& reads,
+                          const std::string& usual, const std::string& meant) {
+    return {"forgotten-unit",
+            at.place,
+            at.path,
+            in_ticks(at.key()) + " is " + found + ", which reads as " + reads +
+                "; was its unit forgotten?",
+            "a bare number in the file's unit up to " + usual + "; beyond that text with its unit",
+            assignment(at, in_quotes(meant)),
+            "write " + in_quotes(reads) + " if that is meant"};
 }
 
 Diagnostic unknown_word(const At& at, std::string_view found,

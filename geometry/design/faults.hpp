@@ -37,6 +37,12 @@ Diagnostic nul_byte(SourcePlace place);
 Diagnostic too_deep(SourcePlace place, int most);
 Diagnostic not_toml(SourcePlace place, std::string_view description);
 
+// Lines as phones and word processors type them; `works` is the line as it would work.
+Diagnostic curly_quotes(SourcePlace place, std::string_view mark, const std::string& works);
+Diagnostic odd_space(SourcePlace place, const std::string& works);
+Diagnostic bare_length(SourcePlace place, std::string_view found, const std::string& works);
+Diagnostic inch_mark(SourcePlace place, const std::string& works);
+
 // Tables and keys.
 Diagnostic unknown_table(const At& at, const std::vector<std::string>& known);
 Diagnostic unknown_key(const At& at, const std::vector<std::string>& known,
@@ -53,8 +59,12 @@ Diagnostic wrong_type(const At& at, const std::string& found, const std::string&
                       const std::string& typed);
 Diagnostic unreadable_measure(const At& at, const std::string& found, const std::string& fault,
                               const std::string& allowed, const std::string& typed);
+/// `meant`: the number with the unit that was forgotten, "32 in"; empty where that is not it.
 Diagnostic out_of_range(const At& at, const std::string& found, const std::string& allowed,
-                        const std::string& typed);
+                        const std::string& typed, const std::string& meant = {});
+/// A bare number within range, but beyond what is usual: `reads` is what it comes to, "20 ft 0 in".
+Diagnostic forgotten_unit(const At& at, const std::string& found, const std::string& reads,
+                          const std::string& usual, const std::string& meant);
 Diagnostic unknown_word(const At& at, std::string_view found,
                         const std::vector<std::string>& words);
 

@@ -20,9 +20,9 @@ Tunnel read_tunnel(TableReader& table) {
         tunnel.bearing = {turned_into_circle(*bearing)};
     const auto width = table.length({"width", 0.3, 10, 0.9144}, Need::must);
     set(tunnel.width, width);
-    set(tunnel.springline, table.length({"springline", 0, 15, 1.143}, Need::must));
+    set(tunnel.springline, table.length(usual_length("springline", 0, 4, 15, 1.143), Need::must));
     tunnel.profile = read_profile(table, width, false);
-    tunnel.reach = table.length({"reach", 0.3, 200, 2.8956});
+    tunnel.reach = table.length(usual_length("reach", 0.3, 20, 200, 2.8956));
     set(tunnel.end_wall, table.choice<bool>("end", {{"open", false}, {"wall", true}}));
     set(tunnel.wall_stays, table.choice<bool>("wall", {{"opened", false}, {"stays", true}}));
     set(tunnel.tube, table.reference("tube", {"tube"}, Need::must));
@@ -103,9 +103,9 @@ Buttress read_buttress(TableReader& table) {
         for (int i = 0; i < *count; ++i)
             buttress.bearings.push_back(turned_into_circle(first + 360.0 * i / *count));
     set(buttress.beside, table.reference("beside", {"opening", "tunnel"}));
-    set(buttress.gap, table.length({"gap", 0, 3, 0.1524}));
+    set(buttress.gap, table.length(usual_length("gap", 0, 1, 3, 0.1524)));
     buttress.width = table.length({"width", 0.1, 5, 0.762});
-    set(buttress.height, table.length({"height", 0.05, 20, 1.016}, Need::must));
+    set(buttress.height, table.length(usual_length("height", 0.05, 5, 20, 1.016), Need::must));
     const auto projection = table.length({"projection", 0, 5, 0.762}, Need::must);
     set(buttress.projection, projection);
     buttress.projection_top = table.length({"projection_top", 0, 5, 0.381});
@@ -168,7 +168,7 @@ Sleeve read_sleeve(TableReader& table) {
     if (const auto bearing = table.bearing("bearing"))
         sleeve.bearing = {turned_into_circle(*bearing)};
     sleeve.bearing_place = table.place_of_key("bearing");
-    set(sleeve.height, table.length({"height", -5, 20, 0.254}, Need::must));
+    set(sleeve.height, table.length(usual_length("height", -5, 4, 20, 0.254), Need::must));
     sleeve.height_place = table.place_of_key("height");
     set(sleeve.diameter, table.length({"diameter", 0.01, 1, 0.1016}, Need::must));
     read_place_in_tunnel(table, sleeve.side, sleeve.along, sleeve.along_place);

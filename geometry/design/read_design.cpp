@@ -67,8 +67,8 @@ void check_needed_tables(const TableReader& root, const Design& design) {
 
 DesignReading read_tables_of(const ParsedToml& parsed) {
     DesignReading reading;
-    if (parsed.fault) {
-        reading.diagnostics.push_back(*parsed.fault);
+    if (!parsed.faults.empty()) {
+        reading.diagnostics = parsed.faults;
         return reading;
     }
     ReadContext context;

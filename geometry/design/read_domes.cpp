@@ -5,8 +5,8 @@ namespace coilwright {
 
 namespace {
 
-constexpr MeasureKey diameter_key{"inside_diameter", 0.5, 30, 2.7432};
-constexpr MeasureKey springline_key{"springline", 0, 15, 0.508};
+constexpr MeasureKey diameter_key = usual_length("inside_diameter", 0.5, 12, 30, 2.7432);
+constexpr MeasureKey springline_key = usual_length("springline", 0, 4, 15, 0.508);
 
 TopSpec read_top(TableReader& parent, const std::optional<double>& inside_diameter) {
     TopSpec top;
@@ -18,8 +18,8 @@ TopSpec read_top(TableReader& parent, const std::optional<double>& inside_diamet
         "kind", {{"closed", TopKind::closed}, {"skylight", TopKind::skylight}}, Need::must);
     set(top.kind, kind);
     const bool is_skylight = top.kind == TopKind::skylight;
-    const auto diameter =
-        table->length({"diameter", 0.1, 10, 0.6096}, is_skylight ? Need::must : Need::may);
+    const auto diameter = table->length(usual_length("diameter", 0.1, 3, 10, 0.6096),
+                                        is_skylight ? Need::must : Need::may);
     set(top.diameter, diameter);
     set(top.curb, table->whole("curb", 0, 20, 2));
     top.glazing_load = table->measure({"glazing_load", 0, 20e3, 291.878}, Measure::line_load);
@@ -44,10 +44,10 @@ FitWish read_fit_wish(TableReader& parent) {
     if (!table)
         return fit;
     fit.place = table->place();
-    fit.clear_height = table->length({"clear_height", 0.3, 15, 2.032});
-    fit.clear_square = table->length({"clear_square", 0.05, 20, 0.762});
-    fit.clear_circle = table->length({"clear_circle", 0.05, 30, 1.5});
-    fit.apex = table->length({"apex", 0.5, 60, 3.6});
+    fit.clear_height = table->length(usual_length("clear_height", 0.3, 5, 15, 2.032));
+    fit.clear_square = table->length(usual_length("clear_square", 0.05, 5, 20, 0.762));
+    fit.clear_circle = table->length(usual_length("clear_circle", 0.05, 8, 30, 1.5));
+    fit.apex = table->length(usual_length("apex", 0.5, 14, 60, 3.6));
     fit.floor_area = table->measure({"floor_area", 0.2, 700, 11.1483648}, Measure::area);
     fit.outside_area = table->measure({"outside_area", 0.5, 1000, 18.580608}, Measure::area);
     table->finish();
@@ -130,12 +130,12 @@ Dome read_dome(TableReader& table) {
     dome.tube_place = table.place_of_key("tube");
     set(dome.datum, table.reference("datum", {"opening", "tunnel"}));
     dome.datum_place = table.place_of_key("datum");
-    dome.chain_height = table.length({"chain_height", -5, 20, 0.508});
+    dome.chain_height = table.length(usual_length("chain_height", -5, 5, 20, 0.508));
     set(dome.lower_tube, table.reference("lower_tube", {"tube"}));
     dome.lower_tube_place = table.place_of_key("lower_tube");
-    set(dome.lower_height, table.length({"lower_height", 0.05, 20, 1.016}));
+    set(dome.lower_height, table.length(usual_length("lower_height", 0.05, 5, 20, 1.016)));
     dome.lower_height_place = table.place_of_key("lower_height");
-    set(dome.second_wythe, table.length({"second_wythe", 0.05, 20, 0.508}));
+    set(dome.second_wythe, table.length(usual_length("second_wythe", 0.05, 5, 20, 0.508)));
     dome.second_wythe_place = table.place_of_key("second_wythe");
     dome.fit = read_fit_wish(table);
 

@@ -69,7 +69,7 @@ const std::map<std::string, HeadroomRule>& built_in_headroom_rules() {
         ReadContext context;
         TableReader root(parsed.table, "", {}, context);
         auto parent = root.table("rules", "");
-        assert(!parsed.fault && parent);
+        assert(parsed.faults.empty() && parent);
         std::map<std::string, HeadroomRule> read;
         read_all(*parent, read);
         parent->finish();

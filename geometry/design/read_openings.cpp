@@ -38,9 +38,8 @@ std::optional<LintelSpec> read_lintel(TableReader& head) {
         return std::nullopt;
     LintelSpec lintel;
     lintel.place = table->place();
-    set(lintel.kind,
-        table->choice<LintelKind>(
-            "kind", {{"timber", LintelKind::timber}, {"concrete", LintelKind::concrete}}));
+    set(lintel.kind, table->choice<LintelKind>("kind", {{"timber", LintelKind::timber},
+                                                        {"concrete", LintelKind::concrete}}));
     set(lintel.bearing, table->length({"bearing", 0.05, 1.5, 0.3048}));
     lintel.depth = table->length({"depth", 0.02, 1, 0.127});
     lintel.width = table->length({"width", 0.05, 1.5, 0.254});
@@ -62,7 +61,7 @@ HeadSpec read_head(TableReader& parent) {
                                                {"circle", HeadKind::circle}},
                                               Need::must);
     set(head.kind, kind);
-    head.rise = table->length({"rise", 0.01, 10, 0.6096},
+    head.rise = table->length(usual_length("rise", 0.01, 3, 10, 0.6096),
                               kind == HeadKind::segmental ? Need::must : Need::may);
     set(head.laid, table->choice<HeadLaid>(
                        "laid", {{"corbelled", HeadLaid::corbelled}, {"fan", HeadLaid::fan}}));
@@ -137,12 +136,12 @@ Opening read_opening(TableReader& table) {
     if (const auto bearing = table.bearing("bearing"))
         opening.bearing = {turned_into_circle(*bearing)};
     opening.bearing_place = table.place_of_key("bearing");
-    const auto width = table.length({"width", 0.05, 8, 0.8128}, Need::must);
+    const auto width = table.length(usual_length("width", 0.05, 4, 8, 0.8128), Need::must);
     set(opening.width, width);
     opening.width_place = table.place_of_key("width");
-    set(opening.sill, table.length({"sill", -5, 20, 0.889}, Need::must));
+    set(opening.sill, table.length(usual_length("sill", -5, 5, 20, 0.889), Need::must));
     opening.sill_place = table.place_of_key("sill");
-    const auto height = table.length({"height", 0.05, 15, 2.032}, Need::must);
+    const auto height = table.length(usual_length("height", 0.05, 5, 15, 2.032), Need::must);
     set(opening.height, height);
     opening.height_place = table.place_of_key("height");
     opening.head = read_head(table);
@@ -163,7 +162,7 @@ void read_place_in_tunnel(TableReader& table, TunnelSide& side, double& along,
     set(side, table.choice<TunnelSide>("side", {{"end", TunnelSide::end},
                                                 {"left", TunnelSide::left},
                                                 {"right", TunnelSide::right}}));
-    set(along, table.length({"along", 0.1, 200, 3.048}));
+    set(along, table.length(usual_length("along", 0.1, 20, 200, 3.048)));
     along_place = table.place_of_key("along");
     // Which of them must stand depends on what the element is in: check_hosts asks.
     for (const char* key : {"bearing", "side", "along"})

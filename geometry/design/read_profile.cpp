@@ -8,8 +8,8 @@ namespace coilwright {
 
 namespace {
 
-constexpr MeasureKey rise_key{"rise", 0.1, 60, 2.7432};
-constexpr MeasureKey arc_key{"arc_radius", 0.1, 300, 2.7432};
+constexpr MeasureKey rise_key = usual_length("rise", 0.1, 14, 60, 2.7432);
+constexpr MeasureKey arc_key = usual_length("arc_radius", 0.1, 20, 300, 2.7432);
 constexpr MeasureKey ratio_key{"rise_to_span", 0.05, 10, 1};
 constexpr std::size_t most_points = 200;
 constexpr double same_length = 1e-3; // m: what no tape tells apart

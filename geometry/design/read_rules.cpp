@@ -130,7 +130,7 @@ const Limits& built_in_limits() {
             ReadContext context;
             TableReader root(parsed.table, "", {}, context);
             auto rules = root.table("rules", "");
-            assert(!parsed.fault && rules);
+            assert(parsed.faults.empty() && rules);
             read_limits(*rules, read);
             rules->finish();
             assert(context.take_diagnostics().empty());

@@ -14,14 +14,15 @@ void read_course(TableReader& root, Design& design) {
     set(course.height, table->length({"height", 0.040, 0.400, 0.127}, Need::must));
     set(course.foundation, table->whole("foundation", 0, 50, 3));
     set(course.end_allowance, table->length({"end_allowance", 0, 1, 0.2032}));
-    set(course.longest_tube, table->length({"longest_tube", 0.5, 500, 9.144}));
+    set(course.longest_tube, table->length(usual_length("longest_tube", 0.5, 60, 500, 9.144)));
     set(course.joint_lap, table->length({"joint_lap", 0, 3, 0.4572}));
-    set(course.least_inside_radius, table->length({"least_inside_radius", 0, 5, 0.1905}));
+    set(course.least_inside_radius,
+        table->length(usual_length("least_inside_radius", 0, 1.5, 5, 0.1905)));
     set(course.curve, table->choice<CutCurve>(
                           "curve", {{"outer", CutCurve::outer}, {"centre", CutCurve::centre}}));
     set(course.edge, table->choice<TubeEdge>(
                          "edge", {{"round", TubeEdge::round}, {"square", TubeEdge::square}}));
-    set(course.tamp_gap, table->length({"tamp_gap", 0, 0.2, 0.0127}));
+    set(course.tamp_gap, table->length(usual_length("tamp_gap", 0, 0.06, 0.2, 0.0127)));
     set(course.strike_age_days, table->measure({"strike_age", 0, 365, 7}, Measure::days));
     table->finish();
 }
@@ -33,7 +34,7 @@ void read_compass(TableReader& root, Design& design) {
     Compass& compass = design.compass;
     compass.place = table->place();
     set(compass.pole_diameter, table->length({"pole_diameter", 0, 0.5, 0.0508}));
-    set(compass.chain_height, table->length({"chain_height", -5, 20, 0.508}));
+    set(compass.chain_height, table->length(usual_length("chain_height", -5, 5, 20, 0.508)));
     set(compass.arm, table->choice<CompassArm>(
                          "arm", {{"level", CompassArm::level}, {"chain", CompassArm::chain}}));
     table->finish();

@@ -16,7 +16,7 @@ void read_ground(TableReader& root, Design& design) {
         return;
     Ground& ground = design.ground;
     ground.place = table->place();
-    set(ground.level, table->length({"level", -5, 5, -0.1524}));
+    set(ground.level, table->length(usual_length("level", -5, 1.5, 5, -0.1524)));
     set(ground.frost_depth, table->length({"frost_depth", 0, 5, 0.6096}));
     set(ground.bearing_capacity,
         table->measure({"bearing_capacity", 5e3, 5e6, 71820.3884755}, Measure::pressure));
@@ -34,7 +34,7 @@ void read_trench(TableReader& root, Design& design) {
         return;
     Trench& trench = design.trench;
     trench.place = table->place();
-    set(trench.gravel_depth, table->length({"gravel_depth", 0, 3, 0.1524}));
+    set(trench.gravel_depth, table->length(usual_length("gravel_depth", 0, 1.5, 3, 0.1524)));
     set(trench.width, table->length({"width", 0.1, 5, 0.5334}));
     set(trench.drain, table->truth("drain"));
     if (const auto outfall = table->bearing("outfall"))

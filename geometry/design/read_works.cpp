@@ -286,8 +286,8 @@ std::optional<Date> read_date(std::string_view text) {
 WorksReading read_works(std::string_view text) {
     WorksReading reading{default_works(), {}};
     const ParsedToml parsed = parse_toml(text);
-    if (parsed.fault) {
-        reading.diagnostics.push_back(*parsed.fault);
+    if (!parsed.faults.empty()) {
+        reading.diagnostics = parsed.faults;
     } else {
         ReadContext context;
         TableReader root(parsed.table, "", {1, 1}, context);

@@ -2,6 +2,7 @@
 
 #include "geometry/base/nearest_word.hpp"
 #include "geometry/base/utf8.hpp"
+#include "geometry/design/forgotten_unit.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -74,12 +75,24 @@ std::optional<double> read_measure_value(const toml::node& node, const MeasureKe
     const bool is_bare = node.is_number() && takes_text(measure);
     if (is_bare && !context.unit_is_known && std::isfinite(value))
         return value;
-    if (!std::isfinite(value) || value < key.low - slack || value > key.high + slack) {
-        context.add(faults::out_of_range(at, found_text(node),
-                                         range_text(key.low, key.high, measure, unit), typed));
-        return std::nullopt;
-    }
-    return value;
+    const bool fits = std::isfinite(value) && value >= key.low - slack && value <= key.high + slack;
+    const double usual = key.usual > 0 ? key.usual : key.high;
+    if (fits && !(is_bare && std::abs(value) > usual + slack))
+        return value;
+    const std::string meant =
+        is_bare && measure == Measure::length && std::isfinite(value)
+            ? with_forgotten_unit(node.value_or(0.0), {key.low, usual, key.example}, unit)
+            : std::string();
+    if (fits && meant.empty())
+        return value;
+    if (fits)
+        context.add(faults::forgotten_unit(at, found_text(node), measure_text(value, measure, unit),
+                                           measure_text(usual, measure, unit), meant));
+    else
+        context.add(faults::out_of_range(
+            at, found_text(node), range_text(key.low, key.high, measure, unit),
+            meant.empty() || !key.typed.empty() ? typed : quoted(meant), meant));
+    return std::nullopt;
 }
 
 TableReader::TableReader(const toml::table& table, std::string path, SourcePlace place,

@@ -22,7 +22,15 @@ struct MeasureKey {
     std::string_view name;
     double low, high, example;
     std::string_view typed = {}; // the whole value as typed, where it is more than one measure
+    double usual = 0; // length: a bare number beyond it may have lost its unit; 0: only over `high`
 };
+
+/// A length over `usual` is taken with its unit, and as a bare number only where no smaller unit
+/// would make it ordinary.
+constexpr MeasureKey usual_length(std::string_view name, double low, double usual, double high,
+                                  double example) {
+    return {name, low, high, example, {}, usual};
+}
 
 template <typename Value>
 using Choices = std::initializer_list<std::pair<std::string_view, Value>>;

@@ -2,6 +2,9 @@
 
 #include "geometry/base/utf8.hpp"
 #include "geometry/design/faults.hpp"
+#include "geometry/design/typing_slips.hpp"
+
+#include <optional>
 
 namespace coilwright {
 
@@ -99,13 +102,15 @@ std::optional<Diagnostic> refusal(std::string_view text) {
 
 ParsedToml parse_toml(std::string_view text) {
     if (auto fault = refusal(text))
-        return {{}, std::move(fault)};
+        return {{}, {*std::move(fault)}};
     try {
-        return {toml::parse(text), std::nullopt};
+        return {toml::parse(text), {}};
     } catch (const toml::parse_error& error) {
         const toml::source_position& at = error.source().begin;
         const SourcePlace place{static_cast<int>(at.line), static_cast<int>(at.column)};
-        return {{}, faults::not_toml(place, error.description())};
+        if (auto slips = typing_slips(text, place.line); !slips.empty())
+            return {{}, std::move(slips)};
+        return {{}, {faults::not_toml(place, error.description())}};
     }
 }
 

@@ -165,7 +165,8 @@ TEST_CASE("a file full of faults names the first five hundred and says so") {
 TEST_CASE("every code in the reader is provoked by a test") {
     std::set<std::string> tested{"not-toml",          "too-large",      "not-utf8",
                                  "nul-byte",          "too-deep",       "missing-table",
-                                 "too-many-elements"};
+                                 "too-many-elements", "curly-quotes",   "odd-space",
+                                 "unquoted-length",   "inch-mark-ends-text"};
     for (const FaultCase& a_case : fault_cases())
         tested.insert(a_case.code);
     std::set<std::string> written;
