@@ -8,7 +8,7 @@ namespace coilwright {
 namespace {
 
 // Raised when a key is added; readers ignore keys that they do not know.
-constexpr int minor_version = 3;
+constexpr int minor_version = 4;
 
 Json notes(const std::vector<SetNote>& all) {
     Json json = Json::array();
@@ -82,6 +82,7 @@ Json json_ring(const Ring& ring) {
             {"cuts", std::move(cuts)},
             {"curb", ring.curb},
             {"pole_face", json_number(ring.pole_face)},
+            {"chain_face", json_number(ring.chain_face)},
             {"radius_per_height", json_number(ring.radius_per_height)},
             {"wythe", ring.wythe},
             {"tube", ring.tube},

@@ -21,8 +21,12 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
     Table table;
     table.columns = {{{"Course"}, Align::left, true},
                      {{"Its top", "on the rod"}, Align::right, false}};
+    if (chain && face)
+        table.columns.push_back({{"Chain,", "pole's face"}, Align::right, true});
     if (chain)
-        table.columns.push_back({{"Chain"}, Align::right, true});
+        table.columns.push_back({face ? std::vector<std::string>{"Chain,", "pole's axis"}
+                                      : std::vector<std::string>{"Chain"},
+                                 Align::right, !face});
     if (face)
         table.columns.push_back({{"Compass,", "pole's face"}, Align::right, !chain});
     table.columns.push_back({{"Compass,", "pole's axis"}, Align::right, !chain && !face});
@@ -39,6 +43,8 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
         const auto setting = [&](double metres) { return cap ? "" : drafting.length(metres); };
         std::vector<std::string> row{std::to_string(course.number) + kind_mark(*ring),
                                      rod_text(course.top, drafting.unit())};
+        if (chain && face)
+            row.push_back(setting(ring->chain_face));
         if (chain)
             row.push_back(setting(ring->chain));
         if (face)

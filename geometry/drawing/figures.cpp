@@ -14,10 +14,16 @@ std::vector<CompassReading> compass_readings(const Ring& ring, const DomeForm& d
     std::vector<CompassReading> readings{{"from the pole's axis", ring.inside_radius}};
     if (design.compass.pole_diameter > 0)
         readings.insert(readings.begin(), {"from the pole's face", ring.pole_face});
-    if (design.compass.arm == CompassArm::chain)
-        readings.insert(readings.begin(), {"on the chain, fixed to the pole at " +
-                                               rod_text(dome.chain_height, design.unit),
-                                           ring.chain});
+    if (design.compass.arm != CompassArm::chain)
+        return readings;
+    const std::string fixed = ", fixed to the pole at " + rod_text(dome.chain_height, design.unit);
+    if (design.compass.pole_diameter > 0) {
+        readings.insert(readings.begin(), {"on the chain from the pole's axis", ring.chain});
+        readings.insert(readings.begin(),
+                        {"on the chain from the pole's face" + fixed, ring.chain_face});
+    } else {
+        readings.insert(readings.begin(), {"on the chain" + fixed, ring.chain});
+    }
     return readings;
 }
 
@@ -27,8 +33,9 @@ double compass_change(const Ring& ring, const Course& course, const DomeForm& do
         return 0;
     const auto reading = [&](double z) {
         const double radius = half_width(dome.profile, z - dome.springline);
-        return design.compass.arm == CompassArm::chain ? std::hypot(radius, z - dome.chain_height)
-                                                       : radius;
+        return design.compass.arm == CompassArm::chain
+                   ? std::hypot(radius - design.compass.pole_diameter / 2, z - dome.chain_height)
+                   : radius;
     };
     return reading(course.middle + off) - reading(course.middle);
 }

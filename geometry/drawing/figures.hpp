@@ -18,7 +18,8 @@ struct CompassReading {
 };
 
 /// The readings of a ring, the one that the crew sets first: a chain's where the design says chain,
-/// else from the pole's face where its diameter is stated, else from its axis. Empty for a cap.
+/// else a level arm's; of each from the pole's face where its diameter is stated, where the tape lies,
+/// before that from its axis. Empty for a cap.
 std::vector<CompassReading> compass_readings(const Ring& ring, const DomeForm& dome,
                                              const Design& design);
 

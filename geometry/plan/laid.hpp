@@ -59,8 +59,11 @@ struct Ring {
     std::string tube; // id of its tube type
     double width = 0; // of its tubes, tamped
     double inside_radius = 0, centre_radius = 0, outside_radius = 0;
-    double chain = 0;     // reading of a chain fixed to the pole at chain_height
-    double pole_face = 0; // compass reading from the pole's face
+    // Compass readings to the inside face at mid-course, level and on a chain fixed to the pole at
+    // chain_height: from the pole's axis inside_radius and chain, from its face these.
+    double chain = 0;
+    double pole_face = 0;
+    double chain_face = 0;
     double step_in = 0, bearing_width = 0;
     double contact_width = 0; // for statics
     double radius_per_height =

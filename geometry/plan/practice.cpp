@@ -24,8 +24,8 @@ public:
         for (const DomeForm& form : schedule_.building.domes) {
             const Dome& dome = *find_dome(design_, form.id);
             check_tube_for_diameter(dome, form);
-            check_step_in(dome, form);
-            check_bearing(dome);
+            const std::vector<Finding> steps = step_findings(design_, form);
+            findings_.insert(findings_.end(), steps.begin(), steps.end());
             check_skylight(dome, form);
             check_laps(dome, form);
         }
@@ -75,9 +75,6 @@ private:
         if (const Limit* set = find_limit(design_.limits, name))
             finding.source = source_text(*set);
     }
-    static std::string share_text(double share, double usual, const char* words) {
-        return share == usual ? words : fixed_text(share * 100, 0) + " %";
-    }
 
     void check_tamped_width(const TubeType& tube) {
         if (!tube.tamped_width)
@@ -113,96 +110,6 @@ private:
             length(std::ceil((least + (pi / 2 - 1) * form.course_height) / 0.0254) * 0.0254) +
             " lay-flat, or a dome of at most " + length(form.width / share) + ".";
         name_source(found, "tube-width.of_diameter");
-    }
-
-    void check_step_in(const Dome& dome, const DomeForm& form) {
-        const double share = limit("step-in.share", 0.25), half_share = limit("step-in.most", 0.5);
-        int worst = 0, over_quarter = 0;
-        double most = 0;
-        for (const Course& course : schedule_.courses)
-            for (const Ring& ring : course.rings) {
-                if (ring.dome != dome.id || ring.kind == RingKind::cap)
-                    continue;
-                if (ring.step_in > most) {
-                    most = ring.step_in;
-                    worst = course.number;
-                }
-                if (over_quarter == 0 && ring.step_in > share * form.width + height_tie)
-                    over_quarter = course.number;
-            }
-        if (over_quarter == 0)
-            return;
-        const std::string subject = "dome." + dome.id;
-        Finding& quarter =
-            advice("step-in-over-quarter", subject, dome.profile.place,
-                   "From course " + std::to_string(over_quarter) + " on, courses of '" + dome.id +
-                       "' step in by more than " + share_text(share, 0.25, "a quarter") +
-                       " of the tube; the most is " + length(most) + " at course " +
-                       std::to_string(worst) + ".");
-        measured(quarter, most, share * form.width);
-        quarter.source = "common practice, read second-hand";
-        name_source(quarter, "step-in.share");
-        quarter.remedy =
-            "Lay these courses slowly, each ring closed before the next. A higher rise "
-            "steps in less" +
-            higher_rise(dome, form, share * form.width);
-        if (most <= half_share * form.width + height_tie)
-            return;
-        Finding& half =
-            advice("step-in-over-half", subject, dome.profile.place,
-                   "Course " + std::to_string(worst) + " of '" + dome.id + "' steps in by " +
-                       length(most) + ": less than " + share_text(1 - half_share, 0.5, "half") +
-                       " of the tube lies on the course below.");
-        measured(half, most, half_share * form.width);
-        name_source(half, "step-in.most");
-        half.remedy = "Raise the profile or widen the skylight" +
-                      higher_rise(dome, form, half_share * form.width);
-    }
-
-    /// A course that finds nothing below to lie on cannot be built at all.
-    void check_bearing(const Dome& dome) {
-        for (const Course& course : schedule_.courses)
-            for (const Ring& ring : course.rings) {
-                if (ring.dome != dome.id || ring.bearing_width > schedule_.course_height / 2)
-                    continue;
-                Finding& found =
-                    advice("course-without-bearing",
-                           "dome." + dome.id + " course " + std::to_string(course.number),
-                           dome.profile.place,
-                           "Course " + std::to_string(course.number) + " of '" + dome.id +
-                               "' finds only " + length(ring.bearing_width) +
-                               " of the course below to lie on.");
-                found.verdict = Verdict::fails;
-                measured(found, ring.bearing_width, schedule_.course_height / 2);
-                found.source = "geometry: the flats of the two tubes do not meet";
-                found.remedy =
-                    "Choose a higher rise, a wider tube or a lower course; this crown is too "
-                    "flat to corbel.";
-                return;
-            }
-    }
-
-    double greatest_step_in(const DomeForm& form) const {
-        double most = 0;
-        for (int n = 2; n <= form.last_ring; ++n)
-            most = std::max(most, inside_radius(form, form.course_middle(n - 1)) -
-                                      inside_radius(form, form.course_middle(n)));
-        return most;
-    }
-
-    /// The lowest rise, in whole courses more, that keeps the step-in within a limit.
-    std::string higher_rise(const Dome& dome, const DomeForm& form, double limit) const {
-        if (dome.profile.kind == ProfileKind::drawn || dome.profile.kind == ProfileKind::round)
-            return ".";
-        Dome trial = dome;
-        trial.profile.arc_radius.reset();
-        trial.profile.rise_to_span.reset();
-        for (int more = 1; more <= 24; ++more) {
-            trial.profile.rise = form.profile.rise + more * form.course_height;
-            if (greatest_step_in(make_dome_form(design_, trial)) <= limit)
-                return ": " + length(*trial.profile.rise) + " would keep to " + length(limit) + ".";
-        }
-        return ".";
     }
 
     void check_skylight(const Dome& dome, const DomeForm& form) {

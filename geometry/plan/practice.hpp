@@ -15,6 +15,10 @@ namespace coilwright {
 /// that the last ring really leaves.
 std::vector<Finding> practice_findings(const Design& design, const Schedule& schedule);
 
+/// The same, and part of it, of the steps inward of one dome's courses: over a quarter and over
+/// half of the tube, and the first course whose flat finds none below it to rest on, which fails.
+std::vector<Finding> step_findings(const Design& design, const DomeForm& form);
+
 /// The same, and part of it, of what stands beside a plain dome: a buttress that ends less than 18
 /// in above the springline, the valley between joined domes, a tunnel that spans over 4 ft, a fan
 /// whose bags are under 4 in wide at the form, a head that leans in over its sill and so takes

@@ -1,5 +1,6 @@
 #include "geometry/plan/rings.hpp"
 
+#include "geometry/plan/contact.hpp"
 #include "geometry/plan/tubes.hpp"
 
 #include <algorithm>
@@ -17,8 +18,8 @@ std::string letter(std::size_t index) {
     return text;
 }
 
-/// Where one side of a gap meets the faces of a ring. A gap that misses a face cuts it where it cuts
-/// the centreline.
+/// Where one side of a gap meets the faces of a ring. A gap that misses a face cuts it where it
+/// cuts the centreline.
 Cut make_cut(const RingGap& gap, Side side, const Ring& ring, Bearing datum) {
     const auto end_at = [&](double radius) -> std::optional<double> {
         const auto ends = gap_ends(gap, radius);
@@ -46,9 +47,9 @@ Cut make_cut(const RingGap& gap, Side side, const Ring& ring, Bearing datum) {
     return cut;
 }
 
-/// Runs between the gaps, and the cuts at their ends, lettered clockwise from the datum. A stretch of
-/// less than half a tube's width, such as the wedge between a jamb and the pier beside it, is packed
-/// by hand: it is no run.
+/// Runs between the gaps, and the cuts at their ends, lettered clockwise from the datum. A stretch
+/// of less than half a tube's width, such as the wedge between a jamb and the pier beside it, is
+/// packed by hand: it is no run.
 void cut_ring(Ring& ring, const std::vector<RingGap>& gaps, const DomeForm& dome) {
     const double metres_per_degree = ring.centre_radius * radians_per_degree;
     for (const KeptArc& arc : kept_arcs(gaps, ring.centre_radius)) {
@@ -102,9 +103,15 @@ void number_tubes(Ring& ring, int& count) {
             tube.id = "T" + std::to_string(++count);
 }
 
+/// What the crew reads off an arm or a chain. The tape lies on the pole's face, not on its axis.
+void set_readings(Ring& ring, const DomeForm& dome, double z, double half_pole) {
+    ring.pole_face = std::max(0.0, ring.inside_radius - half_pole);
+    ring.chain = std::hypot(ring.inside_radius, z - dome.chain_height);
+    ring.chain_face = std::hypot(ring.pole_face, z - dome.chain_height);
+}
+
 /// Radii, steps and contact of the first ring of a course (a ring, a curb ring or a cap disc).
 Ring first_ring(const Design& design, const DomeForm& dome, int n, const Ring* below) {
-    const double t = dome.course_height;
     const double z = dome.course_middle(n);
     Ring ring;
     ring.dome = dome.id;
@@ -116,23 +123,13 @@ Ring first_ring(const Design& design, const DomeForm& dome, int n, const Ring* b
     ring.width = ring.kind == RingKind::cap ? dome.width : ring_width(dome, z);
     ring.tube = ring.kind == RingKind::cap ? dome.tube : ring_tube(dome, z);
     ring.centre_radius = (ring.inside_radius + ring.outside_radius) / 2;
-    ring.chain = std::hypot(ring.inside_radius, z - dome.chain_height);
-    ring.pole_face = std::max(0.0, ring.inside_radius - design.compass.pole_diameter / 2);
+    set_readings(ring, dome, z, design.compass.pole_diameter / 2);
     if (ring.kind == RingKind::ring && !ring.curb)
         ring.radius_per_height = slope(dome.profile, z - dome.springline);
-    ring.bearing_width = ring.kind == RingKind::cap ? ring.outside_radius : ring.width;
-    double flat_from = ring.inside_radius, flat_to = ring.outside_radius;
-    if (below) {
+    if (below)
         ring.step_in = below->inside_radius - ring.inside_radius;
-        flat_from = std::max(flat_from, below->inside_radius);
-        flat_to = std::min(flat_to, below->outside_radius);
-        ring.bearing_width = std::max(0.0, flat_to - flat_from);
-    }
-    // The rounded edges do not touch: only the overlap of the flats carries.
-    double contact = ring.bearing_width;
-    if (design.course.edge == TubeEdge::round)
-        contact -= flat_from > 0 ? t : t / 2; // two discs have no inner edge
-    ring.contact_width = std::max(0.0, contact);
+    ring.bearing_width = std::max(0.0, bearing_overlap(dome, n));
+    ring.contact_width = std::max(0.0, contact_overlap(dome, n, design.course.edge));
     return ring;
 }
 
@@ -146,8 +143,7 @@ Ring second_wythe(const Ring& first, const DomeForm& dome, double z) {
     ring.inside_radius = first.outside_radius;
     ring.outside_radius = ring.inside_radius + dome.width;
     ring.centre_radius = ring.inside_radius + dome.width / 2;
-    ring.chain = std::hypot(ring.inside_radius, z - dome.chain_height);
-    ring.pole_face = ring.inside_radius - half_pole;
+    set_readings(ring, dome, z, half_pole);
     ring.step_in = 0;
     return ring;
 }

@@ -20,10 +20,8 @@ std::string design_in(const std::string& unit, const std::string& key, const std
            "height = " + (feet ? "\"5 in\"" : "0.12") + "\n[tube.main]\n" +
            line("lay_flat", "\"17 in\"", "0.43") + line("roll", "1500", "500") +
            "[dome.vault]\nat = [0, 0]\n" + line("inside_diameter", "9", "2.75") +
-           line("springline", "1.75", "0.5") + "profile = { kind = \"pointed\", rise = " +
-           (key == "rise" ? value
-            : feet        ? "9"
-                          : "2.75") +
+           line("springline", "1.75", "0.5") + "profile = { kind = \"pointed\", " +
+           (key == "rise" ? "rise = " + value : "rise_to_span = 1") +
            " }\ntube = \"main\"\n[opening.door]\nin = \"vault\"\nuse = \"door\"\nbearing = 90\n" +
            line("width", "2.6", "0.8") + line("sill", "0", "0") + line("height", "6.5", "2") +
            "[finish]\n" + line("inside_plaster", "0.125", "0.03") + "[ground]\n" +

@@ -124,7 +124,7 @@ TEST_CASE("The course's number and its setting are the largest type on its sheet
                     CHECK(measure(items[0]->text, items[0]->size, true).ascent > 18); // mm
                     const bool chain = plan.design.compass.arm == CompassArm::chain;
                     const double setting = ring.kind == RingKind::cap ? 2 * ring.outside_radius
-                                           : chain                    ? ring.chain
+                                           : chain                    ? ring.chain_face
                                                                       : ring.inside_radius;
                     CHECK(items[1]->text == length_text(setting, plan.schedule.unit));
                     CHECK(items[1]->size >= 10);
@@ -343,8 +343,11 @@ TEST_CASE("The table of courses gives every setting") {
                 if (ring.kind == RingKind::cap)
                     continue;
                 CHECK(has(table, " " + length_text(ring.inside_radius, plan.schedule.unit) + " "));
-                if (plan.design.compass.arm == CompassArm::chain)
+                const bool chain = plan.design.compass.arm == CompassArm::chain;
+                if (chain)
                     CHECK(has(table, " " + length_text(ring.chain, plan.schedule.unit) + " "));
+                if (chain && plan.design.compass.pole_diameter > 0)
+                    CHECK(has(table, " " + length_text(ring.chain_face, plan.schedule.unit) + " "));
                 if (plan.design.compass.pole_diameter > 0)
                     CHECK(has(table, " " + length_text(ring.pole_face, plan.schedule.unit) + " "));
             }

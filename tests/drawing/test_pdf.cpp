@@ -150,7 +150,7 @@ TEST_CASE("pdftotext finds the number and the setting of each course on its shee
                 REQUIRE(page > 0);
                 const std::string text = text_of(book.file, page);
                 const bool chain = plan.design.compass.arm == CompassArm::chain;
-                const double setting = chain ? ring.chain : ring.inside_radius;
+                const double setting = chain ? ring.chain_face : ring.inside_radius;
                 CHECK(text.find(length_text(setting, plan.schedule.unit)) != std::string::npos);
                 CHECK(text.find(std::to_string(course.number)) != std::string::npos);
             }

@@ -23,6 +23,7 @@ Ring full_ring() {
     ring.outside_radius = 1.7526;
     ring.chain = 1.5;
     ring.pole_face = 1.3716;
+    ring.chain_face = 1.48;
     ring.step_in = -0.0;
     ring.bearing_width = 0.381;
     ring.radius_per_height = -0.0;

@@ -76,6 +76,7 @@ void check_ring(const Json& json, const Ring& ring) {
     CHECK(same(json.at("outside_radius"), ring.outside_radius));
     CHECK(same(json.at("chain"), ring.chain));
     CHECK(same(json.at("pole_face"), ring.pole_face));
+    CHECK(same(json.at("chain_face"), ring.chain_face));
     CHECK(same(json.at("step_in"), ring.step_in));
     CHECK(same(json.at("bearing_width"), ring.bearing_width));
     CHECK(json.at("wythe") == ring.wythe);

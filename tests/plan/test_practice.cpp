@@ -107,7 +107,7 @@ bool tells(const Design& design, const char* code) {
 } // namespace
 
 TEST_CASE("step-ins are told from a quarter and a half of the tube on, and where no flat is left") {
-    // w 15 in, t 5 in: a quarter is 3.75, a half 7.5; at 12.5 no more than t / 2 lies on the last.
+    // w 15 in, t 5 in: a quarter is 3.75, a half 7.5; the flats, 10 in of each, part at 10.
     CHECK_FALSE(tells(cone(3.74), "step-in-over-quarter"));
     CHECK(tells(cone(3.76), "step-in-over-quarter"));
     CHECK_FALSE(tells(cone(7.49), "step-in-over-half"));
@@ -120,8 +120,15 @@ TEST_CASE("step-ins are told from a quarter and a half of the tube on, and where
         design.domes[0].top.diameter = 40 * inch;
         return design;
     };
-    CHECK_FALSE(tells(open(12.4), "course-without-bearing"));
-    CHECK(tells(open(12.6), "course-without-bearing"));
+    CHECK_FALSE(tells(open(9.99), "course-without-bearing"));
+    CHECK(tells(open(10.01), "course-without-bearing"));
+    // A test bag that measured square is flat over all its width.
+    Design square = open(14.99);
+    square.course.edge = TubeEdge::square;
+    CHECK_FALSE(tells(square, "course-without-bearing"));
+    square = open(15.01);
+    square.course.edge = TubeEdge::square;
+    CHECK(tells(square, "course-without-bearing"));
 }
 
 TEST_CASE("the store passes a quarter of the tube up to course 24 and exceeds it from 25") {

@@ -1,0 +1,233 @@
+// What the steps inward of a dome's courses come to: advice of the trade, and courses that find
+// nothing to rest on.
+#include "geometry/plan/contact.hpp"
+#include "geometry/plan/practice.hpp"
+#include "geometry/plan/section.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+
+namespace {
+
+class StepCheck {
+public:
+    StepCheck(const Design& design, const DomeForm& form)
+        : design_(design), form_(form), dome_(*find_dome(design, form.id)) {}
+
+    std::vector<Finding> run() {
+        check_step_in();
+        check_contact();
+        return std::move(findings_);
+    }
+
+private:
+    const Design& design_;
+    const DomeForm& form_;
+    const Dome& dome_;
+    std::vector<Finding> findings_;
+
+    std::string length(double metres) const { return length_text(metres, design_.unit); }
+
+    Finding& add(const std::string& code, Verdict verdict, const std::string& message, double value,
+                 double limit) {
+        Finding finding;
+        finding.code = code;
+        finding.subject = "dome." + dome_.id;
+        finding.place = dome_.profile.place;
+        finding.verdict = verdict;
+        finding.message = message;
+        finding.value = value;
+        finding.limit = limit;
+        finding.unit = FindingUnit::metre;
+        findings_.push_back(finding);
+        return findings_.back();
+    }
+
+    /// The length that a person reads and types.
+    double as_shown(double metres) const { return read_length(length(metres), design_.unit).value; }
+
+    /// A limit of the rules; what crews keep to where a design made without the reader has none.
+    double limit(const char* name, double otherwise) const {
+        const Limit* set = find_limit(design_.limits, name);
+        return set ? set->value : otherwise;
+    }
+    std::string source(const char* name) const {
+        const Limit* set = find_limit(design_.limits, name);
+        return set ? source_text(*set) : "common practice, read second-hand";
+    }
+    static std::string share_text(double share, double usual, const char* words) {
+        return share == usual ? words : fixed_text(share * 100, 0) + " %";
+    }
+
+    static double step_in(const DomeForm& form, int n) {
+        return inside_radius(form, form.course_middle(n - 1)) -
+               inside_radius(form, form.course_middle(n));
+    }
+
+    void check_step_in() {
+        const double share = limit("step-in.share", 0.25), half_share = limit("step-in.most", 0.5);
+        int worst = 0, over_quarter = 0;
+        double most = 0;
+        for (int n = 2; n <= form_.last_ring; ++n) {
+            const double step = step_in(form_, n);
+            if (step > most) {
+                most = step;
+                worst = n;
+            }
+            if (over_quarter == 0 && step > share * form_.width + height_tie)
+                over_quarter = n;
+        }
+        if (over_quarter == 0)
+            return;
+        Finding& quarter =
+            add("step-in-over-quarter", Verdict::advice,
+                "From course " + std::to_string(over_quarter) + " on, courses of '" + dome_.id +
+                    "' step in by more than " + share_text(share, 0.25, "a quarter") +
+                    " of the tube; the most is " + length(most) + " at course " +
+                    std::to_string(worst) + ".",
+                most, share * form_.width);
+        quarter.source = source("step-in.share");
+        quarter.remedy =
+            "Lay these courses slowly, each ring closed before the next. A higher rise "
+            "steps in less" +
+            higher_rise(share * form_.width);
+        if (most <= half_share * form_.width + height_tie)
+            return;
+        Finding& half =
+            add("step-in-over-half", Verdict::advice,
+                "Course " + std::to_string(worst) + " of '" + dome_.id + "' steps in by " +
+                    length(most) + ": less than " + share_text(1 - half_share, 0.5, "half") +
+                    " of the tube lies on the course below.",
+                most, half_share * form_.width);
+        half.source = source("step-in.most");
+        half.remedy =
+            "Raise the profile or widen the skylight" + higher_rise(half_share * form_.width);
+    }
+
+    static double greatest_step_in(const DomeForm& form) {
+        double most = 0;
+        for (int n = 2; n <= form.last_ring; ++n)
+            most = std::max(most, step_in(form, n));
+        return most;
+    }
+
+    /// The lowest rise, in whole courses more, that keeps the step-in within a limit.
+    std::string higher_rise(double most) const {
+        if (dome_.profile.kind == ProfileKind::drawn || dome_.profile.kind == ProfileKind::round)
+            return ".";
+        for (int more = 1; more <= 24; ++more) {
+            const Dome trial = with_rise(dome_.profile.kind, more);
+            if (greatest_step_in(make_dome_form(design_, trial)) <= most)
+                return ": " + length(*trial.profile.rise) + " would keep to " + length(most) + ".";
+        }
+        return ".";
+    }
+
+    Dome with_rise(ProfileKind kind, int more_courses) const {
+        Dome trial = dome_;
+        trial.profile = {};
+        trial.profile.kind = kind;
+        trial.profile.rise = as_shown(form_.profile.rise + more_courses * form_.course_height);
+        return trial;
+    }
+
+    /// A course whose flat misses the one below cannot be built at all, nor what lies on it.
+    void check_contact() {
+        const TubeEdge edge = design_.course.edge;
+        const int n = first_without_contact(form_, edge);
+        if (n == 0)
+            return;
+        const double overlap = contact_overlap(form_, n, edge);
+        const std::string course = std::to_string(n), below = std::to_string(n - 1);
+        const std::string misses =
+            overlap > -height_tie
+                ? "the flats of their tubes only touch."
+                : "the flats of their tubes miss each other by " + length(-overlap) + ".";
+        Finding& found = add("course-without-bearing", Verdict::fails,
+                             "Course " + course + " of '" + dome_.id +
+                                 "' does not rest on course " + below + ": " + misses,
+                             overlap, 0);
+        found.subject += " course " + course;
+        found.formula = edge == TubeEdge::square
+                            ? "contact = least outside radius - greatest inside radius of the two"
+                            : "contact = least outside radius - greatest inside radius of the two, "
+                              "less t/2 at each round edge";
+        found.source = "geometry: the flats of the two tubes do not meet";
+        found.remedy = contact_remedy();
+    }
+
+    bool rests(const Design& design, const Dome& dome) const {
+        const DomeForm form = make_dome_form(design, dome);
+        return form.last_ring > 0 && form.courses() < most_courses &&
+               first_without_contact(form, design.course.edge) == 0;
+    }
+
+    std::string contact_remedy() const {
+        std::vector<std::string> ways;
+        for (const std::string& way : {steeper_profile(), wider_tube(), larger_skylight()})
+            if (!way.empty())
+                ways.push_back(way);
+        if (ways.empty())
+            return "Choose a steeper profile: this crown is too flat to corbel.";
+        std::string text = "This crown is too flat to corbel. It rests with ";
+        for (std::size_t i = 0; i < ways.size(); ++i)
+            text += (i == 0 ? "" : i + 1 < ways.size() ? ", with " : ", or with ") + ways[i];
+        return text + ".";
+    }
+
+    /// A pointed one where the profile has no rise to change.
+    std::string steeper_profile() const {
+        constexpr int most_more = 80; // courses
+        const bool has_rise =
+            dome_.profile.kind != ProfileKind::drawn && dome_.profile.kind != ProfileKind::round;
+        const ProfileKind kind = has_rise ? dome_.profile.kind : ProfileKind::pointed;
+        for (int more = 1; more <= most_more; ++more)
+            if (const Dome trial = with_rise(kind, more); rests(design_, trial))
+                return (has_rise ? "a rise of " : "a pointed profile and a rise of ") +
+                       length(*trial.profile.rise);
+        return {};
+    }
+
+    /// In whole inches or centimetres more.
+    std::string wider_tube() const {
+        constexpr double widest = 0.8; // lying flat; none is sold wider
+        const double step = design_.unit == DisplayUnit::feet ? metres_per_inch : 0.01;
+        Design trial = design_;
+        const auto tube =
+            std::find_if(trial.tubes.begin(), trial.tubes.end(),
+                         [&](const TubeType& other) { return other.id == dome_.tube; });
+        while (tube->lay_flat + step <= widest) {
+            tube->lay_flat = as_shown(tube->lay_flat + step);
+            if (tube->tamped_width)
+                tube->tamped_width = as_shown(*tube->tamped_width + step);
+            if (rests(trial, dome_))
+                return "a tube of " + length(tube->lay_flat) + " lying flat" +
+                       (tube->tamped_width ? ", " + length(*tube->tamped_width) + " tamped" : "");
+        }
+        return {};
+    }
+
+    std::string larger_skylight() const {
+        constexpr double widest = 0.75; // of the diameter: beyond it little of a dome is left
+        const double step = design_.unit == DisplayUnit::feet ? 2 * metres_per_inch : 0.05;
+        Dome trial = dome_;
+        trial.top.kind = TopKind::skylight;
+        for (int k = static_cast<int>(dome_.top.diameter / step) + 1;
+             k * step <= widest * dome_.inside_diameter; ++k) {
+            trial.top.diameter = k * step;
+            if (rests(design_, trial))
+                return "a skylight of " + length(trial.top.diameter);
+        }
+        return {};
+    }
+};
+
+} // namespace
+
+std::vector<Finding> step_findings(const Design& design, const DomeForm& form) {
+    return StepCheck(design, form).run();
+}
+
+} // namespace coilwright
