@@ -18,15 +18,18 @@ bool tunnel_fits_dome(const TunnelForm& form, const DomeForm& dome, const Tunnel
                       LayoutFaults& faults) {
     const double end = rings_end(dome);
     if (form.top() > end + height_tie) {
-        Diagnostic& found = tunnel_fault(
-            faults, tunnel, "tunnel-too-high",
-            "The crown of '" + form.id + "' at " + faults.length(form.top()) +
-                " lies above the last ring of '" + dome.id + "', which ends at " +
-                faults.length(end) + ".");
+        Diagnostic& found =
+            tunnel_fault(faults, tunnel, "tunnel-too-high",
+                         "The crown of '" + form.id + "' at " + faults.length(form.top()) +
+                             " lies above the last ring of '" + dome.id + "', which ends at " +
+                             faults.length(end) + ".");
         found.allowed = "a crown no higher than " + faults.length(end);
-        found.example = "springline = \"" + faults.length(form.course_height *
-                            std::max(0.0, std::floor((form.springline - (form.top() - end)) /
-                                                     form.course_height))) + "\"";
+        found.example =
+            "springline = \"" +
+            faults.length(form.course_height *
+                          std::max(0.0, std::floor((form.springline - (form.top() - end)) /
+                                                   form.course_height))) +
+            "\"";
         return false;
     }
     for (double z = 0; z < form.top(); z += form.course_height / 4) {
@@ -34,11 +37,11 @@ bool tunnel_fits_dome(const TunnelForm& form, const DomeForm& dome, const Tunnel
         const double r = inside_radius(dome, z), outside = outside_radius(dome, z);
         if (b < widest_share * r && outer < widest_share * outside)
             continue;
-        Diagnostic& found = tunnel_fault(
-            faults, tunnel, "tunnel-too-wide",
-            "'" + form.id + "' is " + faults.length(2 * outer) + " wide over its walls at " +
-                faults.length(z) + " above the floor, where '" + dome.id + "' is " +
-                faults.length(2 * outside) + " across.");
+        Diagnostic& found = tunnel_fault(faults, tunnel, "tunnel-too-wide",
+                                         "'" + form.id + "' is " + faults.length(2 * outer) +
+                                             " wide over its walls at " + faults.length(z) +
+                                             " above the floor, where '" + dome.id + "' is " +
+                                             faults.length(2 * outside) + " across.");
         found.allowed = "a tunnel narrower than its dome at every height";
         found.example = "width = \"" + faults.length(std::max(0.3, r)) + "\"";
         return false;
@@ -57,8 +60,8 @@ bool overlap(const Box& a, const Box& b) {
         return points;
     };
     const std::vector<Vec2> of_a = corners(a), of_b = corners(b);
-    for (const Vec2& axis : {a.axis, Vec2(-a.axis.y(), a.axis.x()), b.axis,
-                             Vec2(-b.axis.y(), b.axis.x())}) {
+    for (const Vec2& axis :
+         {a.axis, Vec2(-a.axis.y(), a.axis.x()), b.axis, Vec2(-b.axis.y(), b.axis.x())}) {
         const auto range = [&](const std::vector<Vec2>& points) {
             std::pair<double, double> result{points[0].dot(axis), points[0].dot(axis)};
             for (const Vec2& point : points) {
@@ -96,8 +99,11 @@ struct Outwork {
 std::vector<Outwork> outworks_of(const BuildingForm& building, const Design& design) {
     std::vector<Outwork> outworks;
     for (const TunnelForm& tunnel : building.tunnels) {
-        Outwork work{tunnel.id, "tunnel." + tunnel.id, find_tunnel(design, tunnel.id)->place,
-                     {tunnel.from, tunnel.to}, tunnel_body(tunnel, 0)};
+        Outwork work{tunnel.id,
+                     "tunnel." + tunnel.id,
+                     find_tunnel(design, tunnel.id)->place,
+                     {tunnel.from, tunnel.to},
+                     tunnel_body(tunnel, 0)};
         work.box.from = base_outside(*find_dome(building, tunnel.from));
         if (const DomeForm* to = find_dome(building, tunnel.to))
             work.box.to -= base_outside(*to);
@@ -124,16 +130,52 @@ bool belongs(const Outwork& work, const std::string& dome) {
 /// Their ways part at its pole: check_gaps compares them where they leave its ring.
 bool both_tunnels_of_one_dome(const Outwork& a, const Outwork& b) {
     return a.is_tunnel && b.is_tunnel &&
-           std::any_of(a.domes.begin(), a.domes.end(), [&](const std::string& dome) {
-               return !dome.empty() && belongs(b, dome);
-           });
+           std::any_of(a.domes.begin(), a.domes.end(),
+                       [&](const std::string& dome) { return !dome.empty() && belongs(b, dome); });
 }
 
-void meets(const Outwork& work, const std::string& other, LayoutFaults& faults) {
-    Diagnostic& found = faults.add("elements-meet", work.place, work.subject,
-                                   "'" + work.id + "' runs into '" + other + "'.");
+/// Between what stands apart a hand with a trowel has its place, metres (judged).
+constexpr double least_slit = 0.05;
+
+Box wider(Box box) {
+    return {box.origin,
+            box.axis,
+            box.from - least_slit,
+            box.to + least_slit,
+            box.low - least_slit,
+            box.high + least_slit};
+}
+
+void meets(const Outwork& work, const std::string& other, bool overlapping, LayoutFaults& faults) {
+    Diagnostic& found = faults.add(
+        "elements-meet", work.place, work.subject,
+        "'" + work.id + "' " +
+            (overlapping ? "runs into"
+                         : "leaves a slit of less than " + faults.length(least_slit) + " beside") +
+            " '" + other + "'.");
     found.allowed = "tunnels and buttresses clear of every element they are not declared to meet";
     found.example = "turn its bearing, shorten it, or leave it out";
+}
+
+/// Whether an opening runs within a slit of the wall of a dome that its own is joined to. One whose
+/// wall stays may open into the other's room: what stands against it there is check_gaps' to judge.
+bool runs_along_wall(const OpeningForm& form, const DomeForm& dome, const DomeForm& other,
+                     const BuildingForm& building) {
+    if (join_effect(building, dome.id, other.id) == JoinEffect::none)
+        return false;
+    const double step = std::min(dome.course_height, form.top - form.sill) / 4;
+    for (double z = form.sill; z < form.top - height_tie; z += step) {
+        const double a = half_width(form, z), inside = inside_radius(dome, z);
+        const double wall = outside_radius(other, z);
+        if (a <= 0 || a >= inside || wall <= 0)
+            continue;
+        const Box hole{
+            form.origin, form.axis, std::sqrt(inside * inside - a * a), outside_radius(dome, z),
+            -a,          a};
+        if (overlap(hole, other.at, wall + least_slit))
+            return true;
+    }
+    return false;
 }
 
 } // namespace
@@ -144,20 +186,21 @@ void check_tunnels(const BuildingForm& building, LayoutFaults& faults) {
         const DomeForm& from = *find_dome(building, form.from);
         const DomeForm* to = find_dome(building, form.to);
         if (form.side_courses + form.crown_courses >= most_courses) {
-            Diagnostic& found = tunnel_fault(faults, tunnel, "too-many-courses",
-                                             "'" + form.id + "' needs " +
-                                                 std::to_string(most_courses) + " courses or more.");
+            Diagnostic& found = tunnel_fault(
+                faults, tunnel, "too-many-courses",
+                "'" + form.id + "' needs " + std::to_string(most_courses) + " courses or more.");
             found.allowed = "fewer than " + std::to_string(most_courses) + " courses";
             found.example = "rise = \"" + faults.length(2 * form.profile.half_span) + "\"";
             continue;
         }
         const double taken = outside_radius(from, 0) + (to ? base_outside(*to) : 0);
         if (form.reach - taken < form.width - height_tie) {
-            Diagnostic& found = tunnel_fault(
-                faults, tunnel, "tunnel-too-short",
-                "'" + form.id + "' ends " + faults.length(form.reach) + " from the centre of '" +
-                    form.from + "', whose wall " + (to ? "and that of '" + form.to + "' take " : "takes ") +
-                    faults.length(taken) + " of it.");
+            Diagnostic& found =
+                tunnel_fault(faults, tunnel, "tunnel-too-short",
+                             "'" + form.id + "' ends " + faults.length(form.reach) +
+                                 " from the centre of '" + form.from + "', whose wall " +
+                                 (to ? "and that of '" + form.to + "' take " : "takes ") +
+                                 faults.length(taken) + " of it.");
             found.allowed = "at least a tube's width (" + faults.length(form.width) + ") beyond";
             found.example = to ? "set the domes further apart, or join them"
                                : "reach = \"" + faults.length(taken + 3 * form.width) + "\"";
@@ -187,10 +230,10 @@ void check_buttresses(const BuildingForm& building, LayoutFaults& faults) {
             found.allowed = "at most " + faults.length(2 * most);
             found.example = "width = \"" + faults.length(2 * dome.width) + "\"";
         } else if (table.height > rings_end(dome) + height_tie) {
-            Diagnostic& found =
-                faults.add("buttress-too-high", table.place, "buttress." + table.id,
-                           "The buttress '" + table.id + "' ends at " + faults.length(table.height) +
-                               ", above the last ring of '" + dome.id + "'.");
+            Diagnostic& found = faults.add("buttress-too-high", table.place, "buttress." + table.id,
+                                           "The buttress '" + table.id + "' ends at " +
+                                               faults.length(table.height) +
+                                               ", above the last ring of '" + dome.id + "'.");
             found.allowed = "at most " + faults.length(rings_end(dome));
             found.example = "height = \"" + faults.length(dome.springline + 0.4572) + "\"";
         }
@@ -223,8 +266,8 @@ void check_domes_apart(const BuildingForm& building, LayoutFaults& faults) {
                         faults.length(apart) + " apart.");
                 found.allowed = "poles at least " + faults.length(outer_a + outer_b + w) +
                                 " apart, or a [join] that says whose wall stays";
-                found.example = "[join." + a.id.substr(0, 12) + "] between = [\"" + a.id + "\", \"" + b.id +
-                                "\"], keep = \"" + a.id + "\"";
+                found.example = "[join." + a.id.substr(0, 12) + "] between = [\"" + a.id +
+                                "\", \"" + b.id + "\"], keep = \"" + a.id + "\"";
                 continue;
             }
             const std::string subject = "join." + join->id;
@@ -234,12 +277,14 @@ void check_domes_apart(const BuildingForm& building, LayoutFaults& faults) {
             if (apart <= most + height_tie && apart >= least - height_tie)
                 continue;
             const bool too_far = apart > most;
-            Diagnostic& found = faults.add(
-                too_far ? "join-does-not-meet" : "join-swallows", join->place, subject,
-                both + (too_far ? (open ? " do not open to each other" : " hardly meet")
-                                : " stand within each other") +
-                    ": their poles stand " + faults.length(apart) + " apart.");
-            found.allowed = "poles " + faults.length(least) + " to " + faults.length(most) + " apart";
+            Diagnostic& found =
+                faults.add(too_far ? "join-does-not-meet" : "join-swallows", join->place, subject,
+                           both +
+                               (too_far ? (open ? " do not open to each other" : " hardly meet")
+                                        : " stand within each other") +
+                               ": their poles stand " + faults.length(apart) + " apart.");
+            found.allowed =
+                "poles " + faults.length(least) + " to " + faults.length(most) + " apart";
             found.example = "poles " + faults.length((least + most) / 2) + " apart";
         }
 }
@@ -248,12 +293,14 @@ void check_meetings(const BuildingForm& building, LayoutFaults& faults) {
     const std::vector<Outwork> works = outworks_of(building, faults.design());
     for (std::size_t i = 0; i < works.size(); ++i) {
         for (const DomeForm& dome : building.domes)
-            if (!belongs(works[i], dome.id) && overlap(works[i].box, dome.at, base_outside(dome)))
-                meets(works[i], dome.id, faults);
+            if (!belongs(works[i], dome.id) &&
+                overlap(works[i].box, dome.at, base_outside(dome) + least_slit))
+                meets(works[i], dome.id, overlap(works[i].box, dome.at, base_outside(dome)),
+                      faults);
         for (std::size_t j = i + 1; j < works.size(); ++j)
             if (!both_tunnels_of_one_dome(works[i], works[j]) &&
-                overlap(works[i].box, works[j].box))
-                meets(works[j], works[i].id, faults);
+                overlap(wider(works[i].box), works[j].box))
+                meets(works[j], works[i].id, overlap(works[i].box, works[j].box), faults);
     }
     // An opening looks into the open: within 1.5 m of its wall stands nothing else.
     constexpr double reach = 1.5;
@@ -265,8 +312,8 @@ void check_meetings(const BuildingForm& building, LayoutFaults& faults) {
         const double from = dome                           ? base_outside(*dome)
                             : form.side == TunnelSide::end ? tunnel->reach
                                                            : outer_half_width(*tunnel, 0);
-        const Box before{form.origin, form.axis, from, from + reach, -form.half_width,
-                         form.half_width};
+        const Box before{form.origin,  form.axis,        from,
+                         from + reach, -form.half_width, form.half_width};
         const Opening& opening = *find_opening(faults.design(), form.id);
         const auto blocked = [&](const std::string& by) {
             Diagnostic& found =
@@ -274,7 +321,8 @@ void check_meetings(const BuildingForm& building, LayoutFaults& faults) {
                            "opening." + form.id,
                            "'" + form.id + "' opens onto '" + by + "' within " +
                                faults.length(reach) + " of its wall.");
-            found.allowed = "nothing within " + faults.length(reach) + " before an opening";
+            found.allowed = "nothing within " + faults.length(reach) +
+                            " before an opening, and no joined dome's wall beside it";
             found.example = dome ? "turn its bearing" : "move it, or turn what stands before it";
         };
         for (const DomeForm& other : building.domes) {
@@ -283,7 +331,9 @@ void check_meetings(const BuildingForm& building, LayoutFaults& faults) {
                     return dome && ((join.first == dome->id && join.second == other.id) ||
                                     (join.first == other.id && join.second == dome->id));
                 });
-            if (&other != dome && !joined && overlap(before, other.at, base_outside(other)))
+            if (&other != dome && (joined ? !faults.has("opening." + form.id) &&
+                                                runs_along_wall(form, *dome, other, building)
+                                          : overlap(before, other.at, base_outside(other))))
                 blocked(other.id);
         }
         for (const Outwork& work : works)

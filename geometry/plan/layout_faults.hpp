@@ -4,6 +4,7 @@
 #include "geometry/plan/building_form.hpp"
 #include "geometry/plan/opening_place.hpp"
 
+#include <algorithm>
 #include <string>
 #include <utility>
 #include <vector>
@@ -29,6 +30,10 @@ public:
         return faults_.back();
     }
 
+    bool has(const std::string& subject) const {
+        return std::any_of(faults_.begin(), faults_.end(),
+                           [&](const Diagnostic& fault) { return fault.subject == subject; });
+    }
     bool empty() const { return faults_.empty(); }
     std::vector<Diagnostic> take() { return std::move(faults_); }
 

@@ -192,7 +192,8 @@ TEST_CASE("a fan must spring from a joint, and the height that is offered lets i
     for (double height = 60; height < 72; height += 0.5) {
         CAPTURE(height);
         door.height = height * inch;
-        const double off = std::abs(std::remainder(height - 16, 5)) * inch; // springing, courses of 5 in
+        const double off =
+            std::abs(std::remainder(height - 16, 5)) * inch; // springing, courses of 5 in
         const auto faults = check_layout(design);
         REQUIRE(faults.empty() == (off <= 0.010));
         if (faults.empty())
@@ -213,8 +214,8 @@ TEST_CASE("a door may lead into a porch for which the dome's wall stays") {
     design.buttresses.clear();
     CHECK(codes(design) == Codes{"openings-overlap"});
     design.tunnels[0].wall_stays = true;
-    // The door is 32 in wide under a head to 80 in, the porch 36 in wide and 81 in high: its vault is
-    // narrower than the door's head at some height.
+    // The door is 32 in wide under a head to 80 in, the porch 36 in wide and 81 in high: its vault
+    // is narrower than the door's head at some height.
     CHECK(codes(design) == Codes{"openings-overlap"});
     design.tunnels[0].springline = 60 * inch;
     CHECK(codes(design).empty());
@@ -222,13 +223,15 @@ TEST_CASE("a door may lead into a porch for which the dome's wall stays") {
     CHECK(codes(design) == Codes{"openings-overlap"});
 }
 
-TEST_CASE("an opening on the place where another dome's ring stands is refused, a doorway between not") {
+TEST_CASE(
+    "an opening on the place where another dome's ring stands is refused, a doorway between not") {
     Design design = two_stores(2.5, "store");
     CHECK(codes(design).empty());
     Opening between = opening("between", 90, 24 * inch, 0, 40 * inch, HeadKind::square);
     design.openings.push_back(between);
     CHECK(codes(design).empty());
-    // store2's ring stands at 24 to 45 degrees from the line between the poles: see the bond's test.
+    // store2's ring stands at 24 to 45 degrees from the line between the poles: see the bond's
+    // test.
     design.openings.back().bearing = {130};
     CHECK(codes(design) == Codes{"openings-overlap"});
     design.openings.back().bearing = {115};
@@ -245,9 +248,12 @@ TEST_CASE("voids that leave less than half a tube of wall between them are refus
     second.id = "back";
     design.tunnels.push_back(second);
     // At 55 in the inside radius is sqrt(135^2 - 35^2) - 81 = 49.4 in and the outsides are
-    // sqrt(45^2 - 10^2) - 27 + 15 = 31.9 in: 40.2 degrees each side; half a tube, 7.5 in, takes 8.7.
-    for (const auto& [turn, code] : {std::pair{76.0, "elements-meet"}, {82.0, "wall-sliver"},
-                                     {88.0, "wall-sliver"}, {90.0, ""}}) {
+    // sqrt(45^2 - 10^2) - 27 + 15 = 31.9 in: 40.2 degrees each side; half a tube, 7.5 in,
+    // takes 8.7.
+    for (const auto& [turn, code] : {std::pair{76.0, "elements-meet"},
+                                     {82.0, "wall-sliver"},
+                                     {88.0, "wall-sliver"},
+                                     {90.0, ""}}) {
         CAPTURE(turn);
         design.tunnels[1].bearing = {330 - turn};
         CHECK(codes(design) == (std::string(code).empty() ? Codes{} : Codes{code}));
@@ -271,5 +277,30 @@ TEST_CASE("a circle on the wall's own foot is refused in a tunnel as in a dome")
         CHECK(codes(design) == Codes{"opening-at-foot"});
         design.openings[0].sill = 2.6 * inch; // half a course above the foot
         CHECK(codes(design).empty());
+    }
+}
+
+TEST_CASE("an opening clears the outside of a joined dome's wall through its own") {
+    // Poles 90 in apart: the other's outside, 69 in, meets the inside face at 49.95 degrees from
+    // the line between them and the outside at 49.3; the hole, 8.5 degrees to a side, starts
+    // at 50.5.
+    for (const std::string keep : {"", "store2"}) {
+        CAPTURE(keep);
+        Design design = two_stores((keep.empty() ? 90 : 120) * inch, keep);
+        const auto at = [&](double from_line) {
+            Design other = design;
+            other.openings.push_back(
+                opening("slot", 90 - from_line, 16 * inch, 0, 15 * inch, HeadKind::square));
+            return codes(other);
+        };
+        if (keep.empty()) {
+            CHECK(at(59) == Codes{"opening-blocked"});
+            CHECK(at(64).empty());
+        } else {
+            // By the law of cosines the other's outside meets the inside face at 14.38 degrees; a
+            // tube's width, 15.92 degrees, stays on it.
+            CHECK(at(14.38 + 15.92 + 8.6).empty());
+            CHECK(at(14.38 + 15.92 + 8.4) == Codes{"openings-too-close"});
+        }
     }
 }

@@ -6,6 +6,11 @@
 
 namespace coilwright::testing {
 
+/// How far a section at a height may lie off that of the true surface, metres: a face within the
+/// tolerance of a surface that leans by an angle lies off by the tolerance over its cosine, here
+/// taken for the flattest dome about that height, and for 60 degrees at the least.
+double section_bound(const BuildingForm& building, double tolerance, double z);
+
 /// Area of a section of a mesh at a height at which it has no horizontal face, m2.
 double slice_area(const Mesh& mesh, double z);
 
