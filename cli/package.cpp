@@ -20,7 +20,7 @@ namespace coilwright {
 namespace {
 
 /// One piece of work; pieces do not share anything that changes.
-struct Piece {
+struct WorkPiece {
     std::string what; // for the progress line
     std::function<Package()> make;
 };
@@ -101,13 +101,14 @@ Package drawing_files(const BuildingPlan& plan, const PackageOptions& options) {
 }
 
 /// All work for the parts asked for. `plan` and `options` must outlive it.
-std::vector<Piece> pieces(const BuildingPlan& plan, const PackageOptions& options) {
+std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& options) {
     const auto wants = [&](const char* part) {
         return std::find(options.parts.begin(), options.parts.end(), part) != options.parts.end();
     };
-    std::vector<Piece> work;
+    std::vector<WorkPiece> work;
     if (wants("crew-book")) {
-        work.push_back({"crew book", [&] { return crew_sheets(plan, options.paper, options.findings); }});
+        work.push_back(
+            {"crew book", [&] { return crew_sheets(plan, options.paper, options.findings); }});
     }
     if (wants("drawings")) {
         work.push_back({"drawings", [&] { return drawing_files(plan, options); }});
@@ -165,10 +166,10 @@ const std::vector<std::string>& model_words() {
 
 Package make_package(const BuildingPlan& plan, const PackageOptions& options,
                      const TellProgress& tell) {
-    const std::vector<Piece> work = pieces(plan, options);
+    const std::vector<WorkPiece> work = pieces(plan, options);
     std::vector<std::future<Package>> made;
     made.reserve(work.size());
-    for (const Piece& piece : work) {
+    for (const WorkPiece& piece : work) {
         made.push_back(std::async(std::launch::async, piece.make));
     }
     Package package;

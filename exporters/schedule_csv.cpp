@@ -65,6 +65,22 @@ void add_ring_tube(std::string& text, const Course& course, const Ring& ring, co
     row.end();
 }
 
+void add_piece(std::string& text, const Course& course, const Ring& ring, const Piece& piece) {
+    const bool of_fan = piece.kind == PieceKind::fan_bag || piece.kind == PieceKind::keystone;
+    const auto bearing = [&](double degrees) { return of_fan ? "" : number(degrees); };
+    Row row(text);
+    add_course(row, course);
+    row.add(csv_field(ring.dome)).add(word(piece.kind));
+    row.add(number(ring.inside_radius)).add(number(ring.centre_radius));
+    row.add(number(ring.outside_radius)).add(number(ring.chain)).add(number(ring.step_in));
+    row.add("").add(csv_field(piece.of)).add(csv_field(piece.other)).add(csv_field(piece.id));
+    row.add(bearing(piece.start_bearing)).add(bearing(piece.end_bearing));
+    row.add(number(piece.length)).add(number(piece.longest)).add(number(piece.cut_length));
+    row.add("no").add(csv_field(ring.tube)).add(number(ring.width)).add(number(ring.wythe));
+    add_empty(row, 4);
+    row.end();
+}
+
 void add_straight_tube(std::string& text, const Course& course, const Straight& straight,
                        const LaidTube& tube) {
     Row row(text);
@@ -90,10 +106,13 @@ std::string schedule_csv(const BuildingPlan& plan) {
                        "straight_start_east_m,straight_start_north_m,straight_end_east_m,"
                        "straight_end_north_m\r\n";
     for (const Course& course : plan.schedule.courses) {
-        for (const Ring& ring : course.rings)
+        for (const Ring& ring : course.rings) {
             for (const Run& run : ring.runs)
                 for (const LaidTube& tube : run.tubes)
                     add_ring_tube(text, course, ring, run, tube);
+            for (const Piece& piece : ring.pieces)
+                add_piece(text, course, ring, piece);
+        }
         for (const Straight& straight : course.straights)
             for (const LaidTube& tube : straight.tubes)
                 add_straight_tube(text, course, straight, tube);

@@ -64,8 +64,25 @@ Json json_cut(const Cut& cut) {
             {"chord", json_number(cut.chord)}};
 }
 
+/// A fan's bags lie on one another: they have no place along the ring.
+Json json_piece(const Piece& piece) {
+    const bool of_fan = piece.kind == PieceKind::fan_bag || piece.kind == PieceKind::keystone;
+    return {{"id", piece.id},
+            {"kind", word(piece.kind)},
+            {"of", piece.of},
+            {"other", piece.other},
+            {"length", json_number(piece.length)},
+            {"longest", json_number(piece.longest)},
+            {"cut_length", json_number(piece.cut_length)},
+            {"fill_volume", json_number(piece.fill_volume)},
+            {"start_bearing", of_fan ? Json(nullptr) : json_bearing({piece.start_bearing})},
+            {"end_bearing", of_fan ? Json(nullptr) : json_bearing({piece.end_bearing})}};
+}
+
 Json json_ring(const Ring& ring) {
-    Json runs = Json::array(), cuts = Json::array();
+    Json runs = Json::array(), cuts = Json::array(), pieces = Json::array();
+    for (const Piece& piece : ring.pieces)
+        pieces.push_back(json_piece(piece));
     for (const Run& run : ring.runs)
         runs.push_back(json_run(run, ring.kind));
     for (const Cut& cut : ring.cuts)
@@ -87,7 +104,8 @@ Json json_ring(const Ring& ring) {
             {"wythe", ring.wythe},
             {"tube", ring.tube},
             {"width", json_number(ring.width)},
-            {"fill_volume", json_number(ring.fill_volume)}};
+            {"fill_volume", json_number(ring.fill_volume)},
+            {"pieces", std::move(pieces)}};
 }
 
 Json json_straight(const Straight& straight) {
@@ -188,13 +206,33 @@ Json json_ground(const GroundPlan& ground) {
             {"ground_course", json_ground_part(ground.ground_course)}};
 }
 
+Json json_order(const std::vector<TubeOrder>& order) {
+    Json lines = Json::array();
+    for (const TubeOrder& line : order)
+        lines.push_back({{"element", line.element},
+                         {"kind", word(line.kind)},
+                         {"tube", line.tube},
+                         {"tubes", line.tubes},
+                         {"bags", line.bags},
+                         {"rings", json_number(line.rings)},
+                         {"straights", json_number(line.straights)},
+                         {"cap_bags", json_number(line.cap_bags)},
+                         {"fan_bags", json_number(line.fan_bags)},
+                         {"niche_backs", json_number(line.niche_backs)},
+                         {"wedges", json_number(line.wedges)},
+                         {"linings", json_number(line.linings)},
+                         {"cut_length", json_number(line.cut_length)}});
+    return lines;
+}
+
 Json json_totals(const Totals& totals) {
     return {{"tube_length", json_number(totals.tube_length)},
             {"cut_length", json_number(totals.cut_length)},
             {"fill_volume", json_number(totals.fill_volume)},
             {"wire_length", json_number(totals.wire_length)},
             {"wall_volume", json_number(totals.wall_volume)},
-            {"courses", totals.courses}};
+            {"courses", totals.courses},
+            {"order", json_order(totals.order)}};
 }
 
 Json json_findings(const std::vector<Finding>& findings) {
@@ -215,9 +253,12 @@ Json json_headrooms(const std::vector<Room>& rooms) {
 Json json_limits(const Limits& limits) {
     Json json = Json::object();
     for (const auto& [name, limit] : limits)
-        json[name] = {{"value", json_number(limit.value)}, {"unit", limit.unit},
-                      {"source", limit.source},            {"edition", limit.edition},
-                      {"section", limit.section},          {"standing", word(limit.standing)}};
+        json[name] = {{"value", json_number(limit.value)},
+                      {"unit", limit.unit},
+                      {"source", limit.source},
+                      {"edition", limit.edition},
+                      {"section", limit.section},
+                      {"standing", word(limit.standing)}};
     return json;
 }
 

@@ -2,7 +2,9 @@
 #include "geometry/drawing/figures.hpp"
 #include "geometry/drawing/words.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace coilwright {
 namespace {
@@ -57,15 +59,17 @@ Table frame_table(const Drafting& drafting) {
 
 void add_totals(Flow& flow, const Drafting& drafting) {
     const Totals& totals = drafting.schedule().totals;
+    double fill = totals.fill_volume;
+    for (const Course& course : drafting.schedule().courses)
+        for (const CoursePart& part : parts_of(drafting.schedule(), course))
+            fill += pieces_fill(part);
     Table table;
     table.columns = {{{"For the whole building"}, Align::left, false},
                      {{"In all"}, Align::right, true}};
     table.rows = {
         {"Tube along the centre of the wall", supply_text(totals.tube_length, drafting.unit())},
-        {"Tube to cut, ends included (no waste)", supply_text(totals.cut_length, drafting.unit())},
-        {"Fill, tamped", volume_text(totals.fill_volume, drafting.unit())},
-        {"Fill in 5 gal buckets",
-         buckets_text(totals.fill_volume) + " (" + litres_text(totals.fill_volume) + " L)"},
+        {"Fill, tamped", volume_text(fill, drafting.unit())},
+        {"Fill in 5 gal buckets", buckets_text(fill) + " (" + litres_text(fill) + " L)"},
         {"Barbed wire", supply_text(totals.wire_length, drafting.unit())}};
     const GroundPlan& ground = drafting.schedule().ground;
     for (const auto& [what, region] : {std::pair{"Floor between the bags", &ground.floor},
@@ -74,6 +78,86 @@ void add_totals(Flow& flow, const Drafting& drafting) {
         if (region->decided)
             table.rows.push_back({what, area_text(region->area, drafting.unit())});
     flow.table("To have ready", table);
+}
+
+/// Rolls that the cut lengths fill at least; cutting leaves ends over.
+std::string rolls_text(const Drafting& drafting, const std::string& tube, double cut) {
+    for (const TubeType& type : drafting.plan.design.tubes)
+        if (type.id == tube && type.roll > 0)
+            return std::to_string(static_cast<int>(std::ceil(cut / type.roll - 1e-9))) + " × " +
+                   supply_text(type.roll, drafting.unit());
+    return "–";
+}
+
+/// What to order: by dome, tunnel and buttress, and by tube type.
+void add_order(Flow& flow, const Drafting& drafting) {
+    const std::vector<TubeOrder>& order = drafting.schedule().totals.order;
+    const bool lined = std::any_of(order.begin(), order.end(),
+                                   [](const TubeOrder& line) { return line.linings > 0; });
+    Table table;
+    table.columns = {{{"Tube for"}, Align::left, true},
+                     {{"Tube", "type"}, Align::left, false},
+                     {{"Tubes"}, Align::right, false},
+                     {{"Bags"}, Align::right, false},
+                     {{"Rings,", "walls, piers"}, Align::right, false},
+                     {{"Cap", "bags"}, Align::right, false},
+                     {{"Fan", "bags"}, Align::right, false},
+                     {{"Backs,", "wedges"}, Align::right, false}};
+    if (lined)
+        table.columns.push_back({{"Second", "tube"}, Align::right, false});
+    table.columns.push_back({{"In all"}, Align::right, true});
+    const auto length = [&](double metres) {
+        return metres > 0 ? supply_text(metres, drafting.unit()) : "–";
+    };
+    const auto add = [&](const TubeOrder& line, const std::string& whose) {
+        table.rows.push_back({whose, line.tube, std::to_string(line.tubes),
+                              std::to_string(line.bags), length(line.rings + line.straights),
+                              length(line.cap_bags), length(line.fan_bags),
+                              length(line.niche_backs + line.wedges)});
+        if (lined)
+            table.rows.back().push_back(length(line.linings));
+        table.rows.back().push_back(length(line.cut_length));
+    };
+    std::map<std::string, TubeOrder> by_type;
+    for (const TubeOrder& line : order) {
+        add(line, word(line.kind) + " '" + line.element + "'");
+        TubeOrder& sum = by_type[line.tube];
+        sum.tube = line.tube;
+        sum.tubes += line.tubes;
+        sum.bags += line.bags;
+        sum.rings += line.rings + line.straights;
+        sum.cap_bags += line.cap_bags;
+        sum.fan_bags += line.fan_bags;
+        sum.niche_backs += line.niche_backs + line.wedges;
+        sum.linings += line.linings;
+        sum.cut_length += line.cut_length;
+    }
+    std::string rolls;
+    for (const auto& [tube, sum] : by_type) {
+        if (order.size() > 1)
+            add(sum, "IN ALL");
+        rolls += " '" + tube + "': at least " + rolls_text(drafting, tube, sum.cut_length) + ".";
+    }
+    flow.table("Tube to order", table, sizes::body, sizes::least);
+    flow.paragraph(
+        "Cut lengths, both ends included, without waste." +
+            std::string(lined ? " Courses of gravel lie in two tubes, one in the other." : "") +
+            " Rolls," + rolls,
+        sizes::small);
+}
+
+/// "13–16": the courses before which bags of a fan are set.
+std::string fan_courses(const Schedule& schedule, const Fan& fan) {
+    int first = 0, last = 0;
+    for (const Course& course : schedule.courses)
+        for (const Ring& ring : course.rings)
+            for (const Piece& piece : ring.pieces)
+                if (piece.of == fan.opening) {
+                    first = first == 0 ? course.number : first;
+                    last = course.number;
+                }
+    const std::string text = std::to_string(first);
+    return first == last ? text : text + "–" + std::to_string(last);
 }
 
 /// Fans and lintels.
@@ -86,12 +170,12 @@ void add_heads(Flow& flow, const Drafting& drafting) {
                          {{"Width at the", "outer curve"}, Align::right, true},
                          {{"Width at", "the form"}, Align::right, true},
                          {{"Depth"}, Align::right, false},
-                         {{"Before", "course"}, Align::right, false}};
+                         {{"Before", "courses"}, Align::right, false}};
         for (const Fan& fan : schedule.fans)
             table.rows.push_back({fan.opening, std::to_string(fan.count),
                                   drafting.length(fan.outer_width),
                                   drafting.length(fan.inner_width), drafting.length(fan.depth),
-                                  std::to_string(fan.set_before_course)});
+                                  fan_courses(schedule, fan)});
         flow.table("Fan bags to have ready", table);
     }
     if (!schedule.lintels.empty()) {
@@ -221,6 +305,7 @@ std::vector<Sheet> before_start_pages(const Drafting& drafting,
         first = false;
         return titled_page(drafting, title, "");
     });
+    add_order(flow, drafting);
     if (!schedule.openings.empty()) {
         flow.table("Forms to make", form_table(drafting));
         flow.paragraph(

@@ -1,5 +1,7 @@
 #include "geometry/drawing/course_part.hpp"
 
+#include "geometry/plan/ring_gaps.hpp"
+
 #include <algorithm>
 
 namespace coilwright {
@@ -18,7 +20,68 @@ const ButtressForm* find_pier(const Schedule& schedule, const std::string& id) {
     return nullptr;
 }
 
-std::vector<CoursePart> parts_of(const Schedule& schedule, const Course& course) {
+namespace {
+
+const Cut* cut_by(const CoursePart& part, const std::string& id) {
+    for (const Ring* ring : part.rings)
+        for (const Cut& cut : ring->cuts)
+            if (cut.by == id)
+                return &cut;
+    return nullptr;
+}
+
+/// Whether the tubes of `later` stop against those of `first`, so that `first` is laid before it.
+bool stops_at(const BuildingForm& building, const CoursePart& later, const CoursePart& first) {
+    const int n = later.course->number;
+    constexpr double hair = 1e-4; // metres
+    if (later.dome && first.dome) {
+        if (!cut_by(later, first.id()))
+            return false;
+        switch (join_effect(building, later.id(), first.id())) {
+        case JoinEffect::stops_at_wall:
+            return !ring_runs_in(*later.dome, *first.dome, n);
+        case JoinEffect::opens_to_room:
+            return !runs_through(*later.dome, *first.dome, n);
+        case JoinEffect::none: // its ring is bonded into this one
+            return true;
+        }
+    }
+    if (later.dome && first.tunnel) { // the tunnel runs in to the ring's inside face
+        const Cut* cut = cut_by(later, first.id());
+        return cut &&
+               cut->half_width > inner_half_width(*first.tunnel, later.course->middle) + hair;
+    }
+    if (later.tunnel && first.dome)
+        return (later.tunnel->from == first.id() || later.tunnel->to == first.id()) &&
+               !stops_at(building, first, later);
+    return false;
+}
+
+/// As the crew lays them: each after all that it stops against; else as they stand. Three that stop
+/// against one another in a ring keep their order.
+void put_in_laying_order(const BuildingForm& building, std::vector<CoursePart>& parts) {
+    std::vector<CoursePart> laid;
+    while (!parts.empty()) {
+        const auto ready = std::find_if(parts.begin(), parts.end(), [&](const CoursePart& part) {
+            return std::none_of(parts.begin(), parts.end(), [&](const CoursePart& other) {
+                return &other != &part && stops_at(building, part, other);
+            });
+        });
+        const auto next = ready == parts.end() ? parts.begin() : ready;
+        laid.push_back(std::move(*next));
+        parts.erase(next);
+    }
+    parts = std::move(laid);
+}
+
+} // namespace
+
+bool runs_through(const DomeForm& dome, const DomeForm& other, int course) {
+    return (course % 2 == 1) == (dome.id < other.id);
+}
+
+/// Domes first, each in the order of the building.
+static std::vector<CoursePart> gather_parts(const Schedule& schedule, const Course& course) {
     std::vector<CoursePart> parts;
     const auto add = [&](CoursePart part, const auto& is_of_it) {
         part.course = &course;
@@ -47,9 +110,15 @@ std::vector<CoursePart> parts_of(const Schedule& schedule, const Course& course)
     return parts;
 }
 
+std::vector<CoursePart> parts_of(const Schedule& schedule, const Course& course) {
+    std::vector<CoursePart> parts = gather_parts(schedule, course);
+    put_in_laying_order(schedule.building, parts);
+    return parts;
+}
+
 std::optional<CoursePart> part_in(const Schedule& schedule, int number, const std::string& id) {
     if (const Course* course = course_numbered(schedule, number))
-        for (CoursePart& part : parts_of(schedule, *course))
+        for (CoursePart& part : gather_parts(schedule, *course))
             if (part.id() == id)
                 return std::move(part);
     return std::nullopt;

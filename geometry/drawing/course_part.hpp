@@ -20,10 +20,14 @@ struct CoursePart {
     const std::string& id() const { return dome ? dome->id : tunnel->id; }
 };
 
-/// The parts of a course, domes first, each in the order of the building.
+/// The parts of a course in the order in which the crew lays them: a kept wall before the rings
+/// that stop against it, where two rings cross the one that runs through, a ring before the tunnel
+/// that butts on it and after the one that runs in; else domes first, in the order of the building.
 std::vector<CoursePart> parts_of(const Schedule& schedule, const Course& course);
 /// The same dome or tunnel in the course of another number; none where it lays nothing there.
 std::optional<CoursePart> part_in(const Schedule& schedule, int number, const std::string& id);
+/// Whether a dome's ring runs through where it crosses another's in open plan: by turns.
+bool runs_through(const DomeForm& dome, const DomeForm& other, int course);
 /// Whether sheets must say whose they are: more than one dome, or a tunnel.
 bool several_parts(const Schedule& schedule);
 

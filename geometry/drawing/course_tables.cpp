@@ -43,7 +43,7 @@ Fact top_fact(const Drafting& drafting, const Course& course) {
 }
 
 Fact fill_fact(const Drafting& drafting, const CoursePart& part) {
-    const double fill = part_fill(part, drafting.schedule().course_height);
+    const double fill = part_fill(part, drafting.schedule().course_height) + pieces_fill(part);
     const std::string buckets = buckets_text(fill), litres = litres_text(fill) + " L";
     if (drafting.unit() == DisplayUnit::feet)
         return {"Tamped fill, 5 gal buckets", buckets + " (" + litres + ")"};
@@ -151,6 +151,10 @@ Table tube_table(const Drafting& drafting, const CoursePart& part) {
                 table.rows.push_back({tube.id + (tube.lap_short ? "*" : ""),
                                       drafting.length(tube.length),
                                       drafting.length(tube.cut_length)});
+    for (const Ring* ring : part.rings)
+        for (const Piece& piece : ring->pieces)
+            table.rows.push_back({piece_name(*ring, piece), drafting.length(piece.length),
+                                  drafting.length(piece.cut_length)});
     return table;
 }
 
@@ -183,6 +187,11 @@ static std::string stub_tubes(const CoursePart& part) {
     return names;
 }
 
+std::string piece_name(const Ring& ring, const Piece& piece) {
+    std::string name = ring.wythe > 1 ? piece.id + " outer" : piece.id;
+    return piece.kind == PieceKind::wedge ? name : name + " " + piece.of;
+}
+
 std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart& part) {
     const Ring& ring = *part.rings.front();
     const CourseRules& rules = drafting.plan.design.course;
@@ -201,9 +210,14 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart
                                       [&](const Cut& one) { return one.by == opening->form.id; });
         const double back = ring.outside_radius - ring.inside_radius - opening->form.niche_depth;
         if (cuts && opening->form.niche_depth > 0 && back > 0)
-            remarks.push_back("Close the wall behind niche '" + opening->form.id + "', " +
-                              drafting.length(back) + " thick, with folded bags.");
+            remarks.push_back("N1 " + opening->form.id + ": closes the wall behind that niche, " +
+                              drafting.length(back) + " thick, folded to fit.");
     }
+    for (const Ring* one : part.rings)
+        for (const Piece& piece : one->pieces)
+            if (piece.kind == PieceKind::wedge)
+                remarks.push_back(piece_name(*one, piece) + ": the wedge between '" + piece.of +
+                                  "' and '" + piece.other + "', one folded bag.");
     for (const Ring* one : part.rings)
         for (const Run& run : one->runs)
             for (const LaidTube& tube : run.tubes)

@@ -15,7 +15,9 @@ namespace coilwright {
 std::vector<Fact> course_facts(const Drafting& drafting, const CoursePart& part,
                                const CoursePart* below);
 std::vector<Fact> tunnel_facts(const Drafting& drafting, const CoursePart& part);
-/// Tube, length along its centre, length to cut; "*" where a joint could not keep its lap.
+/// A short bag as tables name it: "F1L bed", "N1 shelf", "W1"; of a second wythe with "outer".
+std::string piece_name(const Ring& ring, const Piece& piece);
+/// Tube or bag, length along its centre, length to cut; "*" where a joint could not keep its lap.
 Table tube_table(const Drafting& drafting, const CoursePart& part);
 /// The same rows in two columns side by side.
 Table in_two(const Table& table);

@@ -2,7 +2,7 @@
 #include "geometry/drawing/crew_pages.hpp"
 
 #include <algorithm>
-#include <array>
+#include <iterator>
 #include <string_view>
 
 namespace coilwright {
@@ -11,11 +11,23 @@ namespace {
 
 // What is mended on site: by what is dug, laid, tied, propped or waited for. Rooms, light and
 // shapes are the designer's.
-constexpr std::array<std::string_view, 16> of_the_crew{
-    "base-courses",           "buttress-at-opening",  "daily-height",  "footing-depth",
-    "frame-deeper-than-band", "free-corbel",          "frost-depth",   "head-cover",
-    "head-misses-joint",      "joint-lap-short",      "lintel-rest",   "sill-misses-joint",
-    "step-in-over-half",      "step-in-over-quarter", "tunnel-corbel", "wire-strands"};
+constexpr std::string_view of_the_crew[] = {"base-courses",
+                                            "buttress-at-opening",
+                                            "daily-height",
+                                            "footing-depth",
+                                            "frame-deeper-than-band",
+                                            "free-corbel",
+                                            "frost-depth",
+                                            "head-cover",
+                                            "head-misses-joint",
+                                            "joint-lap-short",
+                                            "lintel-rest",
+                                            "short-pieces",
+                                            "sill-misses-joint",
+                                            "step-in-over-half",
+                                            "step-in-over-quarter",
+                                            "tunnel-corbel",
+                                            "wire-strands"};
 
 } // namespace
 
@@ -23,8 +35,8 @@ std::vector<std::string> asked_of_crew(const std::vector<Finding>& findings) {
     std::vector<std::string> asked;
     for (const Finding& finding : findings) {
         const bool speaks = finding.verdict == Verdict::fails || finding.verdict == Verdict::advice;
-        if (speaks &&
-            std::find(of_the_crew.begin(), of_the_crew.end(), finding.code) != of_the_crew.end())
+        if (speaks && std::find(std::begin(of_the_crew), std::end(of_the_crew), finding.code) !=
+                          std::end(of_the_crew))
             asked.push_back(finding.message + (finding.remedy.empty() ? "" : " " + finding.remedy));
     }
     return asked;

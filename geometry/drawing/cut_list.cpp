@@ -1,4 +1,5 @@
 #include "geometry/drawing/course_head.hpp"
+#include "geometry/drawing/course_tables.hpp"
 #include "geometry/drawing/crew_pages.hpp"
 
 namespace coilwright {
@@ -23,6 +24,10 @@ std::string tubes_text(const Drafting& drafting, const CoursePart& part) {
     for (const Ring* ring : part.rings)
         for (const Run& run : ring->runs)
             add(run.tubes);
+    for (const Ring* ring : part.rings)
+        for (const Piece& piece : ring->pieces)
+            text += (text.empty() ? "" : ", ") +
+                    unbroken(piece_name(*ring, piece) + " " + drafting.length(piece.cut_length));
     for (const Straight* straight : part.straights)
         add(straight->tubes);
     return text;
@@ -37,8 +42,9 @@ std::vector<Sheet> cut_list_pages(const Drafting& drafting) {
         first = false;
         return titled_page(drafting, title, "");
     });
-    flow.paragraph("Cut lengths, both ends included. Cut and mark the tubes of a few courses ahead, no "
-                   "more: a course that comes out off the rod changes those above it.");
+    flow.paragraph(
+        "Cut lengths, both ends included. Cut and mark the tubes of a few courses ahead, no "
+        "more: a course that comes out off the rod changes those above it.");
     for (const Course& course : drafting.schedule().courses)
         for (const CoursePart& part : parts_of(drafting.schedule(), course))
             if (const std::string tubes = tubes_text(drafting, part); !tubes.empty())

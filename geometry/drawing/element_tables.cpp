@@ -43,11 +43,6 @@ std::string bond_with_pier(const CoursePart& part, const ButtressForm& pier) {
                                  : "ring runs on, buttress butts on it";
 }
 
-/// Where two rings cross in open plan, one runs through the corner: by turns, as in any bond.
-bool runs_through(const CoursePart& part, const DomeForm& other) {
-    return (part.course->number % 2 == 1) == (part.dome->id < other.id);
-}
-
 std::string bond_with_dome(const Schedule& schedule, const CoursePart& part,
                            const DomeForm& other) {
     const auto theirs = part_in(schedule, part.course->number, other.id);
@@ -60,8 +55,9 @@ std::string bond_with_dome(const Schedule& schedule, const CoursePart& part,
                        ? "this ring runs in, that one stops at it"
                        : "ring butts on its outside";
         case JoinEffect::opens_to_room:
-            return runs_through(part, other) ? "ring runs through the corner"
-                                             : "ring butts on it at the corner";
+            return runs_through(*part.dome, other, part.course->number)
+                       ? "ring runs through the corner"
+                       : "ring butts on it at the corner";
         case JoinEffect::none:
             return "its ring runs in, ring stops at it";
         }
@@ -155,9 +151,8 @@ std::string bond_remark(const Drafting& drafting, const CoursePart& part) {
     else if (butts)
         text += "Lay the ring first, then what butts on it. ";
     if (corner)
-        text +=
-            "Two rings that cross share the corner by turns: lay the one that runs through "
-            "first. ";
+        text += "Two rings that cross share the corner by turns: lay the one that runs through "
+                "first. ";
     if (!text.empty())
         text.pop_back();
     return text;

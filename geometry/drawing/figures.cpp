@@ -56,6 +56,14 @@ double part_fill(const CoursePart& part, double course_height) {
     return fill;
 }
 
+double pieces_fill(const CoursePart& part) {
+    double fill = 0;
+    for (const Ring* ring : part.rings)
+        for (const Piece& piece : ring->pieces)
+            fill += piece.fill_volume;
+    return fill;
+}
+
 double part_wire(const CoursePart& part) {
     double wire = 0;
     for (const Ring* ring : part.rings)

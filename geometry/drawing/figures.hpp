@@ -29,6 +29,8 @@ double compass_change(const Ring& ring, const Course& course, const DomeForm& do
                       const Design& design, double off);
 
 double part_fill(const CoursePart& part, double course_height);
+/// Of the short bags beside the tubes of a part: wedges, backs of niches, bags of fans.
+double pieces_fill(const CoursePart& part);
 /// Wire on top of a part, all strands, metres.
 double part_wire(const CoursePart& part);
 

@@ -105,13 +105,15 @@ void draw_fan(Sheet& sheet, const PaperBox& box, const Drafting& drafting, const
             points.push_back(on_paper(point));
         add_fill(sheet, points, {keystone ? 0.72 : inks::tube.grey});
         sheet.items.push_back(LineItem{points, true, pens::cut});
-        // Numbered in the order of laying, from both sides.
+        // Numbered in the order of laying, from both sides; the right side comes first.
         const int order = std::min(i, fan.count - 1 - i) + 1;
+        const std::string name =
+            keystone ? "FK" : "F" + std::to_string(order) + (2 * i < fan.count ? "R" : "L");
         const Vec2 middle = on_paper(arcs.at((i + 0.5) / n, fan.depth / 2));
-        const double size =
-            keystone || fan.outer_width * scale.on_paper(1) < 7 ? sizes::least : sizes::body;
-        sheet.items.push_back(
-            PlanCanvas::centred(middle, keystone ? "key" : std::to_string(order), size, true));
+        const double room = std::min((fan.outer_width + fan.inner_width) / 2, fan.depth);
+        const double size = fitting_size(name, scale.on_paper(room) - 1, sizes::body, sizes::least,
+                                         true, drafting.measure);
+        sheet.items.push_back(PlanCanvas::centred(middle, name, size, true));
     }
     // The jambs of the form under it, and the springing.
     const double a = form.half_width;
@@ -222,8 +224,8 @@ void add_fan(Flow& flow, const Drafting& drafting, const Fan& fan, double text_s
         {"Each bag, along the outer curve", drafting.length(fan.outer_width)},
         {"Each bag, at the form", drafting.length(fan.inner_width)},
         {"Depth of the fan", drafting.length(fan.depth)},
-        {"Order of laying", "1, 2 … from both sides"},
-        {"Keystone", "last, tamped tight"}};
+        {"Order of laying", "F1, F2 … L and R"},
+        {"Keystone FK", "last, tamped tight"}};
     add_figure(
         flow, drafting, "Fan over the form of '" + fan.opening + "'", facts, text_size,
         draw ? std::function<void(Sheet&, const PaperBox&)>([&](Sheet& sheet, const PaperBox& box) {
@@ -242,7 +244,7 @@ void add_lintel(Flow& flow, const Drafting& drafting, const Lintel& lintel, doub
         {"Bearing on each side", drafting.length(lintel.bearing)},
         {"Height and width", drafting.length(lintel.depth) + " × " + drafting.length(lintel.width)},
         {form.in_tunnel && form.side != TunnelSide::end ? "Its long axis, from the tunnel's axis"
-                                                       : "Its long axis, from the pole's axis",
+                                                        : "Its long axis, from the pole's axis",
          drafting.length(lintel.centre_distance)}};
     if (lintel.shows_inside > 0.001)
         facts.push_back({"Stands into the room at mid-span", drafting.length(lintel.shows_inside)});

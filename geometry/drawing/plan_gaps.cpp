@@ -125,6 +125,44 @@ void draw_gaps(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& p
         draw_sleeve(canvas, part, ring, *sleeve);
 }
 
+void draw_wedges(PlanCanvas& canvas, const DomeForm& dome, const Ring& ring) {
+    const auto turn = [](double from, double to) { return std::remainder(to - from, 360); };
+    const auto cut_at = [&](const std::string& by, Side side, double bearing) {
+        const Cut* best = nullptr;
+        for (const Cut& cut : ring.cuts)
+            if (cut.by == by && cut.side == side &&
+                (!best || std::abs(turn(cut.centre_bearing, bearing)) <
+                              std::abs(turn(best->centre_bearing, bearing))))
+                best = &cut;
+        return best;
+    };
+    for (const Piece& piece : ring.pieces) {
+        if (piece.kind != PieceKind::wedge)
+            continue;
+        const Cut* start = cut_at(piece.of, Side::right, piece.start_bearing);
+        const Cut* end = cut_at(piece.other, Side::left, piece.end_bearing);
+        if (!start || !end)
+            continue;
+        const auto point = [&](double bearing, double radius) {
+            return Vec2(dome.at + along({bearing}) * radius);
+        };
+        const auto face = [&](double from, double to, double radius) {
+            const double degrees = std::max(0.0, turn(from, to));
+            return OutlineEdge{point(from + degrees, radius),
+                               -std::tan(degrees * radians_per_degree / 4)};
+        };
+        Outline outline;
+        outline.from = point(start->inside_bearing, ring.inside_radius);
+        outline.edges = {{point(start->outside_bearing, ring.outside_radius), 0},
+                         face(start->outside_bearing, end->outside_bearing, ring.outside_radius)};
+        const OutlineEdge inside =
+            face(start->inside_bearing, end->inside_bearing, ring.inside_radius);
+        outline.edges.push_back({inside.to, 0});
+        outline.edges.push_back({outline.from, -inside.bulge});
+        canvas.outline(outline, inks::tube, pens::cut);
+    }
+}
+
 void name_elements(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& part) {
     const Schedule& schedule = plan.schedule;
     const DomeForm& dome = *part.dome;

@@ -10,6 +10,9 @@ namespace coilwright {
 void draw_gaps(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& part,
                const Ring& ring);
 
+/// The wedges of a ring, between the cuts that stop them.
+void draw_wedges(PlanCanvas& canvas, const DomeForm& dome, const Ring& ring);
+
 /// Names the openings, tunnels, piers, domes and sleeves that a dome's course meets.
 void name_elements(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& part);
 

@@ -61,6 +61,8 @@ public:
                 draw_tubes(*ring);
         for (const Ring* ring : part_.rings)
             draw_gaps(canvas_, plan_.plan, part_, *ring);
+        for (const Ring* ring : part_.rings)
+            draw_wedges(canvas_, dome_, *ring);
         draw_joints_below();
         draw_step();
         draw_pole_and_datum();
@@ -250,10 +252,23 @@ private:
             for (const Run& run : ring->runs)
                 for (const LaidTube& tube : run.tubes)
                     name_tube(*ring, tube_shape(*ring, run, tube), tube.id);
+        for (const Ring* ring : part_.rings)
+            for (const Piece& piece : ring->pieces)
+                if (piece.kind == PieceKind::wedge)
+                    name_wedge(*ring, piece);
         for (const Straight* straight : part_.straights)
             for (const StraightShape& shape :
                  straight_shapes(plan_.plan.schedule.building, *part_.course, *straight))
                 name_straight_tube(canvas_, shape);
+    }
+
+    void name_wedge(const Ring& ring, const Piece& piece) {
+        const double bearing = (piece.start_bearing + piece.end_bearing) / 2;
+        const Vec2 middle = frame_.at(bearing, ring.centre_radius);
+        std::vector<TextItem> led;
+        for (const Vec2& place : places_about(middle, along({bearing}), 5, 34, pi))
+            led.push_back(PlanCanvas::centred(place, piece.id, sizes::small, true));
+        canvas_.led_name(led, middle, 0);
     }
 
     void name_tube(const Ring& ring, const BandShape& shape, const std::string& id) {

@@ -7,8 +7,8 @@ namespace coilwright {
 
 namespace {
 
-/// One side of an arched head and of the fan around it: an arc about a centre that lies `beyond` the
-/// axis on the far side (pointed) and `below` the springing (segmental).
+/// One side of an arched head and of the fan around it: an arc about a centre that lies `beyond`
+/// the axis on the far side (pointed) and `below` the springing (segmental).
 struct HeadArc {
     double radius = 0, beyond = 0, below = 0;
     double skewback = 0; // radians from the vertical at the springing
@@ -20,8 +20,8 @@ struct HeadArc {
     double half_across(double r, double arc) const {
         return below > 0 ? r * std::sin(arc / r) : r * std::cos(sweep(r) - arc / r) - beyond;
     }
-    /// Area between the circle, the axis and the radii at springing and crown, less what lies beyond
-    /// the axis.
+    /// Area between the circle, the axis and the radii at springing and crown, less what lies
+    /// beyond the axis.
     double sector(double r) const {
         return r * r * sweep(r) / 2 - (below > 0 ? 0 : beyond * r * std::sin(sweep(r)) / 2);
     }
@@ -46,9 +46,8 @@ double fan_half_width(const OpeningForm& opening, double y) {
     const double r = arc.radius + opening.fan_depth;
     const double square = r * r - (y + arc.below) * (y + arc.below);
     const double curve = square <= 0 ? 0 : std::max(0.0, std::sqrt(square) - arc.beyond);
-    return arc.below > 0
-               ? std::min(curve, opening.head->half_span + y * std::tan(arc.skewback))
-               : curve;
+    return arc.below > 0 ? std::min(curve, opening.head->half_span + y * std::tan(arc.skewback))
+                         : curve;
 }
 
 bool has_fan(const OpeningForm& opening) {
@@ -79,6 +78,18 @@ std::optional<Fan> make_fan(const OpeningForm& opening, double width, int spring
     return fan;
 }
 
+double fan_corner(const OpeningForm& opening, const Fan& fan, int i) {
+    const HeadArc arc = head_arc(*opening.head);
+    const double r = arc.radius + opening.fan_depth;
+    const double along = i * fan.outer_width / r;
+    return arc.below > 0 ? r * std::cos(arc.skewback - along) - arc.below : r * std::sin(along);
+}
+
+double fan_bag_area(const Fan& fan, bool keystone) {
+    const double bag = (fan.outer_width + fan.inner_width) / 2 * fan.depth;
+    return keystone ? fan.face_area - (fan.count - 1) * bag : bag;
+}
+
 double fan_top(const OpeningForm& opening) {
     if (!has_fan(opening))
         return opening.top;
@@ -88,8 +99,9 @@ double fan_top(const OpeningForm& opening) {
 
 namespace {
 
-/// Area of |x - c| <= half-depth, low <= y <= high that lies in a ring between two radii: bearing of
-/// one end of a lintel. By the midpoint rule on y (the strip is a tube or two long; error under 1e-6).
+/// Area of |x - c| <= half-depth, low <= y <= high that lies in a ring between two radii: bearing
+/// of one end of a lintel. By the midpoint rule on y (the strip is a tube or two long; error under
+/// 1e-6).
 double end_bearing_area(double r, double outside, double inner_face, double outer_face, double low,
                         double high) {
     constexpr int parts = 400;
@@ -97,7 +109,8 @@ double end_bearing_area(double r, double outside, double inner_face, double oute
     for (int i = 0; i < parts; ++i) {
         const double y = low + (i + 0.5) * (high - low) / parts;
         const double from = std::max(inner_face, r > y ? std::sqrt(r * r - y * y) : 0);
-        const double to = std::min(outer_face, outside > y ? std::sqrt(outside * outside - y * y) : 0);
+        const double to =
+            std::min(outer_face, outside > y ? std::sqrt(outside * outside - y * y) : 0);
         area += std::max(0.0, to - from) * (high - low) / parts;
     }
     return area;
@@ -136,8 +149,7 @@ Lintel start_lintel(const OpeningForm& opening, const LintelCourses& courses,
     lintel.length = 2 * courses.half_length;
     lintel.first_course = courses.first;
     lintel.last_course = courses.last;
-    lintel.packing =
-        levels.course_bottom(courses.last + 1) - lintel.bottom - lintel.depth;
+    lintel.packing = levels.course_bottom(courses.last + 1) - lintel.bottom - lintel.depth;
     return lintel;
 }
 
@@ -148,14 +160,14 @@ std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& do
     if (!courses)
         return std::nullopt;
     Lintel lintel = start_lintel(opening, *courses, dome, dome.width);
-    // The place that makes the bearing largest, on the ring of the course below: golden section, the
-    // area rises to one top and falls.
+    // The place that makes the bearing largest, on the ring of the course below: golden section,
+    // the area rises to one top and falls.
     const double z = dome.course_middle(std::max(1, courses->first - 1));
     const double r = inside_radius(dome, z), outside = outside_radius(dome, z);
     const double low = opening.half_width, high = lintel.length / 2;
     const auto area = [&](double centre) {
-        return 2 * end_bearing_area(r, outside, centre - lintel.width / 2, centre + lintel.width / 2,
-                                    low, high);
+        return 2 * end_bearing_area(r, outside, centre - lintel.width / 2,
+                                    centre + lintel.width / 2, low, high);
     };
     const double golden = (std::sqrt(5.0) - 1) / 2;
     double from = std::sqrt(std::max(0.0, r * r - high * high)), to = outside;
@@ -179,8 +191,8 @@ std::optional<Lintel> make_lintel(const OpeningForm& opening, const TunnelForm& 
     Lintel lintel = start_lintel(opening, *courses, tunnel, tunnel.width);
     const double w = tunnel.width;
     const double z = tunnel.course_middle(std::max(1, courses->first - 1));
-    const double face = opening.side == TunnelSide::end ? tunnel.reach - w
-                                                        : inner_half_width(tunnel, z);
+    const double face =
+        opening.side == TunnelSide::end ? tunnel.reach - w : inner_half_width(tunnel, z);
     lintel.centre_distance = face + w / 2;
     lintel.bearing_area = 2 * lintel.bearing * std::min(lintel.width, w);
     lintel.shows_inside = std::max(0.0, (lintel.width - w) / 2);

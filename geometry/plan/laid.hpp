@@ -33,7 +33,8 @@ struct Run {
 
 enum class Side { left, right };
 
-/// Where an opening, a tunnel, a buttress or another dome stops the tubes of a ring, on one side of it.
+/// Where an opening, a tunnel, a buttress or another dome stops the tubes of a ring, on one side of
+/// it.
 struct Cut {
     std::string by;
     Side side = Side::left;
@@ -46,6 +47,26 @@ struct Cut {
     double short_arc = 0;             // the shorter way round from the datum mark...
     Side short_way = Side::right;     // ...to the left (anticlockwise) or right (clockwise)
     double chord = 0;                 // straight from the datum mark
+};
+
+enum class PieceKind { fan_bag, keystone, niche_back, wedge };
+
+/// "fan bag", "keystone", "niche back", "wedge".
+std::string word(PieceKind kind);
+
+/// A short bag that is laid beside the tubes of a ring's runs: it takes tube as they do.
+struct Piece {
+    PieceKind kind = PieceKind::wedge;
+    std::string id; // "F1L", "FK" (left and right from inside), "N1", "W1": unique in its ring for
+                    // each `of`
+    std::string of; // the opening of a fan or niche; what stops a wedge at its start, clockwise
+    std::string other;        // what stops a wedge at its end; else empty
+    double length = 0;        // along its centreline; of a fan's bag the tube that holds its fill
+    double longest = 0;       // along its longest edge
+    double cut_length = 0;    // that and both end allowances
+    double fill_volume = 0;   // m3; not in the sums over tubes
+    double start_bearing = 0; // degrees on the centreline, start <= end; a fan's bags: its axis
+    double end_bearing = 0;
 };
 
 enum class RingKind { ring, cap };
@@ -67,11 +88,12 @@ struct Ring {
     double step_in = 0, bearing_width = 0;
     double contact_width = 0; // for statics
     double radius_per_height =
-        0; // dr/dz at z_n, <= 0: what to change the arm by if the course lies off
+        0;                  // dr/dz at z_n, <= 0: what to change the arm by if the course lies off
     double fill_volume = 0; // m3, of its tubes' stadium sections; of a cap with its rounded rim
     std::vector<Run> runs;
-    std::vector<Cut> cuts; // clockwise from the datum
-    double wire_length = 0; // of the wire on top of it, all strands
+    std::vector<Piece> pieces; // wedges clockwise, backs of niches, bags of fans from below
+    std::vector<Cut> cuts;     // clockwise from the datum; of the runs and the wedges
+    double wire_length = 0;    // of the wire on top of it, all strands
 };
 
 /// Which part of a tunnel, its end wall or a buttress a straight run of tubes is. Left and right as
@@ -83,15 +105,15 @@ std::string word(StraightPart part);
 
 /// An unbroken straight run of tubes.
 struct Straight {
-    std::string of;             // id of the tunnel or pier
+    std::string of; // id of the tunnel or pier
     StraightPart part = StraightPart::left;
     double length = 0;
     Vec2 start{0, 0}, end{0, 0}; // on the centreline, away from the dome; end walls left to right
-    double start_distance = 0;  // from the dome's centre along the axis (end walls: across it)
+    double start_distance = 0;   // from the dome's centre along the axis (end walls: across it)
     double end_distance = 0;
     std::string start_by, end_by; // what stops it: an opening, a dome; empty: its own end
-    std::string tube;           // id of its tube type
-    double width = 0;           // of its tubes, tamped
+    std::string tube;             // id of its tube type
+    double width = 0;             // of its tubes, tamped
     std::vector<LaidTube> tubes;
     double wire_length = 0; // of the wire on top of it, all strands
 };

@@ -142,6 +142,7 @@ Schedule lay(const Design& design, const DecideRegion& decide) {
     measure_wire(schedule, design);
     write_set_notes(schedule, design);
 
+    schedule.totals.order = tube_order(design, schedule);
     for (const Course& course : schedule.courses) {
         schedule.totals.tube_length += course.tube_length;
         schedule.totals.cut_length += course.cut_length;

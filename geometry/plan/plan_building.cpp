@@ -4,6 +4,7 @@
 #include "geometry/plan/fit.hpp"
 #include "geometry/plan/lay.hpp"
 #include "geometry/plan/practice.hpp"
+#include "geometry/plan/short_pieces.hpp"
 
 #include <algorithm>
 
@@ -26,7 +27,8 @@ int rank(Verdict verdict) {
     return 4;
 }
 
-/// Jambs built out plumb are in the format, but not in the wall: a package without them would be wrong.
+/// Jambs built out plumb are in the format, but not in the wall: a package without them would be
+/// wrong.
 std::vector<Diagnostic> refuse_plumb_reveals(const Design& design) {
     std::vector<Diagnostic> faults;
     for (const Opening& opening : design.openings) {
@@ -47,9 +49,9 @@ std::vector<Diagnostic> refuse_plumb_reveals(const Design& design) {
 } // namespace
 
 void put_worst_first(std::vector<Finding>& findings) {
-    std::stable_sort(
-        findings.begin(), findings.end(),
-        [](const Finding& a, const Finding& b) { return rank(a.verdict) < rank(b.verdict); });
+    std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+        return rank(a.verdict) < rank(b.verdict);
+    });
 }
 
 BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics,
@@ -71,6 +73,8 @@ BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics,
     plan.schedule.fitted = std::move(fitted.fitted);
     plan.headroom = headroom(plan.design, plan.schedule);
     plan.findings = practice_findings(plan.design, plan.schedule);
+    for (Finding& finding : short_piece_findings(plan.design, plan.schedule))
+        plan.findings.push_back(std::move(finding));
     for (const Headroom& room : plan.headroom)
         plan.findings.push_back(room.verdict);
     plan.tunnel_headroom = tunnel_headroom(plan.design, plan.schedule);

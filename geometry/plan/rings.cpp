@@ -1,6 +1,8 @@
 #include "geometry/plan/rings.hpp"
 
 #include "geometry/plan/contact.hpp"
+#include "geometry/plan/heads.hpp"
+#include "geometry/plan/pieces.hpp"
 #include "geometry/plan/tubes.hpp"
 
 #include <algorithm>
@@ -48,9 +50,10 @@ Cut make_cut(const RingGap& gap, Side side, const Ring& ring, Bearing datum) {
 }
 
 /// Runs between the gaps, and the cuts at their ends, lettered clockwise from the datum. A stretch
-/// of less than half a tube's width, such as the wedge between a jamb and the pier beside it, is
-/// packed by hand: it is no run.
-void cut_ring(Ring& ring, const std::vector<RingGap>& gaps, const DomeForm& dome) {
+/// of less than half a tube's width, such as the wedge between a jamb and the pier beside it, is no
+/// run but a piece of its own.
+void cut_ring(Ring& ring, const std::vector<RingGap>& gaps, const DomeForm& dome,
+              const CourseRules& rules) {
     const double metres_per_degree = ring.centre_radius * radians_per_degree;
     for (const KeptArc& arc : kept_arcs(gaps, ring.centre_radius)) {
         if ((arc.end - arc.start) * metres_per_degree < ring.width / 2)
@@ -68,6 +71,14 @@ void cut_ring(Ring& ring, const std::vector<RingGap>& gaps, const DomeForm& dome
             ring.cuts.push_back(make_cut(*arc.ends_at, Side::left, ring, dome.datum));
         }
         ring.runs.push_back(run);
+    }
+    for (const WedgePlace& wedge : wedges_of(gaps, ring)) {
+        Piece piece = wedge_piece(wedge, ring, dome.datum, rules);
+        piece.fill_volume *= dome.course_height;
+        piece.id = "W" + std::to_string(ring.pieces.size() + 1);
+        ring.pieces.push_back(piece);
+        ring.cuts.push_back(make_cut(*wedge.starts_at, Side::right, ring, dome.datum));
+        ring.cuts.push_back(make_cut(*wedge.ends_at, Side::left, ring, dome.datum));
     }
     std::stable_sort(ring.cuts.begin(), ring.cuts.end(), [&](const Cut& a, const Cut& b) {
         return clockwise_degrees(dome.datum, {a.centre_bearing}) <
@@ -95,6 +106,29 @@ void lay_cap_bags(Ring& ring, const DomeForm& dome, const CourseRules& rules) {
         run.tubes.push_back(bag);
     }
     ring.runs.push_back(run);
+}
+
+/// Backs of the niches that cut the rings, and the bags of fans that are set before this course.
+void add_pieces(std::vector<Ring>& rings, const BuildingForm& building,
+                const std::vector<int>& openings, const DomeForm& dome, int n,
+                const CourseRules& rules) {
+    for (const int index : openings) {
+        const OpeningForm& opening = building.openings[static_cast<std::size_t>(index)];
+        const double half = laid_half_width(opening, dome, n);
+        if (half > 0 && opening.niche_depth > 0 && rings.front().kind == RingKind::ring)
+            for (Ring& ring : rings) {
+                const double face =
+                    std::max(rings.front().inside_radius + opening.niche_depth, ring.inside_radius);
+                if (face > ring.outside_radius - least_wedge)
+                    continue;
+                Piece back = niche_back(opening, half, face, ring, rules);
+                back.fill_volume *= dome.course_height;
+                back.id = "N1";
+                ring.pieces.push_back(back);
+            }
+        for (Piece& bag : fan_pieces(opening, dome, n, rules))
+            rings.front().pieces.push_back(std::move(bag));
+    }
 }
 
 void number_tubes(Ring& ring, int& count) {
@@ -167,7 +201,7 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
         if (ring.kind == RingKind::cap) {
             lay_cap_bags(ring, dome, design.course);
         } else {
-            cut_ring(ring, gaps, dome);
+            cut_ring(ring, gaps, dome, design.course);
             const std::size_t wythe = static_cast<std::size_t>(ring.wythe) - 1;
             const std::vector<double> joints =
                 wythe < below.size() ? joint_bearings(below[wythe]) : std::vector<double>{};
@@ -176,6 +210,8 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
         }
         number_tubes(ring, tube_count);
     }
+    add_pieces(rings, building, relations.dome_openings[static_cast<std::size_t>(index)], dome, n,
+               design.course);
     // A ring that another dome takes up whole still has its radii, for the course above it.
     return rings;
 }

@@ -8,6 +8,7 @@
 #include "geometry/plan/ground_plan.hpp"
 #include "geometry/plan/heads.hpp"
 #include "geometry/plan/laid.hpp"
+#include "geometry/plan/tube_order.hpp"
 
 #include <optional>
 #include <string>
@@ -42,9 +43,9 @@ struct OpeningPlan {
     double clear_width = 0, clear_height = 0; // after frame and plaster
     double least_form_depth = 0;
     double frame_band_start = 0, frame_band_end = 0; // along the bearing from the pole
-    double frame_depth = 0, frame_width = 0; // frame_width: its thickness on each side
-    double frame_inset = 0; // plaster between the rough hole and the frame
-    double innermost = 0;   // along the bearing, where the form must start
+    double frame_depth = 0, frame_width = 0;         // frame_width: its thickness on each side
+    double frame_inset = 0;                          // plaster between the rough hole and the frame
+    double innermost = 0;                            // along the bearing, where the form must start
     int strike_after_course = 0; // the form stays until this course is laid and old enough
     bool last_form =
         false; // the last of its dome: it stays until the dome is closed or its curb tied
@@ -54,15 +55,15 @@ struct OpeningPlan {
 /// A sleeve as it is set.
 struct SleevePlan {
     SleeveForm form;
-    int course = 0;        // that holds its centre
+    int course = 0;           // that holds its centre
     bool stops_tubes = false; // the tubes of its courses stop either side of it...
-    double joint = 0;      // ...else it lies on this course joint, the one nearest to its centre
+    double joint = 0;         // ...else it lies on this course joint, the one nearest to its centre
 };
 
 /// A tunnel's form, which carries its leaning courses.
 struct VaultForm {
     std::string tunnel;
-    int set_before_course = 0; // the first that leans
+    int set_before_course = 0;   // the first that leans
     int strike_after_course = 0; // the crown
 };
 
@@ -81,6 +82,7 @@ struct Fitted {
 struct Totals {
     double tube_length = 0, cut_length = 0, fill_volume = 0, wire_length = 0, wall_volume = 0;
     int courses = 0;
+    std::vector<TubeOrder> order{}; // all that takes tube, by element and tube type
 };
 
 struct Schedule {

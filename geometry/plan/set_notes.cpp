@@ -39,8 +39,8 @@ std::set<int> plate_courses(const OpeningForm& form, double t, int foundation) {
     return numbers;
 }
 
-/// The faces of the wall that an opening goes through in course n, as distances along its axis: on the
-/// axis, and where its sides meet the wall. None where it does not cut.
+/// The faces of the wall that an opening goes through in course n, as distances along its axis: on
+/// the axis, and where its sides meet the wall. None where it does not cut.
 struct WallFaces {
     double inside, inside_corner, outside, outside_corner;
 };
@@ -61,8 +61,8 @@ std::optional<WallFaces> faces_at(const BuildingForm& building, const OpeningFor
     if (2 * half_width(form, z) < tunnel->course_height - height_tie)
         return std::nullopt;
     if (form.axis.dot(tunnel->axis()) > 0.5) // the end wall
-        return WallFaces{tunnel->reach - tunnel->width, tunnel->reach - tunnel->width, tunnel->reach,
-                         tunnel->reach};
+        return WallFaces{tunnel->reach - tunnel->width, tunnel->reach - tunnel->width,
+                         tunnel->reach, tunnel->reach};
     const double b = inner_half_width(*tunnel, z);
     return WallFaces{b, b, b + tunnel->width, b + tunnel->width};
 }
@@ -108,8 +108,7 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
                                " above the floor. Plumb and brace it, on wedges that can be "
                                "eased."});
     if (form.use == OpeningUse::door || form.use == OpeningUse::window)
-        for (const int n :
-             plate_courses(form, schedule.course_height, design.course.foundation))
+        for (const int n : plate_courses(form, schedule.course_height, design.course.foundation))
             if (n <= opening.last_course)
                 course(n).after.push_back({form.id, "anchor plates",
                                            "Nail an anchor plate on each jamb of " + called +
@@ -178,8 +177,43 @@ void note_fan(Schedule& schedule, const Fan& fan) {
              "From this course on lay the head of '" + fan.opening + "' as a fan over its form: " +
                  std::to_string(fan.count) + " bags, " + length(fan.depth) + " deep, each " +
                  length(fan.outer_width) + " wide outside and " + length(fan.inner_width) +
-                 " at the form. Work up from both sides and tamp the keystone last; the courses butt "
-                 "against the fan."});
+                 " at the form. Work up from both sides and tamp the keystone last; each course "
+                 "butts "
+                 "against the bags that its sheet names."});
+}
+
+/// Names the bags of a fan on each course before which some of them are set.
+void note_fan_bags(Schedule& schedule, const Fan& fan) {
+    for (Course& course : schedule.courses)
+        for (const Ring& ring : course.rings) {
+            std::string names;
+            int count = 0;
+            const Piece* key = nullptr;
+            double cut = 0;
+            for (const Piece& piece : ring.pieces) {
+                if (piece.of != fan.opening || piece.kind == PieceKind::niche_back ||
+                    piece.kind == PieceKind::wedge)
+                    continue;
+                if (piece.kind == PieceKind::keystone) {
+                    key = &piece;
+                    continue;
+                }
+                names += (count > 0 ? ", " : "") + piece.id;
+                ++count;
+                cut = piece.cut_length;
+            }
+            if (count == 0 && !key)
+                continue;
+            std::string text = "Set of the fan of '" + fan.opening + "': ";
+            if (count > 0)
+                text += names + " (" + std::to_string(count) + " of " + std::to_string(fan.count) +
+                        " bags, cut " + length_text(cut, schedule.unit) + " each)";
+            if (key)
+                text += std::string(count > 0 ? ", then " : "") + "the keystone " + key->id +
+                        " last, tamped tight (1 bag, cut " +
+                        length_text(key->cut_length, schedule.unit) + ")";
+            course.before.push_back({fan.opening, "fan bags", text + "."});
+        }
 }
 
 void note_lintel(Schedule& schedule, const Lintel& lintel) {
@@ -187,13 +221,12 @@ void note_lintel(Schedule& schedule, const Lintel& lintel) {
     Course* course = course_numbered(schedule, lintel.first_course);
     if (!course)
         return;
-    std::string text = "Set the " +
-                       std::string(lintel.kind == LintelKind::timber ? "timber" : "concrete") +
-                       " lintel of '" + lintel.opening + "': " + length(lintel.length) + " long, " +
-                       length(lintel.depth) + " high, " + length(lintel.width) +
-                       " wide, bearing " + length(lintel.bearing) +
-                       " each side, its long axis " + length(lintel.centre_distance) +
-                       " from the pole. Nail its plates into the course below.";
+    std::string text =
+        "Set the " + std::string(lintel.kind == LintelKind::timber ? "timber" : "concrete") +
+        " lintel of '" + lintel.opening + "': " + length(lintel.length) + " long, " +
+        length(lintel.depth) + " high, " + length(lintel.width) + " wide, bearing " +
+        length(lintel.bearing) + " each side, its long axis " + length(lintel.centre_distance) +
+        " from the pole. Nail its plates into the course below.";
     if (lintel.packing > 0.001)
         text += " Pack " + length(lintel.packing) + " on it up to the next joint.";
     course->before.push_back({lintel.opening, "lintel", text});
@@ -203,16 +236,14 @@ void note_sleeve(Schedule& schedule, const SleevePlan& sleeve) {
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
     const SleeveForm& form = sleeve.form;
     const std::string where =
-        form.in_tunnel
-            ? "in the " + word(form.side) + " side of '" + form.in + "', " + length(form.along) +
-                  " from the dome's pole"
-            : "at bearing " + fixed_text(turned_into_circle(form.bearing.degrees), 1) + " of '" +
-                  form.in + "'";
+        form.in_tunnel ? "in the " + word(form.side) + " side of '" + form.in + "', " +
+                             length(form.along) + " from the dome's pole"
+                       : "at bearing " + fixed_text(turned_into_circle(form.bearing.degrees), 1) +
+                             " of '" + form.in + "'";
     const std::string how =
-        sleeve.stops_tubes
-            ? "its centre " + length(form.height) +
-                  " above the floor; the tubes of this course stop either side of it"
-            : "on the joint " + length(sleeve.joint) + " above the floor";
+        sleeve.stops_tubes ? "its centre " + length(form.height) +
+                                 " above the floor; the tubes of this course stop either side of it"
+                           : "on the joint " + length(sleeve.joint) + " above the floor";
     // One on a joint is set before the course above it.
     int n = sleeve.course;
     const DomeForm& any = schedule.building.domes.front();
@@ -225,28 +256,29 @@ void note_sleeve(Schedule& schedule, const SleevePlan& sleeve) {
                                       ". Let it fall 1 in 50 outward."});
 }
 
-/// A vault has no rings to hold it: each leaning course lies on a full-length form until the crown is
-/// laid, tamped and old enough.
+/// A vault has no rings to hold it: each leaning course lies on a full-length form until the crown
+/// is laid, tamped and old enough.
 void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tunnel,
                  const VaultForm& form) {
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
     const int first = form.set_before_course, last = form.strike_after_course;
     if (Course* course = course_numbered(schedule, first))
-        course->before.push_back(
-            {tunnel.id, "vault form",
-             "Set the full-length form of the vault of '" + tunnel.id + "': springing at " +
-                 length(tunnel.springline) + ", " + length(2 * tunnel.profile.half_span) +
-                 " wide, rising " + length(tunnel.profile.rise) + "."});
+        course->before.push_back({tunnel.id, "vault form",
+                                  "Set the full-length form of the vault of '" + tunnel.id +
+                                      "': springing at " + length(tunnel.springline) + ", " +
+                                      length(2 * tunnel.profile.half_span) + " wide, rising " +
+                                      length(tunnel.profile.rise) + "."});
     for (int n = first; n <= last; ++n)
         if (Course* course = course_numbered(schedule, n))
-            course->before.push_back({tunnel.id, "form carries",
-                                      "FORM CARRIES THIS COURSE of '" + tunnel.id + "'."});
+            course->before.push_back(
+                {tunnel.id, "form carries", "FORM CARRIES THIS COURSE of '" + tunnel.id + "'."});
     if (Course* course = course_numbered(schedule, last))
-        course->after.push_back(
-            {tunnel.id, "strike rule",
-             "The vault's form of '" + tunnel.id + "' stays until this crown is " +
-                 days_text(design.course.strike_age_days) + " old. Ease the wedges along its whole length "
-                                                       "a little at a time."});
+        course->after.push_back({tunnel.id, "strike rule",
+                                 "The vault's form of '" + tunnel.id +
+                                     "' stays until this crown is " +
+                                     days_text(design.course.strike_age_days) +
+                                     " old. Ease the wedges along its whole length "
+                                     "a little at a time."});
 }
 
 } // namespace
@@ -283,7 +315,8 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
     plan.least_form_depth = outermost - innermost + form_margin;
     plan.frame_band_start = band_start;
     plan.frame_band_end = std::max(band_start, band_end);
-    // The first course that runs unbroken over the head, or over its fan, lies wholly above its top.
+    // The first course that runs unbroken over the head, or over its fan, lies wholly above its
+    // top.
     const double head = fan_top(form);
     const int last = last_course_of(building, form.in);
     int over = plan.last_course + 1;
@@ -349,6 +382,8 @@ void write_set_notes(Schedule& schedule, const Design& design) {
         note_tunnel(schedule, design, schedule.building.tunnels[i], schedule.vault_forms[i]);
     for (const Fan& fan : schedule.fans)
         note_fan(schedule, fan);
+    for (const Fan& fan : schedule.fans)
+        note_fan_bags(schedule, fan);
     for (const Lintel& lintel : schedule.lintels)
         note_lintel(schedule, lintel);
     for (const SleevePlan& sleeve : schedule.sleeves)

@@ -11,7 +11,7 @@ namespace coilwright {
 namespace {
 
 /// A piece of an edge in the view's frame, and which way is off the body there.
-struct Piece {
+struct EdgePiece {
     Vec3 from, to;
     Vec3 off_from, off_to; // in the view's frame, unit
 };
@@ -51,7 +51,7 @@ Normals normals_of(const Mesh& mesh) {
     return normals;
 }
 
-void add_creases(std::vector<Piece>& pieces, const Mesh& mesh, const Normals& normals,
+void add_creases(std::vector<EdgePiece>& pieces, const Mesh& mesh, const Normals& normals,
                  const SightFrame& frame) {
     std::map<std::pair<std::uint32_t, std::uint32_t>, std::size_t> first;
     for (std::size_t i = 0; i < mesh.triangles.size(); ++i)
@@ -73,7 +73,7 @@ void add_creases(std::vector<Piece>& pieces, const Mesh& mesh, const Normals& no
 }
 
 /// Where the round surface turns away: normals across it are square to the line of sight.
-void add_outlines(std::vector<Piece>& pieces, const Mesh& mesh, const Normals& normals,
+void add_outlines(std::vector<EdgePiece>& pieces, const Mesh& mesh, const Normals& normals,
                   const SightFrame& frame) {
     for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
         std::array<double, 3> facing{};
@@ -105,7 +105,7 @@ void add_outlines(std::vector<Piece>& pieces, const Mesh& mesh, const Normals& n
 }
 
 /// Cuts a piece off at the near plane; false where nothing is left.
-bool clip_near(Piece& piece, double near) {
+bool clip_near(EdgePiece& piece, double near) {
     const double a = near - piece.from.z(), b = near - piece.to.z();
     if (a <= 0 && b <= 0)
         return false;
@@ -216,13 +216,13 @@ std::vector<SeenLine> seen_edges(const Mesh& mesh, const SightFrame& frame, doub
                                  double near) {
     const SightBlock block(mesh, frame, near);
     const Normals normals = normals_of(mesh);
-    std::vector<Piece> pieces;
+    std::vector<EdgePiece> pieces;
     add_creases(pieces, mesh, normals, frame);
     add_outlines(pieces, mesh, normals, frame);
     Joiner joiner;
     // Tested a little off the body: facets bulge before their own edges by up to the tolerance.
     const double off = 2 * tolerance + 5e-4, clearance = 2 * tolerance + 1e-3;
-    for (Piece& piece : pieces) {
+    for (EdgePiece& piece : pieces) {
         if (!clip_near(piece, near))
             continue;
         const auto at = [&](double part) {

@@ -67,6 +67,24 @@ void check_cut(const Json& json, const Cut& cut) {
     CHECK(same(json.at("chord"), cut.chord));
 }
 
+void check_piece(const Json& json, const Piece& piece) {
+    CHECK(json.at("id") == piece.id);
+    CHECK(json.at("kind") == word(piece.kind));
+    CHECK(json.at("of") == piece.of);
+    CHECK(json.at("other") == piece.other);
+    CHECK(same(json.at("length"), piece.length));
+    CHECK(same(json.at("longest"), piece.longest));
+    CHECK(same(json.at("cut_length"), piece.cut_length));
+    CHECK(same(json.at("fill_volume"), piece.fill_volume));
+    const bool of_fan = piece.kind == PieceKind::fan_bag || piece.kind == PieceKind::keystone;
+    CHECK(json.at("start_bearing").is_null() == of_fan);
+    CHECK(json.at("end_bearing").is_null() == of_fan);
+    if (!of_fan) {
+        CHECK(same_bearing(json.at("start_bearing"), piece.start_bearing));
+        CHECK(same_bearing(json.at("end_bearing"), piece.end_bearing));
+    }
+}
+
 void check_ring(const Json& json, const Ring& ring) {
     CHECK(json.at("dome") == ring.dome);
     CHECK(json.at("kind") == (ring.kind == RingKind::ring ? "ring" : "cap"));
@@ -90,6 +108,9 @@ void check_ring(const Json& json, const Ring& ring) {
     REQUIRE(json.at("runs").size() == ring.runs.size());
     for (std::size_t k = 0; k < ring.runs.size(); ++k)
         check_run(json.at("runs")[k], ring.runs[k], ring.kind);
+    REQUIRE(json.at("pieces").size() == ring.pieces.size());
+    for (std::size_t k = 0; k < ring.pieces.size(); ++k)
+        check_piece(json.at("pieces")[k], ring.pieces[k]);
     REQUIRE(json.at("cuts").size() == ring.cuts.size());
     for (std::size_t k = 0; k < ring.cuts.size(); ++k)
         check_cut(json.at("cuts")[k], ring.cuts[k]);
@@ -116,8 +137,8 @@ void check_straight(const Json& json, const Straight& straight) {
     }
 }
 
-// The area that the written outline holds, by Green's theorem with its own arcs: what a reader of the
-// file would reckon, from nothing but the file.
+// The area that the written outline holds, by Green's theorem with its own arcs: what a reader of
+// the file would reckon, from nothing but the file.
 double area_of(const Json& loop) {
     double twice = 0;
     for (const Json& edge : loop.at("edges")) {

@@ -35,7 +35,7 @@ TEST_CASE("the CSV has a row for each tube, with its course and ring") {
         const nlohmann::json rows = rows_of(plan);
         std::size_t at = 0;
         for (const Course& course : plan.schedule.courses) {
-            for (const Ring& ring : course.rings)
+            for (const Ring& ring : course.rings) {
                 for (const Run& run : ring.runs)
                     for (const LaidTube& tube : run.tubes) {
                         const nlohmann::json& row = rows.at(at++);
@@ -55,6 +55,18 @@ TEST_CASE("the CSV has a row for each tube, with its course and ring") {
                         CHECK(row.at("wythe") == std::to_string(ring.wythe));
                         CHECK(row.at("straight_end_east_m") == "");
                     }
+                for (const Piece& piece : ring.pieces) {
+                    const nlohmann::json& row = rows.at(at++);
+                    CHECK(row.at("course") == std::to_string(course.number));
+                    CHECK(row.at("element") == ring.dome);
+                    CHECK(row.at("kind") == word(piece.kind));
+                    CHECK(row.at("tube") == piece.id);
+                    CHECK(row.at("run_start_by") == piece.of);
+                    CHECK(row.at("run_end_by") == piece.other);
+                    CHECK(row.at("tube_type") == ring.tube);
+                    CHECK(number(row, "cut_length_m") == Approx(piece.cut_length).margin(1e-6));
+                }
+            }
             for (const Straight& straight : course.straights)
                 for (const LaidTube& tube : straight.tubes) {
                     const nlohmann::json& row = rows.at(at++);

@@ -47,6 +47,26 @@ void check_schedule(const BuildingPlan& plan) {
     CHECK(same(json.at("totals").at("wire_length"), totals.wire_length));
     CHECK(same(json.at("totals").at("wall_volume"), totals.wall_volume));
     CHECK(json.at("totals").at("courses") == totals.courses);
+    const Json& order = json.at("totals").at("order");
+    REQUIRE(order.size() == totals.order.size());
+    for (std::size_t k = 0; k < order.size(); ++k) {
+        const TubeOrder& line = totals.order[k];
+        CHECK(order[k].at("element") == line.element);
+        CHECK(order[k].at("kind") == word(line.kind));
+        CHECK(order[k].at("tube") == line.tube);
+        CHECK(order[k].at("tubes") == line.tubes);
+        CHECK(order[k].at("bags") == line.bags);
+        const std::pair<const char*, double> lengths[] = {{"rings", line.rings},
+                                                          {"straights", line.straights},
+                                                          {"cap_bags", line.cap_bags},
+                                                          {"fan_bags", line.fan_bags},
+                                                          {"niche_backs", line.niche_backs},
+                                                          {"wedges", line.wedges},
+                                                          {"linings", line.linings},
+                                                          {"cut_length", line.cut_length}};
+        for (const auto& [key, value] : lengths)
+            CHECK(same(order[k].at(key), value));
+    }
     REQUIRE(json.at("courses").size() == plan.schedule.courses.size());
     for (std::size_t k = 0; k < plan.schedule.courses.size(); ++k)
         check_course(json.at("courses")[k], plan.schedule.courses[k]);
