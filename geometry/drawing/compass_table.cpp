@@ -27,8 +27,9 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
         table.columns.push_back({face ? std::vector<std::string>{"Chain,", "pole's axis"}
                                       : std::vector<std::string>{"Chain"},
                                  Align::right, !face});
-    if (face)
-        table.columns.push_back({{"Compass,", "pole's face"}, Align::right, !chain});
+    // Who sets by the chain needs no level reading but the radius.
+    if (face && !chain)
+        table.columns.push_back({{"Compass,", "pole's face"}, Align::right, true});
     table.columns.push_back({{"Compass,", "pole's axis"}, Align::right, !chain && !face});
     for (const auto& head : std::vector<std::vector<std::string>>{{"Step-in"},
                                                                   {"Length along", "the centre"},
@@ -47,7 +48,7 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
             row.push_back(setting(ring->chain_face));
         if (chain)
             row.push_back(setting(ring->chain));
-        if (face)
+        if (face && !chain)
             row.push_back(setting(ring->pole_face));
         row.push_back(setting(ring->inside_radius));
         row.push_back(cap || std::abs(ring->step_in) < 5e-5 ? "–" : drafting.length(ring->step_in));

@@ -11,19 +11,19 @@ std::vector<CompassReading> compass_readings(const Ring& ring, const DomeForm& d
                                              const Design& design) {
     if (ring.kind == RingKind::cap)
         return {};
-    std::vector<CompassReading> readings{{"from the pole's axis", ring.inside_radius}};
-    if (design.compass.pole_diameter > 0)
-        readings.insert(readings.begin(), {"from the pole's face", ring.pole_face});
-    if (design.compass.arm != CompassArm::chain)
-        return readings;
-    const std::string fixed = ", fixed to the pole at " + rod_text(dome.chain_height, design.unit);
-    if (design.compass.pole_diameter > 0) {
-        readings.insert(readings.begin(), {"on the chain from the pole's axis", ring.chain});
-        readings.insert(readings.begin(),
-                        {"on the chain from the pole's face" + fixed, ring.chain_face});
-    } else {
-        readings.insert(readings.begin(), {"on the chain" + fixed, ring.chain});
+    const bool face = design.compass.pole_diameter > 0;
+    if (design.compass.arm == CompassArm::chain) {
+        const std::string fixed = ", fixed at " + rod_text(dome.chain_height, design.unit);
+        if (!face)
+            return {{"on the chain" + fixed, ring.chain},
+                    {"level from the pole's axis", ring.inside_radius}};
+        return {{"on the chain from the pole's face" + fixed, ring.chain_face},
+                {"on the chain from its axis", ring.chain},
+                {"level from its axis", ring.inside_radius}};
     }
+    std::vector<CompassReading> readings{{"from the pole's axis", ring.inside_radius}};
+    if (face)
+        readings.insert(readings.begin(), {"from the pole's face", ring.pole_face});
     return readings;
 }
 

@@ -70,17 +70,20 @@ std::vector<std::string> compass(const BuildingPlan& plan, const DomeForm& dome)
     std::vector<std::string> lines;
     std::string settings =
         "Settings are of the tamped inside face, at the middle of the course's height";
-    if (design.compass.arm == CompassArm::chain)
+    const bool face = design.compass.pole_diameter > 0;
+    if (design.compass.arm == CompassArm::chain) {
         settings += several ? ", read on the chain fixed to the pole as high as the sheets say"
                             : ", read on the chain fixed to the pole " +
                                   rod_text(dome.chain_height, plan.schedule.unit) +
                                   " above the bench mark";
-    else if (design.compass.pole_diameter > 0)
+        settings += face ? ", from the pole's face" : ", from its axis";
+    } else if (face) {
         settings += ", read level from the pole's face (pole " +
                     length_text(design.compass.pole_diameter, plan.schedule.unit) + " thick)";
-    else
+    } else {
         settings += ", read level from the pole's axis: take half the pole's thickness off if your "
                     "tape starts at its face";
+    }
     lines.push_back(settings + ".");
     if (design.course.tamp_gap > 0)
         lines.push_back("Tamping pushes the face in. Lay each tube " +
