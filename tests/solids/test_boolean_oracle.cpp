@@ -55,7 +55,8 @@ void compare(const SampleDome& sample) {
 }
 
 void compare(const Design& design) {
-    REQUIRE(check_layout(design).empty());
+    for (const Diagnostic& fault : check_layout(design))
+        FAIL(fault.message);
     const double tolerance = 0.004;
     const auto parts = building_parts(make_building_form(design));
     REQUIRE(parts.size() == 1);

@@ -107,7 +107,7 @@ Design home_design() {
     add_opening(design, "x3", "west", 200, 0.4, 0.889, 0.4, HeadKind::round);
     design.openings.back().use = OpeningUse::niche;
     design.openings.back().niche_depth = 0.2;
-    add_buttress(design, "flank", "big", {42, 203, 335}, 1.4, 0.7);
+    add_buttress(design, "flank", "big", {42, 207, 335}, 1.4, 0.7);
     add_buttress(design, "rest", "north", {45, 135, 225, 315}, 1.2, 0.6);
     add_buttress(design, "stay", "west", {235}, 1.2, 0.6);
     return design;
