@@ -241,7 +241,7 @@ TEST_CASE("Fans and lintels are drawn on the sheet of the course where they are 
                 CHECK(has(text, length_text(fan.outer_width, plan.schedule.unit)));
                 CHECK(has(text, length_text(fan.inner_width, plan.schedule.unit)));
             }
-            CHECK(count_in(sheets, "key") == fans_here); // each has one keystone
+            CHECK(count_in(sheets, "FK") == fans_here); // each has one keystone
             fans += fans_here;
             for (const Lintel& lintel : plan.schedule.lintels) {
                 const bool here =
