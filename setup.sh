@@ -8,14 +8,14 @@ build_packages=(
     g++ cmake ninja-build pkg-config ca-certificates
     libeigen3-dev libcgal-dev coinor-libclp-dev libtomlplusplus-dev libcli11-dev nlohmann-json3-dev
     libassimp-dev libcairomm-1.16-dev libpangomm-2.48-dev fonts-dejavu-core zlib1g-dev
-    libtinyobjloader-dev
+    libtinyobjloader-dev libxlsxwriter-dev
 )
 # What its tests need besides: the test library, independent readers of what the program writes
 # (a browser for the models among them), locales, and the fuzzer.
 test_packages=(
     catch2 lib3mf-dev admesh qpdf poppler-utils calculix-ccx locales
     python3 python3-jsonschema clang libclang-rt-14-dev
-    chromium-headless-shell
+    chromium-headless-shell libreoffice-calc
 )
 
 usage() {

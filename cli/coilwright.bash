@@ -29,7 +29,7 @@ _coilwright() {
     COMPREPLY=()
     for ((at = 1; at < COMP_CWORD; ++at)); do
         case ${COMP_WORDS[at]} in
-        new | check | courses | takeoff | build)
+        new | check | courses | takeoff | vary | build)
             command=${COMP_WORDS[at]}
             break
             ;;
@@ -44,7 +44,11 @@ _coilwright() {
     new:--door) _coilwright_words "pointed round segmental square none" "$word" && return ;;
     new:--out) _coilwright_files .toml "$word" && return ;;
     new:--name | new:--diameter | new:--windows | build:--tolerance | build:--plan-height | build:--section-bearing) return ;;
-    takeoff:--works | build:--works) _coilwright_files .works "$word" && return ;;
+    takeoff:--works | vary:--works | build:--works) _coilwright_files .works "$word" && return ;;
+    vary:--set) _coilwright_words "diameter= springline= rise= lay-flat= course=" "$word" && return ;;
+    vary:--chart) _coilwright_files .svg "$word" && return ;;
+    vary:--journal) _coilwright_files .journal "$word" && return ;;
+    vary:--threads) return ;;
     build:--only) _coilwright_list "crew-book drawings models schedule checks take-off" "$word" && return ;;
     build:--formats) _coilwright_list "glb obj stl ply dae 3mf ifc" "$word" && return ;;
     build:--unit) _coilwright_words "m cm mm ft in" "$word" && return ;;
@@ -60,12 +64,13 @@ _coilwright() {
     esac
 
     case $command:$word in
-    :*) _coilwright_words "new check courses takeoff build --help --version" "$word" ;;
+    :*) _coilwright_words "new check courses takeoff vary build --help --version" "$word" ;;
     new:*) _coilwright_words \
         "--name --unit --use --diameter --profile --door --windows --out --force --help" "$word" ;;
     check:-*) _coilwright_words "--json --help" "$word" ;;
     courses:-*) _coilwright_words "--json --csv --help" "$word" ;;
     takeoff:-*) _coilwright_words "--works --json --csv --help" "$word" ;;
+    vary:-*) _coilwright_words "--set --works --csv --chart --journal --threads --help" "$word" ;;
     build:-*) _coilwright_words \
         "--out --only --works --paper --sheet --plan-height --section-bearing --tolerance --formats --unit --y-up --ifc2x3 --help" "$word" ;;
     *) _coilwright_files .toml "$word" ;;

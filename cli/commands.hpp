@@ -20,6 +20,7 @@ void add_new_command(CLI::App& program, Action& chosen);
 void add_check_command(CLI::App& program, Action& chosen);
 void add_courses_command(CLI::App& program, Action& chosen);
 void add_takeoff_command(CLI::App& program, Action& chosen);
+void add_vary_command(CLI::App& program, Action& chosen);
 void add_build_command(CLI::App& program, Action& chosen);
 
 } // namespace coilwright

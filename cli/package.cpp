@@ -5,10 +5,14 @@
 #include "exporters/pdf.hpp"
 #include "exporters/schedule_csv.hpp"
 #include "exporters/schedule_json.hpp"
+#include "exporters/schedule_xlsx.hpp"
 #include "exporters/svg.hpp"
 #include "exporters/take_off_json.hpp"
+#include "exporters/take_off_xlsx.hpp"
 #include "geometry/drawing/crew_book.hpp"
 #include "geometry/report/engineer_report.hpp"
+#include "geometry/report/owner_report.hpp"
+#include "geometry/report/site_log.hpp"
 #include "geometry/views/drawing_set.hpp"
 
 #include <algorithm>
@@ -68,9 +72,14 @@ Package course_files(const BuildingPlan& plan, const PackageOptions& options) {
     return files;
 }
 
-Package take_off_files(const WorkedOut& out) {
-    return {{{"take-off.json", take_off_json(out.take, out.costs, out.days)},
-             {"take-off.csv", take_off_csv(out.take, out.costs)}},
+Package take_off_files(const BuildingPlan& plan, const WorkedOut& out, const PaperSize& paper) {
+    return {{{"take-off.pdf", pdf_bytes(owner_report(plan, out, paper, pango_measure()),
+                                        plan.schedule.name)},
+             {"site-log.pdf",
+              pdf_bytes(site_log(plan, out, paper, pango_measure()), plan.schedule.name)},
+             {"take-off.json", take_off_json(out.take, out.costs, out.days)},
+             {"take-off.csv", take_off_csv(out.take, out.costs)},
+             {"take-off.xlsx", take_off_xlsx(out.take, out.costs, out.days)}},
             {}};
 }
 
@@ -124,7 +133,8 @@ std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& op
     if (wants("schedule")) {
         work.push_back({"schedule", [&]() -> Package {
                             return {{{"schedule.json", schedule_json(plan)},
-                                     {"schedule.csv", schedule_csv(plan)}},
+                                     {"schedule.csv", schedule_csv(plan)},
+                                     {"schedule.xlsx", schedule_xlsx(plan)}},
                                     {}};
                         }});
     }
@@ -139,7 +149,7 @@ std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& op
                         }});
     }
     if (wants("take-off")) {
-        work.push_back({"take-off", [&] { return take_off_files(*options.worked_out); }});
+        work.push_back({"take-off", [&] { return take_off_files(plan, *options.worked_out, options.paper); }});
     }
     return work;
 }

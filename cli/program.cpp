@@ -31,6 +31,7 @@ constexpr const char* program_footer =
     "  coilwright check seed-store.toml\n"
     "  coilwright courses seed-store.toml\n"
     "  coilwright takeoff seed-store.toml\n"
+    "  coilwright vary seed-store.toml --set \"diameter=8 ft,9 ft,10 ft\"\n"
     "  coilwright build seed-store.toml --out package\n"
     "\nExit codes:\n"
     "  0  done\n"
@@ -87,6 +88,7 @@ ExitCode run(const std::vector<std::string>& arguments, Console& console) {
     add_check_command(program, chosen);
     add_courses_command(program, chosen);
     add_takeoff_command(program, chosen);
+    add_vary_command(program, chosen);
     add_build_command(program, chosen);
     for (CLI::App* command : program.get_subcommands({})) {
         command->group("Commands");

@@ -49,9 +49,7 @@ WorksFile read_works_file(const std::string& works, const std::string& design, C
 
 std::optional<WorkedOut> work_out(const BuildingPlan& plan, const WorksFile& file,
                                   const std::string& design, Console& console) {
-    WorkedOut out;
-    out.works = *file.works;
-    out.take = take_off(plan, out.works, exact_region);
+    WorkedOut out = work_everything_out(plan, *file.works, exact_region);
     if (!out.take.diagnostics.empty()) {
         // The place is one in the design, which may have been standard input.
         const DesignSource source = design == "-" ? DesignSource{"standard input", {}, {}}
@@ -59,9 +57,6 @@ std::optional<WorkedOut> work_out(const BuildingPlan& plan, const WorksFile& fil
         print_all(out.take.diagnostics, source.name, source.text, console);
         return std::nullopt;
     }
-    out.days = plan_days(plan, out.take, out.works);
-    add_labour(out.take, out.days);
-    out.costs = work_out_costs(out.take, out.works);
     if (!out.costs.diagnostics.empty()) {
         print_all(out.costs.diagnostics, file.name, file.text, console);
         return std::nullopt;

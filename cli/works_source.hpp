@@ -3,22 +3,14 @@
 
 #include "cli/console.hpp"
 #include "cli/exit_code.hpp"
-#include "geometry/takeoff/days.hpp"
-#include "geometry/takeoff/money.hpp"
+#include "geometry/takeoff/worked_out.hpp"
 
 #include <optional>
 #include <string>
 
 namespace coilwright {
 
-/// The take-off of a design with its costs and days, or the exit code of a command that has said
-/// why there is none.
-struct WorkedOut {
-    Works works;
-    TakeOff take;
-    Costs costs;
-    DayPlan days;
-};
+/// A works file, or the exit code of a command that has said why there is none.
 struct WorksFile {
     std::optional<Works> works;
     std::string name, text; // as read; empty: there is none

@@ -1,6 +1,7 @@
 #include "exporters/take_off_json.hpp"
 
 #include "exporters/json_values.hpp"
+#include "geometry/takeoff/orders.hpp"
 
 namespace coilwright {
 namespace {
@@ -60,7 +61,8 @@ Json json_courses(const TakeOff& take) {
             tubes.push_back({{"id", one.tube},
                              {"cut_length", json_number(one.cut_length)},
                              {"tamped", json_number(one.tamped)},
-                             {"buckets", json_number(one.buckets)}});
+                             {"buckets", json_number(one.buckets)},
+                             {"barrows", json_number(one.barrows)}});
         }
         courses.push_back({{"course", course.course},
                            {"element", course.element},
@@ -81,6 +83,28 @@ Json json_courses(const TakeOff& take) {
                            {"tubes", std::move(tubes)}});
     }
     return courses;
+}
+
+Json json_element_totals(const TakeOff& take, const Costs& costs) {
+    Json elements = Json::array();
+    for (const ElementTake& total : element_totals(take)) {
+        Json cost = nullptr;
+        for (const CostShare& share : costs.by_element)
+            if (share.name == total.element)
+                cost = json_number(share.likely);
+        elements.push_back({{"element", total.element},
+                            {"tube_length", json_number(total.tube_net)},
+                            {"cut_length", json_number(total.tube_cut)},
+                            {"wire_length", json_number(total.wire)},
+                            {"tamped", json_number(total.soil.tamped)},
+                            {"loose", json_number(total.soil.loose)},
+                            {"stabiliser_mass", json_number(total.stabiliser_mass)},
+                            {"water", json_number(total.water)},
+                            {"buckets", json_number(total.buckets)},
+                            {"barrows", json_number(total.barrows)},
+                            {"cost", std::move(cost)}});
+    }
+    return elements;
 }
 
 Json json_rolls(const TakeOff& take) {
@@ -172,6 +196,22 @@ Json json_costs(const Costs& costs) {
               {"seed", costs.simulated.seed}}}};
 }
 
+Json json_orders(const TakeOff& take, const DayPlan& days) {
+    Json groups = Json::array();
+    for (const OrderGroup& group : order_list(take, days)) {
+        Json items = Json::array();
+        for (const OrderLine& line : group.lines)
+            items.push_back(
+                {{"item", line.item}, {"amount", json_number(line.amount)}, {"packs", line.packs}});
+        groups.push_back(
+            {{"phase", word(group.phase)},
+             {"calendar_day", group.calendar ? Json(*group.calendar + 1) : Json(nullptr)},
+             {"date", group.date ? Json(date_text(*group.date)) : Json(nullptr)},
+             {"items", std::move(items)}});
+    }
+    return groups;
+}
+
 Json json_days(const DayPlan& plan) {
     Json days = Json::array();
     for (const WorkDay& day : plan.days) {
@@ -228,11 +268,13 @@ std::string take_off_json(const TakeOff& take, const Costs& costs, const DayPlan
                       {"items", json_items(take)},
                       {"lines", json_lines(take)},
                       {"courses", json_courses(take)},
+                      {"elements", json_element_totals(take, costs)},
                       {"rolls", json_rolls(take)},
                       {"faces", json_faces(take)},
                       {"pieces", std::move(pieces)},
                       {"bags", json_bags(take)},
                       {"costs", json_costs(costs)},
+                      {"orders", json_orders(take, days)},
                       {"days", json_days(days)},
                       {"notes", take.notes}});
 }

@@ -88,6 +88,27 @@ std::string money_lines(const TakeOff& take, const Costs& costs) {
     return text + share_table("phase", costs.by_phase) + share_table("element", costs.by_element);
 }
 
+/// Domes, tunnels and buttresses, where there is more than one.
+std::string element_table(const TakeOff& take) {
+    std::vector<std::vector<std::string>> rows;
+    for (const ElementTake& total : element_totals(take))
+        rows.push_back({total.element, amount_text(total.tube_cut, AmountUnit::metre, take.unit),
+                        amount_text(total.wire, AmountUnit::metre, take.unit),
+                        amount_text(total.soil.tamped, AmountUnit::cubic_metre, take.unit),
+                        amount_text(total.soil.loose, AmountUnit::cubic_metre, take.unit),
+                        fixed_text(total.buckets, 0), fixed_text(total.barrows, 0)});
+    if (rows.size() < 2)
+        return {};
+    return "\n" + text_table({{"element", CellAlign::left},
+                              {"tube to cut"},
+                              {"wire"},
+                              {"tamped"},
+                              {"loose"},
+                              {"buckets"},
+                              {"barrows"}},
+                             rows);
+}
+
 std::string day_table(const DayPlan& days) {
     std::vector<std::vector<std::string>> rows;
     for (const StageBar& bar : days.stages) {
@@ -148,7 +169,7 @@ std::string take_off_table(const TakeOff& take, const Costs& costs, const DayPla
                  amount_text(one.cut, AmountUnit::metre, take.unit) + ", left over " +
                  amount_text(offcuts, AmountUnit::metre, take.unit) + ".";
     }
-    text += rolls + "\n" + money_lines(take, costs) + day_table(days) + "\n";
+    text += rolls + "\n" + money_lines(take, costs) + element_table(take) + day_table(days) + "\n";
     for (const std::string& note : take.notes)
         text += "- " + shown_text(note, 300) + "\n";
     for (const std::string& note : days.notes)

@@ -1,8 +1,8 @@
 #include "geometry/design/read_design.hpp"
 
 #include "geometry/design/faults.hpp"
+#include "geometry/design/read_parsed_design.hpp"
 #include "geometry/design/read_tables.hpp"
-#include "geometry/design/toml_text.hpp"
 
 namespace coilwright {
 
@@ -13,7 +13,8 @@ constexpr int design_format = 1;
 // What the rest of the file hangs on: its version and its unit.
 bool read_head_of_file(TableReader& root, Design& design) {
     ReadContext& context = root.context();
-    // Of other versions than this one it is said that they are that; a missing one can only be this.
+    // Of other versions than this one it is said that they are that; a missing one can only be
+    // this.
     const int most = root.has("coilwright") ? 1000000 : design_format;
     if (const auto version = root.whole("coilwright", 1, most, design_format, Need::must);
         version && *version != design_format) {
@@ -87,11 +88,15 @@ DesignReading read_tables_of(const ParsedToml& parsed) {
 
 } // namespace
 
-DesignReading read_design(std::string_view text) {
-    DesignReading reading = read_tables_of(parse_toml(text));
+DesignReading read_parsed_design(const ParsedToml& parsed) {
+    DesignReading reading = read_tables_of(parsed);
     for (Diagnostic& diagnostic : reading.diagnostics)
         diagnostic.message = faults::as_sentence(std::move(diagnostic.message));
     return reading;
+}
+
+DesignReading read_design(std::string_view text) {
+    return read_parsed_design(parse_toml(text));
 }
 
 } // namespace coilwright

@@ -178,6 +178,30 @@ TakeOff take_off(const BuildingPlan& plan, const Works& works, const DecideRegio
     return take;
 }
 
+std::vector<ElementTake> element_totals(const TakeOff& take) {
+    std::vector<ElementTake> totals;
+    for (const CourseTake& course : take.courses) {
+        auto found = std::find_if(totals.begin(), totals.end(), [&](const ElementTake& one) {
+            return one.element == course.element;
+        });
+        if (found == totals.end()) {
+            found = totals.insert(totals.end(), ElementTake{});
+            found->element = course.element;
+        }
+        found->tube_net += course.tube_net;
+        found->tube_cut += course.tube_cut;
+        found->wire += course.wire;
+        found->soil.tamped += course.soil.tamped;
+        found->soil.bank += course.soil.bank;
+        found->soil.loose += course.soil.loose;
+        found->stabiliser_mass += course.stabiliser_mass;
+        found->water += course.water;
+        found->buckets += course.buckets;
+        found->barrows += course.barrows;
+    }
+    return totals;
+}
+
 const TakeOffItem* find_item(const TakeOff& take, const std::string& code) {
     for (const TakeOffItem& item : take.items)
         if (item.code == code)

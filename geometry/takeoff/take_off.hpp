@@ -75,7 +75,15 @@ struct CourseTake {
 struct TubeTake {
     int course = 0;
     std::string element, tube; // "T3"
-    double cut_length = 0, tamped = 0, buckets = 0;
+    double cut_length = 0, tamped = 0, buckets = 0, barrows = 0;
+};
+
+/// What one dome, tunnel or buttress takes in all its courses.
+struct ElementTake {
+    std::string element;
+    double tube_net = 0, tube_cut = 0, wire = 0; // as in CourseTake
+    SoilVolumes soil;                            // of gravel and soil together
+    double stabiliser_mass = 0, water = 0, buckets = 0, barrows = 0;
 };
 
 /// Rolls of one type of tube.
@@ -111,6 +119,9 @@ struct TakeOff {
 /// Everything a laid building takes. Precondition: plan.sound(), the works file without fault.
 /// A cut that no roll holds is the diagnostic "cut-longer-than-roll".
 TakeOff take_off(const BuildingPlan& plan, const Works& works, const DecideRegion& decide = {});
+
+/// The sums of `take.courses` by element, in the order in which the courses name them.
+std::vector<ElementTake> element_totals(const TakeOff& take);
 
 const TakeOffItem* find_item(const TakeOff& take, const std::string& code);
 

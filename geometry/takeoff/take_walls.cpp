@@ -75,7 +75,8 @@ private:
             const double share = length > 0 ? tamped * tube.length / length : 0;
             const double loose = soil_volumes(share, ledger_.works.soil).loose;
             ledger_.take.tubes.push_back({take.course, take.element, tube.id, tube.cut_length,
-                                          share, loose / ledger_.works.packs.bucket});
+                                          share, loose / ledger_.works.packs.bucket,
+                                          loose / ledger_.works.packs.barrow});
             take.tube_net += tube.length;
             take.tube_cut += tube.cut_length;
             sum.net[type] += tube.length;

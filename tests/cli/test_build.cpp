@@ -18,9 +18,9 @@ const std::vector<std::string> whole_package{
     "building.ifc", "checks.json",       "compass-strip.pdf", "courses.3mf", "courses.dae", "courses.glb",
     "courses.mtl",  "courses.obj",       "courses.ply", "courses.stl", "crew-book.pdf",
     "drawings.pdf", "engineer.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg", "pictures/section.png", "pictures/section.svg",
-    "schedule.csv", "schedule.json",     "shell.3mf",   "shell.dae",   "shell.glb",
-    "shell.mtl",    "shell.obj",         "shell.ply",   "shell.stl",   "take-off.csv",
-    "take-off.json"};
+    "schedule.csv", "schedule.json", "schedule.xlsx", "shell.3mf",   "shell.dae",   "shell.glb",
+    "shell.mtl",    "shell.obj",         "shell.ply",   "shell.stl",   "site-log.pdf", "take-off.csv",
+    "take-off.json", "take-off.pdf", "take-off.xlsx"};
 
 std::string store() {
     return in_project("models/grain-store.toml");
@@ -83,6 +83,8 @@ TEST_CASE("build writes the whole package of every demo design") {
         }
         CHECK_NOTHROW(output_of({"qpdf", "--check", out / "crew-book.pdf"}));
         CHECK_NOTHROW(output_of({"qpdf", "--check", out / "drawings.pdf"}));
+        CHECK_NOTHROW(output_of({"qpdf", "--check", out / "take-off.pdf"}));
+        CHECK_NOTHROW(output_of({"qpdf", "--check", out / "site-log.pdf"}));
         CHECK(json::parse(bytes_of(out / "schedule.json")) ==
               json::parse(run({"courses", demo, "--json"}).out));
     }
@@ -97,16 +99,16 @@ TEST_CASE("build writes only the parts asked for") {
         return all_below(scratch.path());
     };
     using Files = std::vector<std::string>;
-    CHECK(written({"--only", "schedule"}) == Files{"schedule.csv", "schedule.json"});
+    CHECK(written({"--only", "schedule"}) == Files{"schedule.csv", "schedule.json", "schedule.xlsx"});
     CHECK(written({"--only", "checks"}) == Files{"checks.json", "engineer.pdf"});
     CHECK(written({"--only", "crew-book"}) == Files{"compass-strip.pdf", "crew-book.pdf"});
     CHECK(written({"--only", "drawings"}) ==
           Files{"drawings.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg", "pictures/section.png",
                 "pictures/section.svg"});
-    CHECK(written({"--only", "take-off"}) == Files{"take-off.csv", "take-off.json"});
+    CHECK(written({"--only", "take-off"}) == Files{"site-log.pdf", "take-off.csv", "take-off.json", "take-off.pdf", "take-off.xlsx"});
     CHECK(written({"--only", "models"}).size() == 15);
-    CHECK(written({"--only", "schedule,models"}).size() == 17);
-    CHECK(written({"--only", "schedule", "--only", "models"}).size() == 17);
+    CHECK(written({"--only", "schedule,models"}).size() == 18);
+    CHECK(written({"--only", "schedule", "--only", "models"}).size() == 18);
     CHECK(written({"--only", "models", "--formats", "stl,glb,stl"}) ==
           std::vector<std::string>{"courses.glb", "courses.stl", "shell.glb", "shell.stl"});
 
@@ -205,7 +207,7 @@ TEST_CASE("build leaves earlier files as they were when it fails") {
     CHECK(run({"build", "-", "--out", out, "--only", "schedule"}, other).code == 3);
     CHECK(bytes_of(out / "schedule.json") == before);
     CHECK(all_below(out) ==
-          std::vector<std::string>{"schedule.csv", "schedule.csv/x", "schedule.json"});
+          std::vector<std::string>{"schedule.csv", "schedule.csv/x", "schedule.json", "schedule.xlsx"});
 }
 
 TEST_CASE("build says where it cannot write") {
@@ -256,7 +258,7 @@ TEST_CASE("build warns of failing checks and writes all the same") {
         run({"build", "-", "--out", scratch.path(), "--only", "schedule"}, made.out);
     CHECK(outcome.code == 0);
     CHECK_THAT(outcome.err, Contains("Warning:"));
-    CHECK(all_below(scratch.path()).size() == 2);
+    CHECK(all_below(scratch.path()).size() == 3);
 }
 
 TEST_CASE("build that is stopped leaves a whole package or none, and nothing beside it") {

@@ -48,7 +48,7 @@ std::set<std::string> all_matches(const std::string& text, const std::string& pa
     return found;
 }
 
-const std::vector<std::string> command_names{"new", "check", "courses", "takeoff", "build"};
+const std::vector<std::string> command_names{"new", "check", "courses", "takeoff", "vary", "build"};
 
 } // namespace
 
@@ -84,7 +84,8 @@ TEST_CASE("the tutorial that grows a home has a whole building at each of its st
             put_bytes(scratch.path() / "home.toml", design);
             const Outcome outcome = run({"check", (scratch.path() / "home.toml").string()});
             CHECK(outcome.err == "");
-            CHECK((outcome.code == 0 || outcome.code == 1)); // 1: a check fails, the building is whole
+            CHECK((outcome.code == 0 ||
+                   outcome.code == 1)); // 1: a check fails, the building is whole
             in_block = false;
         } else if (in_block) {
             design += line + "\n";
@@ -220,10 +221,12 @@ TEST_CASE("bash completes commands, options, values and design files") {
         CHECK_THAT(outcome.out, Contains("complete -F _coilwright coilwright"));
         return outcome.out.substr(0, outcome.out.find('\n'));
     };
-    CHECK(completed("coilwright \"\"") == "new|check|courses|takeoff|build|--help|--version");
+    CHECK(completed("coilwright \"\"") == "new|check|courses|takeoff|vary|build|--help|--version");
     CHECK(completed("coilwright c") == "check|courses");
     CHECK(completed("coilwright check --") == "--json|--help");
     CHECK(completed("coilwright courses --") == "--json|--csv|--help");
+    CHECK(completed("coilwright vary --") ==
+          "--set|--works|--csv|--chart|--journal|--threads|--help");
     CHECK(completed("coilwright takeoff --") == "--works|--json|--csv|--help");
     CHECK(completed("coilwright new --use s") == "store|shower");
     CHECK(completed("coilwright build models/a.toml --paper \"\"") == "letter|a4");

@@ -125,7 +125,7 @@ TEST_CASE("a wrong command line is told with exit code 2 and where to find help"
     CHECK(run({"biuld", store}).code == 2);
     CHECK(run({std::string(100000, 'x')}).err.size() < 500);
     for (const std::vector<std::string>& none : {std::vector<std::string>{}, {"help"}}) {
-        CHECK_THAT(run(none).err, Contains("new, check, courses, takeoff, build"));
+        CHECK_THAT(run(none).err, Contains("new, check, courses, takeoff, vary, build"));
     }
 }
 

@@ -1,0 +1,165 @@
+#include "geometry/variants/variants.hpp"
+
+#include "geometry/statics/dome_slice.hpp"
+#include "geometry/statics/tunnel_slice.hpp"
+#include "geometry/takeoff/days.hpp"
+#include "geometry/takeoff/money.hpp"
+
+#include <algorithm>
+#include <exception>
+#include <mutex>
+#include <thread>
+
+namespace coilwright {
+
+namespace {
+
+double dome_safety(const BuildingPlan& plan, const DomeForm& dome) {
+    const std::vector<WallCourse> courses = dome_courses(plan.design, plan.schedule.building, dome);
+    if (courses.empty() || first_without_contact(courses))
+        return 0;
+    double least = centred_thrust(dome_slice(courses)).safety();
+    for (const std::string& gap : gap_ids(courses)) {
+        DomeSlice what;
+        what.beside = gap;
+        least = std::min(least, centred_thrust(dome_slice(courses, what)).safety());
+    }
+    return least;
+}
+
+double tunnel_safety(const BuildingPlan& plan, const TunnelForm& tunnel) {
+    const std::vector<WallCourse> courses = tunnel_courses(plan.design, tunnel);
+    if (tunnel.crown_courses < 1 || first_without_contact(courses))
+        return 0;
+    return centred_thrust(tunnel_slice(courses)).safety();
+}
+
+VariantFigures figures_of(const BuildingPlan& plan, const Works& works) {
+    VariantFigures figures;
+    TakeOff take = take_off(plan, works);
+    const DayPlan days = plan_days(plan, take, works);
+    add_labour(take, days);
+    // The range of the total is not told: no draws.
+    const Costs costs = work_out_costs(take, works, 1, 0);
+    figures.floor_area = take.floor_area;
+    for (const Headroom& room : plan.headroom) {
+        figures.clear_height = std::max(figures.clear_height, room.at_pole);
+        figures.headroom += room.rows.front().area;
+    }
+    figures.tube = plan.schedule.totals.cut_length;
+    figures.fill = plan.schedule.totals.fill_volume;
+    figures.cost = costs.total.likely;
+    figures.person_days = days.person_days;
+    figures.working_days = days.working_days;
+    figures.calendar_days = days.calendar_days;
+    figures.safety = least_geometric_safety(plan);
+    figures.failing = static_cast<double>(
+        std::count_if(plan.findings.begin(), plan.findings.end(),
+                      [](const Finding& finding) { return finding.verdict == Verdict::fails; }));
+    return figures;
+}
+
+} // namespace
+
+const std::vector<FigureColumn>& figure_columns() {
+    using F = VariantFigures;
+    static const std::vector<FigureColumn> columns{
+        {"floor_area", "Floor between the bags", FigureKind::area, &F::floor_area},
+        {"clear_height", "Clear height", FigureKind::height, &F::clear_height},
+        {"headroom", "Floor with 7 ft over it", FigureKind::area, &F::headroom},
+        {"tube", "Tube to cut", FigureKind::length, &F::tube},
+        {"fill", "Tamped fill", FigureKind::volume, &F::fill},
+        {"cost", "Likely cost", FigureKind::money, &F::cost},
+        {"person_days", "Person-days", FigureKind::days, &F::person_days},
+        {"working_days", "Days of work", FigureKind::days, &F::working_days},
+        {"calendar_days", "Days on the calendar", FigureKind::days, &F::calendar_days},
+        {"safety", "Geometric factor of safety", FigureKind::ratio, &F::safety},
+        {"failing", "Checks of the plan that fail", FigureKind::count, &F::failing}};
+    return columns;
+}
+
+std::size_t variant_count(const VariantStudy& study) {
+    std::size_t count = 1;
+    for (const Choice& choice : study.choices)
+        count *= choice.values.size();
+    return count;
+}
+
+std::vector<std::size_t> variant_places(const VariantStudy& study, std::size_t index) {
+    std::vector<std::size_t> places(study.choices.size());
+    for (std::size_t i = places.size(); i-- > 0;) {
+        places[i] = index % study.choices[i].values.size();
+        index /= study.choices[i].values.size();
+    }
+    return places;
+}
+
+VariantResult work_out_variant(const VariantStudy& study, std::size_t index) {
+    std::vector<DesignChange> changes;
+    const std::vector<std::size_t> places = variant_places(study, index);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const std::vector<DesignChange>& more = study.choices[i].values[places[i]].changes;
+        changes.insert(changes.end(), more.begin(), more.end());
+    }
+    VariantResult result;
+    DesignReading reading = read_changed_design(study.text, changes);
+    const BuildingPlan plan =
+        plan_building(std::move(reading.design), std::move(reading.diagnostics));
+    if (!plan.sound()) {
+        const Diagnostic& first = plan.diagnostics.front();
+        result.fault = first.subject + ": " + first.message;
+        return result;
+    }
+    result.laid = true;
+    result.figures = figures_of(plan, study.works);
+    return result;
+}
+
+double least_geometric_safety(const BuildingPlan& plan) {
+    double least = 1e9;
+    for (const DomeForm& dome : plan.schedule.building.domes)
+        least = std::min(least, dome_safety(plan, dome));
+    for (const TunnelForm& tunnel : plan.schedule.building.tunnels)
+        least = std::min(least, tunnel_safety(plan, tunnel));
+    return least;
+}
+
+void run_variants(const VariantStudy& study, const std::vector<bool>& wanted, unsigned threads,
+                  const std::atomic<bool>& stop,
+                  const std::function<void(std::size_t index, VariantResult result)>& tell) {
+    const std::size_t count = variant_count(study);
+    std::atomic<std::size_t> next{0};
+    std::atomic<bool> broken{false};
+    std::exception_ptr fault;
+    std::mutex one_at_a_time;
+    const auto work = [&] {
+        try {
+            while (!stop && !broken) {
+                const std::size_t index = next++;
+                if (index >= count)
+                    return;
+                if (!wanted.empty() && !wanted[index])
+                    continue;
+                VariantResult result = work_out_variant(study, index);
+                const std::lock_guard<std::mutex> lock(one_at_a_time);
+                tell(index, std::move(result));
+            }
+        } catch (...) {
+            const std::lock_guard<std::mutex> lock(one_at_a_time);
+            if (!broken.exchange(true))
+                fault = std::current_exception();
+        }
+    };
+    if (threads == 0)
+        threads = std::max(1U, std::thread::hardware_concurrency());
+    std::vector<std::thread> crew;
+    for (unsigned i = 1; i < threads; ++i)
+        crew.emplace_back(work);
+    work();
+    for (std::thread& one : crew)
+        one.join();
+    if (fault)
+        std::rethrow_exception(fault);
+}
+
+} // namespace coilwright
