@@ -13,7 +13,7 @@ build_packages=(
 # What its tests need besides: the test library, independent readers of what the program writes
 # (a browser for the models among them), locales, and the fuzzer.
 test_packages=(
-    catch2 lib3mf-dev admesh qpdf poppler-utils calculix-ccx locales
+    catch2 lib3mf-dev python3-ezdxf admesh qpdf poppler-utils calculix-ccx locales
     python3 python3-jsonschema clang libclang-rt-14-dev
     chromium-headless-shell libreoffice-calc
 )

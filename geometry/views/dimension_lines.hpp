@@ -22,7 +22,16 @@ struct PaperDimension {
 /// Places of a grid over a frame, those nearest to a point first, none farther than `farthest`.
 std::vector<Vec2> places_in_frame(const PaperBox& frame, Vec2 target, double farthest = 120);
 
-/// Draws them all; figures are never upside down. What is drawn is taken in the placer.
-void add_dimensions(Sheet& sheet, Placer& placer, const std::vector<PaperDimension>& dimensions);
+/// A dimension as it is drawn.
+struct LaidDimension {
+    std::size_t of = 0;          // place in the list handed in
+    Vec2 from{0, 0}, to{0, 0};   // ends of its line
+    std::vector<LineItem> lines; // extension lines, strokes, the line, a leader
+    TextItem figure;
+};
+
+/// Lays them all; figures are never upside down. What is drawn is taken in the placer.
+std::vector<LaidDimension> lay_dimensions(Placer& placer,
+                                          const std::vector<PaperDimension>& dimensions);
 
 } // namespace coilwright

@@ -56,6 +56,7 @@ View elevation(const BuildingPlan& plan, const Mesh& shell, double tolerance, Be
     const DisplayUnit unit = plan.schedule.unit;
     const double ground = plan.design.ground.level;
     View view;
+    view.kind = ViewKind::elevation;
     view.id = "elevation-" + fixed_text(turned_into_circle(from.degrees), 0);
     view.title = "Elevation " + side_text(from);
     add_seen_above(view, seen_edges(shell, frame, tolerance), ground);

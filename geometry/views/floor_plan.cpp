@@ -28,6 +28,7 @@ void add_frame_lines(View& view, const OpeningPlan& opening, const HoleFaces& fa
     add_segment(view, LineRole::seen, faces.outer_left, faces.outer_right);
     if (opening.frame_depth <= 0)
         return;
+    const LineRole role = form.use == OpeningUse::door ? LineRole::door : LineRole::glazing;
     const double middle = std::clamp((opening.frame_band_start + opening.frame_band_end) / 2,
                                      faces.inner, faces.outer);
     const double half = faces.half - opening.frame_inset;
@@ -43,11 +44,11 @@ void add_frame_lines(View& view, const OpeningPlan& opening, const HoleFaces& fa
         frame.from = at(from, a);
         for (const Vec2& corner : {at(to, a), at(to, b), at(from, b), at(from, a)})
             frame.edges.push_back({corner, 0});
-        view.paths.push_back({LineRole::frame, std::move(frame)});
+        view.paths.push_back({role, std::move(frame)});
     }
     const double clear = half - opening.frame_width;
     if (form.use != OpeningUse::door && clear > 0.01)
-        add_segment(view, LineRole::frame, at(middle, -clear), at(middle, clear));
+        add_segment(view, role, at(middle, -clear), at(middle, clear));
 }
 
 /// An opening that the cut misses: its sides dashed.

@@ -64,6 +64,7 @@ View foundation_plan(const BuildingPlan& plan) {
     const Schedule& schedule = plan.schedule;
     const BuildingForm& building = schedule.building;
     View view;
+    view.kind = ViewKind::foundation;
     view.id = "foundation-plan";
     view.title = "Foundation plan: course 1 in its trench";
     view.north = true;
@@ -107,6 +108,7 @@ View roof_plan(const BuildingPlan& plan, const Mesh& shell, double tolerance) {
     const Schedule& schedule = plan.schedule;
     const BuildingForm& building = schedule.building;
     View view;
+    view.kind = ViewKind::roof;
     view.id = "roof-plan";
     view.title = "Roof and site plan";
     view.north = true;

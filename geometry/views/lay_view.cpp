@@ -1,8 +1,8 @@
 #include "geometry/base/bearing.hpp"
 #include "geometry/drawing/pen.hpp"
 #include "geometry/drawing/plan_canvas.hpp"
-#include "geometry/views/dimension_lines.hpp"
 #include "geometry/views/drawing_sheet.hpp"
+#include "geometry/views/laid_view.hpp"
 #include "geometry/views/role_strokes.hpp"
 
 #include <algorithm>
@@ -25,7 +25,8 @@ const Stroke& stroke_of(LineRole role) {
         return level;
     case LineRole::ground:
         return pens::heavy;
-    case LineRole::frame:
+    case LineRole::door:
+    case LineRole::glazing:
         return pens::seen;
     case LineRole::trench:
         return trench;
@@ -67,67 +68,70 @@ ViewMargins around(const View& view) {
     return {side({-1, 0}), side({1, 0}), side({0, -1}), side({0, 1})};
 }
 
-/// A view's place on paper.
+/// The angles between which an arc runs anticlockwise.
+std::pair<double, double> angles_of(Vec2 from, Vec2 to, double bulge, Vec2 centre) {
+    const Vec2 first = (bulge > 0 ? from : to) - centre;
+    const double start = std::atan2(first.y(), first.x());
+    return {start, start + 4 * std::atan(std::abs(bulge))};
+}
+
+/// Finds a place for all that a view says, clear of what it draws.
 class Layer {
 public:
-    Layer(Sheet& sheet, const PaperBox& box, const View& view, const Scale& scale,
-          const MeasureText& measure)
-        : sheet_(sheet), view_(view), placer_(box, measure), extent_(extent_of(view)),
-          per_metre_(scale.on_paper(1)) {
+    Layer(const PaperBox& box, const View& view, const Scale& scale, const MeasureText& measure)
+        : view_(view), placer_(box, measure), extent_(extent_of(view)) {
+        laid_.view = &view;
+        laid_.per_metre = scale.on_paper(1);
+        laid_.extent_low = extent_.low;
         const ViewMargins margins = margins_of(view);
-        const Vec2 size = extent_.size() * per_metre_;
+        const Vec2 size = extent_.size() * laid_.per_metre;
         // In the middle of what the margins leave.
         const double spare_x = box.width() - margins.left - margins.right - size.x();
         const double spare_y = box.height() - margins.bottom - margins.top - size.y();
-        low_ = {box.left + margins.left + spare_x / 2, box.bottom + margins.bottom + spare_y / 2};
+        laid_.low = {box.left + margins.left + spare_x / 2,
+                     box.bottom + margins.bottom + spare_y / 2};
     }
 
-    void draw() {
+    void lay() {
         for (const ViewHatch& hatch : view_.hatches)
-            draw(hatch);
+            take(hatch);
         for (const ViewPath& path : view_.paths)
-            draw(path);
-        if (view_.north)
-            add_north(sheet_, placer_);
+            take(path);
+        if (view_.north) {
+            Sheet symbol;
+            add_north(symbol, placer_);
+            laid_.symbols = std::move(symbol.items);
+        }
         std::vector<PaperDimension> dimensions;
         for (const ViewDimension& dimension : view_.dimensions)
             dimensions.push_back(on_paper(dimension));
-        add_dimensions(sheet_, placer_, dimensions);
+        laid_.dimensions = lay_dimensions(placer_, dimensions);
         for (const ViewNote& note : view_.notes)
-            draw(note);
+            put(note);
     }
-    double left() const { return low_.x(); }
-    double bottom() const { return low_.y() - around(view_).bottom; }
-    double middle() const { return low_.x() + extent_.size().x() * per_metre_ / 2; }
+    double bottom() const { return laid_.low.y() - around(view_).bottom; }
+    double middle() const { return laid_.low.x() + extent_.size().x() * laid_.per_metre / 2; }
     Placer& placer() { return placer_; }
+    LaidView& laid() { return laid_; }
 
 private:
-    Vec2 of(Vec2 metres) const { return low_ + (metres - extent_.low) * per_metre_; }
+    Vec2 of(Vec2 metres) const { return laid_.on_paper(metres); }
 
-    void draw(const ViewHatch& hatch) {
-        FillItem fill;
-        fill.ink = {1};
-        fill.hatch_spacing = 1.6;
-        fill.hatch = {0.13, {0.25}, {}};
+    void take(const ViewHatch& hatch) {
         std::vector<std::vector<Vec2>> loops;
         for (const Outline& outline : hatch.loops) {
-            FillItem::Loop loop{of(outline.from), {}};
-            for (const OutlineEdge& edge : outline.edges)
-                loop.edges.push_back({of(edge.to), edge.bulge});
-            fill.loops.push_back(std::move(loop));
-            loops.push_back(flattened(outline, 2 / per_metre_));
+            loops.push_back(flattened(outline, 2 / laid_.per_metre));
             for (Vec2& point : loops.back())
                 point = of(point);
         }
         keep_clear(loops);
-        sheet_.items.emplace_back(std::move(fill));
     }
 
     /// Texts keep off the hatch: it counts as level lines.
     void keep_clear(const std::vector<std::vector<Vec2>>& loops) {
         constexpr double step = 2;
         const Vec2 high = of(extent_.high);
-        for (double y = low_.y() + step / 2; y < high.y(); y += step) {
+        for (double y = laid_.low.y() + step / 2; y < high.y(); y += step) {
             std::vector<double> crossings;
             for (const auto& loop : loops)
                 for (std::size_t i = 0; i < loop.size(); ++i) {
@@ -142,32 +146,18 @@ private:
         }
     }
 
-    void draw(const ViewPath& path) {
-        const Stroke& stroke = stroke_of(path.role);
-        std::vector<Vec2> run{of(path.path.from)};
-        const auto flush = [&] {
-            if (run.size() > 1)
-                add_polyline(sheet_, run, stroke);
-            for (std::size_t i = 0; i + 1 < run.size(); ++i)
-                placer_.take_line(run[i], run[i + 1]);
-            run.erase(run.begin(), run.end() - 1);
-        };
+    void take(const ViewPath& path) {
+        Vec2 from = of(path.path.from);
         for (const OutlineEdge& edge : path.path.edges) {
             const Vec2 to = of(edge.to);
-            const auto arc = arc_of(BoundaryEdge{0, run.back(), to, edge.bulge});
-            if (!arc) {
-                run.push_back(to);
-                continue;
+            if (const auto arc = arc_of(BoundaryEdge{0, from, to, edge.bulge})) {
+                const auto [start, end] = angles_of(from, to, edge.bulge, arc->centre);
+                placer_.take_arc(arc->centre, arc->radius, start, end);
+            } else {
+                placer_.take_line(from, to);
             }
-            flush();
-            const Vec2 first = (edge.bulge > 0 ? run.back() : to) - arc->centre;
-            const double start = std::atan2(first.y(), first.x());
-            const double end = start + 4 * std::atan(std::abs(edge.bulge));
-            sheet_.items.push_back(ArcItem{arc->centre, arc->radius, start, end, stroke});
-            placer_.take_arc(arc->centre, arc->radius, start, end);
-            run.assign(1, to);
+            from = to;
         }
-        flush();
     }
 
     PaperDimension on_paper(const ViewDimension& dimension) const {
@@ -175,14 +165,14 @@ private:
         const Vec2 left(-dimension.along.y(), dimension.along.x());
         if (dimension.row >= 0) {
             const double farther = std::max(left.dot(dimension.from), left.dot(dimension.to));
-            offset = (extent_.farthest(left) - farther) * per_metre_ + view_.rim + first_row +
+            offset = (extent_.farthest(left) - farther) * laid_.per_metre + view_.rim + first_row +
                      row_step * dimension.row;
         }
         return {of(dimension.from), of(dimension.to),  dimension.along, offset,
                 dimension.text,     dimension.optional};
     }
 
-    void draw(const ViewNote& note) {
+    void put(const ViewNote& note) {
         const Vec2 target = of(note.target);
         const double size = note.bold ? sizes::strong * 0.85 : sizes::small;
         std::vector<TextItem> candidates;
@@ -195,43 +185,37 @@ private:
                                                   note.nearest + 10, pi))
                 near.push_back(PlanCanvas::centred(place, note.text, size, note.bold));
             if (const auto placed = placer_.place(near)) {
-                sheet_.items.emplace_back(*placed);
+                laid_.notes.push_back({*placed, {0, 0}, {0, 0}});
                 return;
             }
         }
         if (const auto led = placer_.place_led(candidates, target, note.nearest + 3)) {
-            sheet_.items.emplace_back(led->text);
-            if ((led->to - led->from).norm() > 0)
-                add_line(sheet_, led->from, led->to, pens::fine);
+            laid_.notes.push_back({led->text, led->from, led->to});
             return;
         }
         std::vector<TextItem> anywhere;
         for (const Vec2& place : places_in_frame(placer_.frame(), target))
             anywhere.push_back(PlanCanvas::centred(place, note.text, size, note.bold));
         if (const auto led = placer_.place_led(anywhere, target, note.nearest + 3)) {
-            sheet_.items.emplace_back(led->text);
-            if ((led->to - led->from).norm() > 0)
-                add_line(sheet_, led->from, led->to, pens::fine);
+            laid_.notes.push_back({led->text, led->from, led->to});
             return;
         }
         if (note.optional)
             return;
         if (const auto placed = placer_.place(anywhere)) {
-            sheet_.items.emplace_back(*placed);
+            laid_.notes.push_back({*placed, {0, 0}, {0, 0}});
             return;
         }
         // Nowhere free: where it was wanted, on white, rather than not at all.
         candidates.front().on_white = true;
         placer_.take(corners(candidates.front(), placer_.measure()));
-        sheet_.items.emplace_back(candidates.front());
+        laid_.notes.push_back({candidates.front(), {0, 0}, {0, 0}});
     }
 
-    Sheet& sheet_;
     const View& view_;
     Placer placer_;
     ViewExtent extent_;
-    double per_metre_;
-    Vec2 low_{0, 0};
+    LaidView laid_;
 };
 
 } // namespace
@@ -243,22 +227,22 @@ ViewMargins margins_of(const View& view) {
     return margins;
 }
 
-void lay_view(Sheet& sheet, const PaperBox& box, const View& view, const Scale& scale,
-              const MeasureText& measure) {
+LaidView laid_view(const PaperBox& box, const View& view, const Scale& scale,
+                   const MeasureText& measure) {
     const PaperBox free{box.left, box.bottom + caption, box.right, box.top};
-    Layer layer(sheet, free, view, scale, measure);
-    TextItem title;
+    Layer layer(free, view, scale, measure);
+    TextItem& title = layer.laid().title;
     title.size = sizes::body;
     title.bold = true;
     title.align = Align::centre;
-    title.text =
-        shortened(view.title + "   " + scale.text, box.width() - 2, title.size, true, measure);
+    title.text = shortened(scale.text.empty() ? view.title : view.title + "   " + scale.text,
+                           box.width() - 2, title.size, true, measure);
     const double half = measure(title.text, title.size, true).width / 2;
     title.at = {std::clamp(layer.middle(), box.left + half, box.right - half),
                 std::max(box.bottom + 1.5, layer.bottom() - 6)};
     layer.placer().take(corners(title, measure));
-    layer.draw();
-    sheet.items.emplace_back(std::move(title));
+    layer.lay();
+    return std::move(layer.laid());
 }
 
 } // namespace coilwright

@@ -154,6 +154,7 @@ View section(const BuildingPlan& plan, const Mesh& shell, double tolerance, cons
     const Vec3 pole(dome.at.x(), dome.at.y(), 0);
     const double depth = frame.of(pole).z();
     View view;
+    view.kind = ViewKind::section;
     view.id = "section-" + letter;
     view.title = "Section " + letter + "-" + letter + " through " + dome.id + " along " +
                  degrees_text(right.degrees);

@@ -18,9 +18,13 @@ enum class LineRole {
     axis,   // poles, centrelines
     level,  // springlines, headroom
     ground,
-    frame, // frames and panes in openings
+    door,    // frames of doors
+    glazing, // frames and panes of windows and vents
     trench
 };
+
+/// What a view shows.
+enum class ViewKind { floor_plan, foundation, roof, section, elevation, detail, form };
 
 /// A line; closed where it ends at its start.
 struct ViewPath {
@@ -59,6 +63,7 @@ struct ViewNote {
 };
 
 struct View {
+    ViewKind kind = ViewKind::floor_plan;
     std::string id;    // "floor-plan"
     std::string title; // "Floor plan, cut 4 ft 0 in above the floor"
     bool north = false;
