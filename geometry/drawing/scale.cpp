@@ -1,7 +1,5 @@
 #include "geometry/drawing/scale.hpp"
 
-#include <vector>
-
 namespace coilwright {
 namespace {
 
@@ -43,9 +41,13 @@ const std::vector<Scale>& foot_scales() {
 
 } // namespace
 
+const std::vector<Scale>& standard_scales(DisplayUnit unit) {
+    return unit == DisplayUnit::feet ? foot_scales() : metric_scales();
+}
+
 Scale largest_scale(double width, double height, double paper_width, double paper_height,
                     DisplayUnit unit) {
-    const std::vector<Scale>& scales = unit == DisplayUnit::feet ? foot_scales() : metric_scales();
+    const std::vector<Scale>& scales = standard_scales(unit);
     for (const Scale& scale : scales)
         if (scale.on_paper(width) <= paper_width && scale.on_paper(height) <= paper_height)
             return scale;

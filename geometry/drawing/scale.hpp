@@ -4,6 +4,7 @@
 #include "geometry/base/length.hpp"
 
 #include <string>
+#include <vector>
 
 namespace coilwright {
 
@@ -21,5 +22,8 @@ struct Scale {
 /// drawing is larger than the paper.
 Scale largest_scale(double width, double height, double paper_width, double paper_height,
                     DisplayUnit unit);
+
+/// The scales of a unit, the largest first.
+const std::vector<Scale>& standard_scales(DisplayUnit unit);
 
 } // namespace coilwright

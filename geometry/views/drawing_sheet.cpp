@@ -79,6 +79,15 @@ Page start_drawing(const Drafting& drafting, const std::string& title, const std
     return page;
 }
 
+void number_drawings(std::vector<Sheet>& sheets) {
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+        const PaperBox frame = frame_of(sheets[i].width, sheets[i].height);
+        add_text(sheets[i], {frame.right - 2, frame.bottom + 2},
+                 "Sheet " + std::to_string(i + 1) + " of " + std::to_string(sheets.size()),
+                 sizes::small, true, Align::right);
+    }
+}
+
 namespace {
 
 /// The arrangement of n views in equal cells that allows the largest scale.

@@ -20,6 +20,9 @@ std::optional<PaperSize> drawing_paper(const std::string& name);
 /// A landscape sheet with its frame, title block, check ruler and caution; `body` is free.
 Page start_drawing(const Drafting& drafting, const std::string& title, const std::string& scale);
 
+/// Writes "Sheet i of n" into each title block.
+void number_drawings(std::vector<Sheet>& sheets);
+
 /// Millimetres around a view that its dimensions, names and caption take.
 struct ViewMargins {
     double left = 0, right = 0, bottom = 0, top = 0;

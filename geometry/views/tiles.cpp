@@ -1,0 +1,199 @@
+#include "geometry/views/tiles.hpp"
+
+#include "geometry/base/bearing.hpp"
+#include "geometry/drawing/pen.hpp"
+#include "geometry/views/drawing_sheet.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilwright {
+namespace {
+
+constexpr double beyond = 8; // mm beyond a cell on each side
+constexpr double ring = 2.5; // mm, radius of a match mark
+
+PaperItem moved(PaperItem item, Vec2 by) {
+    if (auto* line = std::get_if<LineItem>(&item)) {
+        for (Vec2& point : line->points)
+            point += by;
+    } else if (auto* arc = std::get_if<ArcItem>(&item)) {
+        arc->centre += by;
+    } else if (auto* text = std::get_if<TextItem>(&item)) {
+        text->at += by;
+    } else if (auto* fill = std::get_if<FillItem>(&item)) {
+        for (FillItem::Loop& loop : fill->loops) {
+            loop.from += by;
+            for (FillItem::Edge& edge : loop.edges)
+                edge.to += by;
+        }
+    }
+    return item;
+}
+
+PaperBox cell_of(const TileGrid& grid, int column, int row) {
+    const double left = grid.low.x() + column * grid.width;
+    const double bottom = grid.low.y() + (grid.rows - 1 - row) * grid.height;
+    return {left, bottom, left + grid.width, bottom + grid.height};
+}
+
+bool meet(const PaperBox& a, const PaperBox& b) {
+    return a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
+}
+
+/// Adds the drawing's part of a cell, moved onto the page.
+void add_part(Page& page, const Sheet& drawing, const std::vector<PaperBox>& boxes,
+              const PaperBox& cell) {
+    const PaperBox window = grown(cell, beyond);
+    const Vec2 by(page.body.left + beyond - cell.left, page.body.bottom + beyond - cell.bottom);
+    for (std::size_t i = 0; i < drawing.items.size(); ++i) {
+        if (!meet(boxes[i], window))
+            continue;
+        if (const auto* text = std::get_if<TextItem>(&drawing.items[i])) {
+            const PaperBox box = boxes[i];
+            const Vec2 middle = box.centre();
+            if (middle.x() < cell.left || middle.x() >= cell.right || middle.y() < cell.bottom ||
+                middle.y() >= cell.top)
+                continue;
+            // Whole on this tile.
+            Vec2 shift(
+                std::max(0.0, window.left - box.left) - std::max(0.0, box.right - window.right),
+                std::max(0.0, window.bottom - box.bottom) - std::max(0.0, box.top - window.top));
+            TextItem whole = *text;
+            whole.at += shift;
+            whole.on_white = whole.on_white || shift.norm() > 0;
+            page.sheet.items.push_back(moved(whole, by));
+            continue;
+        }
+        for (PaperItem& part : clipped_item(drawing.items[i], window))
+            page.sheet.items.push_back(moved(std::move(part), by));
+    }
+}
+
+void add_marks(Page& page, const TileGrid& grid, int column, int row) {
+    const PaperBox cell{page.body.left + beyond, page.body.bottom + beyond,
+                        page.body.left + beyond + grid.width,
+                        page.body.bottom + beyond + grid.height};
+    constexpr double arm = 5;
+    for (const double x : {cell.left, cell.right})
+        for (const double y : {cell.bottom, cell.top}) {
+            add_line(page.sheet, {x - arm, y}, {x + arm, y}, pens::fine);
+            add_line(page.sheet, {x, y - arm}, {x, y + arm}, pens::fine);
+        }
+    const auto side = [&](Vec2 middle, Vec2 out, int other_column, int other_row) {
+        if (!grid.is_used(other_column, other_row))
+            return;
+        const Vec2 along(-out.y(), out.x());
+        add_circle(page.sheet, middle, ring, pens::seen);
+        add_line(page.sheet, middle - along * 2 * ring, middle + along * 2 * ring, pens::seen);
+        add_line(page.sheet, middle - out * ring, middle + out * ring, pens::fine);
+        TextItem name =
+            text_at(middle + out * 5.2 + along * 7 - Vec2(0, 1.1),
+                    tile_name(other_column, other_row), sizes::small, true, Align::centre);
+        name.on_white = true;
+        page.sheet.items.emplace_back(name);
+    };
+    side({cell.left, (cell.bottom + cell.top) / 2}, {-1, 0}, column - 1, row);
+    side({cell.right, (cell.bottom + cell.top) / 2}, {1, 0}, column + 1, row);
+    side({(cell.left + cell.right) / 2, cell.top}, {0, 1}, column, row - 1);
+    side({(cell.left + cell.right) / 2, cell.bottom}, {0, -1}, column, row + 1);
+}
+
+} // namespace
+
+bool TileGrid::is_used(int column, int row) const {
+    return std::find(used.begin(), used.end(), std::pair(column, row)) != used.end();
+}
+
+std::string tile_name(int column, int row) {
+    std::string name;
+    for (int left = column; left >= 0; left = left / 26 - 1)
+        name.insert(name.begin(), static_cast<char>('A' + left % 26));
+    return name + std::to_string(row + 1);
+}
+
+TileGrid tile_grid(const Drafting& drafting, const Sheet& drawing) {
+    const Page page = start_drawing(drafting, "", "");
+    TileGrid grid;
+    grid.width = page.body.width() - 2 * beyond;
+    grid.height = page.body.height() - 2 * beyond;
+    std::vector<PaperBox> boxes;
+    PaperBox all{0, 0, 0, 0};
+    for (const PaperItem& item : drawing.items) {
+        boxes.push_back(bounds(item, drafting.measure));
+        const PaperBox& box = boxes.back();
+        all = boxes.size() == 1
+                  ? box
+                  : PaperBox{std::min(all.left, box.left), std::min(all.bottom, box.bottom),
+                             std::max(all.right, box.right), std::max(all.top, box.top)};
+    }
+    grid.columns = std::max(1, static_cast<int>(std::ceil(all.width() / grid.width - 1e-9)));
+    grid.rows = std::max(1, static_cast<int>(std::ceil(all.height() / grid.height - 1e-9)));
+    grid.low = Vec2(all.centre()) - 0.5 * Vec2(grid.columns * grid.width, grid.rows * grid.height);
+    for (int row = 0; row < grid.rows; ++row)
+        for (int column = 0; column < grid.columns; ++column) {
+            const PaperBox cell = cell_of(grid, column, row);
+            bool any = false;
+            for (std::size_t i = 0; i < boxes.size() && !any; ++i)
+                any = meet(boxes[i], cell) && !clipped_item(drawing.items[i], cell).empty();
+            if (any)
+                grid.used.emplace_back(column, row);
+        }
+    return grid;
+}
+
+std::vector<Sheet> tile_sheets(const Drafting& drafting, const Sheet& drawing, const TileGrid& grid,
+                               const std::string& title, const std::string& scale) {
+    std::vector<PaperBox> boxes;
+    for (const PaperItem& item : drawing.items)
+        boxes.push_back(bounds(item, drafting.measure));
+    std::vector<Sheet> sheets;
+    for (const auto& [column, row] : grid.used) {
+        Page page = start_drawing(
+            drafting,
+            grid.used.size() > 1 ? "Tile " + tile_name(column, row) + " of " + title : title,
+            scale);
+        add_part(page, drawing, boxes, cell_of(grid, column, row));
+        if (grid.used.size() > 1)
+            add_marks(page, grid, column, row);
+        sheets.push_back(std::move(page.sheet));
+    }
+    return sheets;
+}
+
+void add_tile_key(Sheet& sheet, const PaperBox& box, const Sheet& drawing, const TileGrid& grid) {
+    const double width = grid.columns * grid.width, height = grid.rows * grid.height;
+    const double part = std::min(box.width() / width, box.height() / height);
+    const Vec2 low = Vec2(box.centre()) - 0.5 * part * Vec2(width, height);
+    const auto place = [&](Vec2 point) { return Vec2(low + (point - grid.low) * part); };
+    for (const PaperItem& item : drawing.items) {
+        if (const auto* line = std::get_if<LineItem>(&item)) {
+            LineItem small = *line;
+            for (Vec2& point : small.points)
+                point = place(point);
+            small.stroke = pens::fine;
+            sheet.items.emplace_back(std::move(small));
+        } else if (const auto* arc = std::get_if<ArcItem>(&item)) {
+            sheet.items.push_back(
+                ArcItem{place(arc->centre), arc->radius * part, arc->start, arc->end, pens::fine});
+        }
+    }
+    for (const auto& [column, row] : grid.used) {
+        const PaperBox cell = cell_of(grid, column, row);
+        const Vec2 a = place({cell.left, cell.bottom}), b = place({cell.right, cell.top});
+        add_box(sheet, {a.x(), a.y(), b.x(), b.y()}, pens::seen);
+        TextItem name = text_at((a + b) / 2 - Vec2(0, 1.1), tile_name(column, row), sizes::small,
+                                true, Align::centre);
+        name.on_white = true;
+        sheet.items.emplace_back(name);
+    }
+}
+
+std::string tile_words() {
+    return "Print at 100 % and check the bar. Cut each tile along the line through its corner "
+           "crosses on two sides, lay it over its neighbour so that the rings and crosses match, "
+           "and "
+           "glue. The name beyond a ring is the neighbour's.";
+}
+
+} // namespace coilwright
