@@ -26,6 +26,11 @@ View section(const BuildingPlan& plan, const Mesh& shell, double tolerance, cons
 /// The building as seen from a bearing, hidden lines taken away.
 View elevation(const BuildingPlan& plan, const Mesh& shell, double tolerance, Bearing from);
 
+/// What stands above the ground as seen from a bearing and `pitch` degrees above the level (over 0,
+/// under 90), by a parallel projection, hidden lines taken away.
+View oblique_view(const BuildingPlan& plan, const Mesh& shell, double tolerance, Bearing from,
+                  double pitch);
+
 /// "from the south (180.00°)".
 std::string side_text(Bearing from);
 
