@@ -1,6 +1,9 @@
 #include "geometry/views/drawing_set.hpp"
 
+#include "geometry/drawing/pen.hpp"
+#include "geometry/views/details.hpp"
 #include "geometry/views/opening_schedule.hpp"
+#include "geometry/views/tiles.hpp"
 #include "geometry/views/upright_views.hpp"
 
 namespace coilwright {
@@ -24,6 +27,9 @@ std::vector<const View*> DrawingViews::all() const {
         views.push_back(&view);
     for (const View& view : elevations)
         views.push_back(&view);
+    for (const auto* several : {&details, &bonds})
+        for (const View& view : *several)
+            views.push_back(&view);
     return views;
 }
 
@@ -39,6 +45,8 @@ DrawingViews drawing_views(const BuildingPlan& plan, const Mesh& shell, double t
     views.sections.push_back(section(plan, shell, tolerance, *main.dome, turned(right, 90), "B"));
     for (const double from : {180.0, 90.0, 0.0, 270.0})
         views.elevations.push_back(elevation(plan, shell, tolerance, {from}));
+    views.details = detail_views(plan);
+    views.bonds = bond_details(plan);
     // Where the sections run, on the floor plan.
     const ViewExtent extent = extent_of(views.floor);
     for (std::size_t i = 0; i < views.sections.size(); ++i) {
@@ -65,20 +73,75 @@ DrawingViews drawing_views(const BuildingPlan& plan, const Mesh& shell, double t
     return views;
 }
 
-std::vector<Sheet> drawing_set(const Drafting& drafting, const DrawingViews& views) {
-    std::vector<Sheet> sheets{view_sheet(drafting, "Floor plan", {views.floor}),
-                              view_sheet(drafting, "Foundation plan", {views.foundation}),
-                              view_sheet(drafting, "Roof and site plan", {views.roof}),
-                              view_sheet(drafting, "Sections", views.sections),
-                              view_sheet(drafting, "Elevations", views.elevations)};
+ModelSpace drawing_space(const Drafting& drafting, const DrawingViews& views) {
+    std::vector<std::vector<const View*>> rows{
+        {&views.floor, &views.foundation, &views.roof}, {}, {}};
+    for (const View& view : views.sections)
+        rows[1].push_back(&view);
+    for (const View& view : views.elevations)
+        rows[2].push_back(&view);
+    for (const auto* several : {&views.details, &views.bonds})
+        for (const View& view : *several)
+            rows[3].push_back(&view);
+    return lay_side_by_side(drafting, rows, sheet_scale(drafting, {views.floor}));
+}
+
+namespace {
+
+/// A view at a scale, on as many sheets as it takes.
+void add_tiled(std::vector<Sheet>& sheets, const Drafting& drafting, const View& view,
+               const Scale& scale) {
+    constexpr double spare = 15; // mm that names may take beyond the margins
+    const ViewMargins margins = margins_of(view);
+    const Vec2 size = extent_of(view).size() * scale.on_paper(1);
+    Sheet drawing;
+    lay_view(drawing,
+             {0, 0, size.x() + margins.left + margins.right + 2 * spare,
+              size.y() + margins.bottom + margins.top + 2 * spare},
+             view, scale, drafting.measure);
+    const TileGrid grid = tile_grid(drafting, drawing);
+    const std::string title = view.title.substr(0, view.title.find(','));
+    if (grid.used.size() > 1) {
+        Page page = start_drawing(drafting, title + ": how its tiles lie", scale.text);
+        const auto lines =
+            wrapped(tile_words(), page.body.width() - 4, sizes::body, false, drafting.measure);
+        const double used =
+            add_lines(page.sheet, {page.body.left + 2, page.body.top}, lines, sizes::body, false);
+        add_tile_key(page.sheet,
+                     {page.body.left + 4, page.body.bottom + 4, page.body.right - 4,
+                      page.body.top - used - 4},
+                     drawing, grid);
+        sheets.push_back(std::move(page.sheet));
+    }
+    for (Sheet& sheet : tile_sheets(drafting, drawing, grid, title, scale.text))
+        sheets.push_back(std::move(sheet));
+}
+
+} // namespace
+
+std::vector<Sheet> drawing_set(const Drafting& drafting, const DrawingViews& views,
+                               const std::optional<Scale>& tiled_at) {
+    std::vector<Sheet> sheets;
+    if (tiled_at) {
+        for (const View* view : {&views.floor, &views.foundation, &views.roof})
+            add_tiled(sheets, drafting, *view, *tiled_at);
+        for (const auto* several : {&views.sections, &views.elevations})
+            for (const View& view : *several)
+                add_tiled(sheets, drafting, view, *tiled_at);
+    } else {
+        sheets = {view_sheet(drafting, "Floor plan", {views.floor}),
+                  view_sheet(drafting, "Foundation plan", {views.foundation}),
+                  view_sheet(drafting, "Roof and site plan", {views.roof}),
+                  view_sheet(drafting, "Sections", views.sections),
+                  view_sheet(drafting, "Elevations", views.elevations)};
+    }
+    if (!views.details.empty())
+        sheets.push_back(view_sheet(drafting, "Details", views.details));
+    if (!views.bonds.empty())
+        sheets.push_back(view_sheet(drafting, "Details: bond of a pier", views.bonds));
     for (Sheet& sheet : opening_schedule(drafting))
         sheets.push_back(std::move(sheet));
-    for (std::size_t i = 0; i < sheets.size(); ++i) {
-        const PaperBox frame = frame_of(sheets[i].width, sheets[i].height);
-        add_text(sheets[i], {frame.right - 2, frame.bottom + 2},
-                 "Sheet " + std::to_string(i + 1) + " of " + std::to_string(sheets.size()),
-                 sizes::small, true, Align::right);
-    }
+    number_drawings(sheets);
     return sheets;
 }
 
