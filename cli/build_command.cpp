@@ -28,12 +28,13 @@ constexpr const char* footer =
     "  coilwright build models/workshop.toml --out package/workshop --only models,schedule\n"
     "\nParts for --only:\n"
     "  crew-book  crew-book.pdf, compass-strip.pdf\n"
-    "  drawings   drawings.pdf, pictures/\n"
+    "  drawings   drawings.pdf, drawings.dxf, pictures/\n"
     "  models     shell and courses, each in every format; building.ifc\n"
     "  schedule   schedule.json, schedule.csv, schedule.xlsx\n"
     "  checks     checks.json, engineer.pdf\n"
     "  take-off   take-off.pdf, .xlsx, .json, .csv: materials, money and days by the works\n"
     "             file; site-log.pdf\n"
+    "  templates  forms.dxf, forms.pdf: arch forms, frames and boards at full size\n"
     "\nFormats for --formats:\n"
     "  glb, obj (with mtl), stl, ply, dae, 3mf, ifc (building.ifc). GLB, 3MF and IFC keep\n"
     "  their axes, GLB and IFC their unit.\n"
@@ -41,6 +42,7 @@ constexpr const char* footer =
 
 constexpr double least_tolerance = 0.0001;
 constexpr double greatest_tolerance = 0.05;
+constexpr double greatest_kerf = 0.010;
 
 struct Options {
     std::string file;
@@ -51,6 +53,9 @@ struct Options {
     std::string sheet;
     std::string plan_height;
     std::optional<double> section_bearing;
+    std::optional<double> view_bearing;
+    std::string tile;
+    std::string kerf;
     std::string tolerance = "2 mm";
     std::vector<std::string> formats;
     std::string unit;
@@ -119,8 +124,21 @@ std::string read_options(const Options& options, PackageOptions& package) {
                "in\"";
     }
     package.tolerance = tolerance.value;
+    if (!options.kerf.empty()) {
+        const LengthReading kerf = read_length(options.kerf, DisplayUnit::metres);
+        const bool bare = options.kerf.find_first_not_of("0123456789.,+- ") == std::string::npos;
+        if (bare || !kerf.fault.empty() || !(kerf.value >= 0) || !(kerf.value <= greatest_kerf)) {
+            return "--kerf: \"" + options.kerf +
+                   "\" is not a length from 0 mm to 10 mm with its unit; write \"3 mm\" or \"1/8 "
+                   "in\"";
+        }
+        package.kerf = kerf.value;
+    }
     if (options.section_bearing) {
         package.drawings.section_bearing = Bearing{turned_into_circle(*options.section_bearing)};
+    }
+    if (options.view_bearing) {
+        package.view_bearing = Bearing{turned_into_circle(*options.view_bearing)};
     }
     return {};
 }
@@ -152,6 +170,24 @@ std::string read_plan_height(const std::string& text, const Schedule& schedule, 
     }
     height = reading.value;
     return {};
+}
+
+/// Sets the scale that drawings are tiled at; what is wrong with it, or nothing.
+std::string read_tile_scale(const std::string& text, DisplayUnit unit,
+                            std::optional<Scale>& tiled_at) {
+    if (text.empty()) {
+        return {};
+    }
+    const std::string number = text.rfind("1:", 0) == 0 ? text.substr(2) : text;
+    std::string known;
+    for (const Scale& scale : standard_scales(unit)) {
+        if (number == std::to_string(scale.per)) {
+            tiled_at = scale;
+            return {};
+        }
+        known += (known.empty() ? "1:" : ", 1:") + std::to_string(scale.per);
+    }
+    return "--tile: \"" + text + "\" is no standard scale for this design (" + known + ")";
 }
 
 void print_failing_checks(const std::vector<Finding>& findings, const std::string& file,
@@ -200,6 +236,12 @@ ExitCode run(const Options& options, Console& console) {
     wanted.sheet = sheet_for(options.sheet, planned.plan->schedule.unit);
     const std::string height_fault =
         read_plan_height(options.plan_height, planned.plan->schedule, wanted.drawings.plan_height);
+    const std::string tile_fault =
+        read_tile_scale(options.tile, planned.plan->schedule.unit, wanted.tiled_at);
+    if (!tile_fault.empty()) {
+        print_error(console, tile_fault);
+        return ExitCode::wrong_input;
+    }
     if (!height_fault.empty()) {
         print_error(console, height_fault);
         return ExitCode::wrong_input;
@@ -243,7 +285,8 @@ ExitCode run(const Options& options, Console& console) {
 void add_build_command(CLI::App& program, Action& chosen) {
     const auto options = std::make_shared<Options>();
     CLI::App* command = program.add_subcommand(
-        "build", "Write the package: crew book, drawings, models, schedule, checks, take-off");
+        "build",
+        "Write the package: crew book, drawings, models, schedule, checks, take-off, templates");
     command->footer(footer);
     command->add_option("FILE", options->file, "Design file, or - for standard input")
         ->required()
@@ -270,7 +313,7 @@ void add_build_command(CLI::App& program, Action& chosen) {
     }
     command
         ->add_option("--sheet", options->sheet,
-                     "Of the drawings: a4 to a1, letter, tabloid, arch-a to arch-d")
+                     "Of drawings and forms: a4 to a1, letter, tabloid, arch-a to arch-d")
         ->transform(CLI::IsMember(sheets, CLI::ignore_case).description(""))
         ->type_name("SIZE");
     command
@@ -282,6 +325,20 @@ void add_build_command(CLI::App& program, Action& chosen) {
                      "Bearing of section A; if not given, that of the main door")
         ->check(CLI::Range(-360.0, 360.0).description(""))
         ->type_name("DEGREES");
+    command
+        ->add_option("--tile", options->tile,
+                     "Draw plans, sections and elevations at this scale, as tiles to be joined")
+        ->type_name("1:N");
+    command
+        ->add_option(
+            "--view-bearing", options->view_bearing,
+            "Bearing that pictures/view.png is seen from; if not given, beside the main door")
+        ->check(CLI::Range(-360.0, 360.0).description(""))
+        ->type_name("DEGREES");
+    command
+        ->add_option("--kerf", options->kerf,
+                     "Width of the cut that forms.dxf is for: its outlines lie half of it outside")
+        ->type_name("LENGTH");
     command
         ->add_option("--tolerance", options->tolerance,
                      "Greatest distance of the models' facets from the true surface")

@@ -43,13 +43,13 @@ _coilwright() {
     new:--profile) _coilwright_words "pointed round catenary parabola" "$word" && return ;;
     new:--door) _coilwright_words "pointed round segmental square none" "$word" && return ;;
     new:--out) _coilwright_files .toml "$word" && return ;;
-    new:--name | new:--diameter | new:--windows | build:--tolerance | build:--plan-height | build:--section-bearing) return ;;
     takeoff:--works | vary:--works | build:--works) _coilwright_files .works "$word" && return ;;
     vary:--set) _coilwright_words "diameter= springline= rise= lay-flat= course=" "$word" && return ;;
     vary:--chart) _coilwright_files .svg "$word" && return ;;
     vary:--journal) _coilwright_files .journal "$word" && return ;;
     vary:--threads) return ;;
-    build:--only) _coilwright_list "crew-book drawings models schedule checks take-off" "$word" && return ;;
+    new:--name | new:--diameter | new:--windows | build:--tolerance | build:--plan-height | build:--section-bearing | build:--tile | build:--view-bearing | build:--kerf) return ;;
+    build:--only) _coilwright_list "crew-book drawings models schedule checks take-off templates" "$word" && return ;;
     build:--formats) _coilwright_list "glb obj stl ply dae 3mf ifc" "$word" && return ;;
     build:--unit) _coilwright_words "m cm mm ft in" "$word" && return ;;
     build:--paper) _coilwright_words "letter a4" "$word" && return ;;
@@ -72,7 +72,7 @@ _coilwright() {
     takeoff:-*) _coilwright_words "--works --json --csv --help" "$word" ;;
     vary:-*) _coilwright_words "--set --works --csv --chart --journal --threads --help" "$word" ;;
     build:-*) _coilwright_words \
-        "--out --only --works --paper --sheet --plan-height --section-bearing --tolerance --formats --unit --y-up --ifc2x3 --help" "$word" ;;
+        "--out --only --works --paper --sheet --plan-height --section-bearing --tile --view-bearing --kerf --tolerance --formats --unit --y-up --ifc2x3 --help" "$word" ;;
     *) _coilwright_files .toml "$word" ;;
     esac
 }

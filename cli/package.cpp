@@ -1,12 +1,12 @@
 #include "cli/package.hpp"
 
+#include "cli/drawn_parts.hpp"
 #include "exporters/context_obj.hpp"
 #include "exporters/model_tree.hpp"
 #include "exporters/pdf.hpp"
 #include "exporters/schedule_csv.hpp"
 #include "exporters/schedule_json.hpp"
 #include "exporters/schedule_xlsx.hpp"
-#include "exporters/svg.hpp"
 #include "exporters/take_off_json.hpp"
 #include "exporters/take_off_xlsx.hpp"
 #include "geometry/drawing/crew_book.hpp"
@@ -83,30 +83,13 @@ Package take_off_files(const BuildingPlan& plan, const WorkedOut& out, const Pap
             {}};
 }
 
-/// A view as a picture of its own, for mail and web pages.
-void add_picture(Package& files, const std::string& name, const View& view,
-                 const Drafting& drafting) {
-    constexpr double width = 250, height = 200; // mm at most
-    const Sheet sheet = picture_sheet(view, drafting, width, height);
-    files.files.push_back({"pictures/" + name + ".png", png_bytes(sheet, 150)});
-    files.files.push_back({"pictures/" + name + ".svg", svg_text(sheet)});
-}
-
-Package drawing_files(const BuildingPlan& plan, const PackageOptions& options) {
+/// The walls alone, as the drawings show them.
+Package drawings_of_shell(const BuildingPlan& plan, const PackageOptions& options) {
     const SolidResult shell = shell_model(plan.schedule, options.tolerance);
-    Package files{{}, shell.faults};
-    if (!files.faults.empty()) {
-        return files;
+    if (!shell.faults.empty()) {
+        return {{}, shell.faults};
     }
-    const MeasureText measure = pango_measure();
-    const DrawingViews views =
-        drawing_views(plan, whole_shell(shell.model), options.tolerance, options.drawings);
-    const Drafting drafting{plan, options.sheet, measure};
-    files.files.push_back(
-        {"drawings.pdf", pdf_bytes(drawing_set(drafting, views), plan.schedule.name)});
-    add_picture(files, "plan", views.floor, drafting);
-    add_picture(files, "section", views.sections.front(), drafting);
-    return files;
+    return drawing_files(plan, options, whole_shell(shell.model));
 }
 
 /// All work for the parts asked for. `plan` and `options` must outlive it.
@@ -120,7 +103,8 @@ std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& op
             {"crew book", [&] { return crew_sheets(plan, options.paper, options.findings); }});
     }
     if (wants("drawings")) {
-        work.push_back({"drawings", [&] { return drawing_files(plan, options); }});
+        work.push_back({"drawings", [&] { return drawings_of_shell(plan, options); }});
+        work.push_back({"picture", [&] { return shaded_files(plan, options); }});
     }
     if (wants("models")) {
         work.push_back({"shell model", [&] {
@@ -151,14 +135,17 @@ std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& op
     if (wants("take-off")) {
         work.push_back({"take-off", [&] { return take_off_files(plan, *options.worked_out, options.paper); }});
     }
+    if (wants("templates")) {
+        work.push_back({"templates", [&] { return template_files(plan, options); }});
+    }
     return work;
 }
 
 } // namespace
 
 const std::vector<std::string>& package_parts() {
-    static const std::vector<std::string> parts{"crew-book", "drawings", "models",
-                                                "schedule",  "checks",   "take-off"};
+    static const std::vector<std::string> parts{"crew-book", "drawings", "models",   "schedule",
+                                                "checks",    "take-off", "templates"};
     return parts;
 }
 

@@ -22,12 +22,15 @@ struct PackageOptions {
     PaperSize paper;
     PaperSize sheet; // of the drawings
     DrawingOptions drawings;
+    std::optional<Scale> tiled_at;       // drawings at this scale, on as many sheets as it takes
+    std::optional<Bearing> view_bearing; // of the shaded picture; default: beside the main door
+    double kerf = 0;                     // of the cutter that forms.dxf is for, metres
     double tolerance = default_tolerance;
     std::vector<std::string> formats; // words of model_words()
     ModelOptions models;
     IfcSchema ifc = IfcSchema::ifc4;
-    std::vector<Finding> findings;    // of all checks, worst first: what part `checks` tells
-    std::vector<ContextPart> context; // what stands about, read and placed
+    std::vector<Finding> findings;       // of all checks, worst first: what part `checks` tells
+    std::vector<ContextPart> context;    // what stands about, read and placed
     std::optional<WorkedOut> worked_out; // must be there for the part "take-off"
 };
 

@@ -17,7 +17,8 @@ namespace {
 const std::vector<std::string> whole_package{
     "building.ifc", "checks.json",       "compass-strip.pdf", "courses.3mf", "courses.dae", "courses.glb",
     "courses.mtl",  "courses.obj",       "courses.ply", "courses.stl", "crew-book.pdf",
-    "drawings.pdf", "engineer.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg", "pictures/section.png", "pictures/section.svg",
+    "drawings.dxf", "drawings.pdf", "engineer.pdf", "forms.dxf", "forms.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg", "pictures/section.png", "pictures/section.svg",
+    "pictures/view.png", "pictures/view.svg",
     "schedule.csv", "schedule.json", "schedule.xlsx", "shell.3mf",   "shell.dae",   "shell.glb",
     "shell.mtl",    "shell.obj",         "shell.ply",   "shell.stl",   "site-log.pdf", "take-off.csv",
     "take-off.json", "take-off.pdf", "take-off.xlsx"};
@@ -103,9 +104,11 @@ TEST_CASE("build writes only the parts asked for") {
     CHECK(written({"--only", "checks"}) == Files{"checks.json", "engineer.pdf"});
     CHECK(written({"--only", "crew-book"}) == Files{"compass-strip.pdf", "crew-book.pdf"});
     CHECK(written({"--only", "drawings"}) ==
-          Files{"drawings.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg", "pictures/section.png",
-                "pictures/section.svg"});
-    CHECK(written({"--only", "take-off"}) == Files{"site-log.pdf", "take-off.csv", "take-off.json", "take-off.pdf", "take-off.xlsx"});
+          Files{"drawings.dxf", "drawings.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg",
+                "pictures/section.png", "pictures/section.svg", "pictures/view.png", "pictures/view.svg"});
+    CHECK(written({"--only", "templates"}) == Files{"forms.dxf", "forms.pdf"});
+    CHECK(written({"--only", "take-off"}) ==
+          Files{"site-log.pdf", "take-off.csv", "take-off.json", "take-off.pdf", "take-off.xlsx"});
     CHECK(written({"--only", "models"}).size() == 15);
     CHECK(written({"--only", "schedule,models"}).size() == 18);
     CHECK(written({"--only", "schedule", "--only", "models"}).size() == 18);
@@ -154,6 +157,34 @@ TEST_CASE("drawings are cut and laid as they are told") {
     CHECK_THAT(build({"--plan-height", "99 ft"}).err, Contains("--plan-height"));
     CHECK_THAT(build({"--plan-height", "high"}).err, Contains("--plan-height"));
     CHECK_THAT(build({"--section-bearing", "400"}).err, Contains("--section-bearing"));
+    const std::string south = bytes_of(scratch.path() / "pictures" / "view.png");
+    REQUIRE(build({"--view-bearing", "20", "--tile", "1:24"}).code == 0);
+    CHECK((bytes_of(scratch.path() / "pictures" / "view.png") != south));
+    const std::string tiled =
+        output_of({"pdftotext", "-layout", scratch.path() / "drawings.pdf", "-"});
+    CHECK_THAT(tiled, Contains("Tile A1 of Floor plan"));
+    CHECK_THAT(build({"--view-bearing", "400"}).err, Contains("--view-bearing"));
+    CHECK_THAT(build({"--tile", "1:25"}).err, Contains("1:24")); // a design in feet
+    CHECK_THAT(build({"--tile", "x"}).err, Contains("--tile"));
+}
+
+TEST_CASE("templates are cut for the kerf that they are told") {
+    const ScratchDirectory scratch;
+    const auto build = [&](const std::vector<std::string>& flags) {
+        std::vector<std::string> arguments{"build", store(), "--out", scratch.path(), "--only",
+                                           "templates"};
+        arguments.insert(arguments.end(), flags.begin(), flags.end());
+        return run(arguments);
+    };
+    REQUIRE(build({}).code == 0);
+    const std::string exact = bytes_of(scratch.path() / "forms.dxf");
+    REQUIRE(build({"--kerf", "0 mm"}).code == 0);
+    CHECK((bytes_of(scratch.path() / "forms.dxf") == exact));
+    REQUIRE(build({"--kerf", "1/8 in", "--sheet", "letter"}).code == 0);
+    CHECK((bytes_of(scratch.path() / "forms.dxf") != exact));
+    CHECK_THAT(page_size(scratch.path() / "forms.pdf"), Contains("792 x 612"));
+    for (const char* const kerf : {"3", "11 mm", "-1 mm", "wide"})
+        CHECK_THAT(build({"--kerf", kerf}).err, Contains("--kerf"));
 }
 
 TEST_CASE("build meshes more coarsely with a larger tolerance") {

@@ -131,6 +131,8 @@ TEST_CASE("forms.pdf: sheets exact, nothing overlaps, every piece is listed") {
             for (const Sheet& sheet : sheets) {
                 CHECK(sheet.width == drafting.paper.height);
                 CHECK(sheet.height == drafting.paper.width);
+                CAPTURE(sheet.title);
+                CHECK(sheet_faults(sheet, page_margin, measure) == std::vector<std::string>{});
                 const std::string text = all_text(sheet);
                 CHECK_THAT(text, Contains("Print at 100 %"));
                 CHECK_THAT(text, Contains("CAUTION"));
