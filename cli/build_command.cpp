@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <future>
 #include <iterator>
 #include <memory>
 #include <optional>
@@ -203,8 +204,8 @@ void print_failing_checks(const std::vector<Finding>& findings, const std::strin
 }
 
 ExitCode run(const Options& options, Console& console) {
-    PackageOptions wanted;
-    const std::string fault = read_options(options, wanted);
+    PackageOptions asked;
+    const std::string fault = read_options(options, asked);
     if (!fault.empty()) {
         print_error(console, fault);
         return ExitCode::wrong_input;
@@ -213,6 +214,7 @@ ExitCode run(const Options& options, Console& console) {
     if (!planned.plan) {
         return planned.code;
     }
+    PackageOptions wanted = std::move(asked); // ends before the plan that its work reads
     std::error_code error;
     if (std::filesystem::exists(options.out, error) &&
         !std::filesystem::is_directory(options.out, error)) {
@@ -230,7 +232,10 @@ ExitCode run(const Options& options, Console& console) {
         }
     }
     wanted.context = planned.context;
-    wanted.findings = all_findings(*planned.plan);
+    // Worked out while models and drawings are made.
+    wanted.checked = std::async(std::launch::async, [&planned] {
+                         return checked_building(*planned.plan);
+                     }).share();
     wanted.paper = paper_for(options.paper, planned.plan->schedule.unit);
 
     wanted.sheet = sheet_for(options.sheet, planned.plan->schedule.unit);
@@ -276,7 +281,7 @@ ExitCode run(const Options& options, Console& console) {
     for (const OutputFile& file : package.files) {
         console.out << "  " << file.path << '\n';
     }
-    print_failing_checks(wanted.findings, options.file, console);
+    print_failing_checks(wanted.checked.get().findings, options.file, console);
     return ExitCode::done;
 }
 

@@ -45,12 +45,9 @@ Package drawing_files(const BuildingPlan& plan, const PackageOptions& options, c
     return files;
 }
 
-Package shaded_files(const BuildingPlan& plan, const PackageOptions& options) {
-    const SolidResult shell = finished_shell_model(plan.schedule, plan.design, options.tolerance);
-    if (!shell.faults.empty()) {
-        return {}; // the drawings tell them
-    }
-    const Pixels picture = shaded_picture(shell.model, picture_view(plan, options));
+Package shaded_files(const BuildingPlan& plan, const SolidModel& finished,
+                     const PackageOptions& options) {
+    const Pixels picture = shaded_picture(finished, picture_view(plan, options));
     return {{{"pictures/view.png", png_of(picture)}}, {}};
 }
 

@@ -8,8 +8,9 @@ namespace coilwright {
 /// drawings.pdf, drawings.dxf and the pictures of lines. `shell` is the walls as one mesh.
 Package drawing_files(const BuildingPlan& plan, const PackageOptions& options, const Mesh& shell);
 
-/// pictures/view.png: the finished building, shaded. Nothing where it cannot be meshed.
-Package shaded_files(const BuildingPlan& plan, const PackageOptions& options);
+/// pictures/view.png: the finished building, shaded.
+Package shaded_files(const BuildingPlan& plan, const SolidModel& finished,
+                     const PackageOptions& options);
 
 /// forms.dxf and forms.pdf.
 Package template_files(const BuildingPlan& plan, const PackageOptions& options);

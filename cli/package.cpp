@@ -18,6 +18,8 @@
 #include <algorithm>
 #include <future>
 #include <iterator>
+#include <optional>
+#include <utility>
 
 namespace coilwright {
 
@@ -38,38 +40,56 @@ Package crew_sheets(const BuildingPlan& plan, const PaperSize& paper,
             {}};
 }
 
-Package model_files(const SolidResult& result, const std::string& stem,
-                    const PackageOptions& options) {
-    Package files{{}, result.faults};
-    if (!files.faults.empty()) {
-        return files;
+/// A model once it is made: what each format takes of it.
+struct ReadyModel {
+    SolidModel bare;                     // the building alone
+    std::optional<SolidModel> furnished; // with what stands about, if anything does
+    SolidModel printed;                  // solids alone
+    std::vector<SolidFault> faults;      // then there is no model
+
+    const SolidModel& whole() const { return furnished ? *furnished : bare; }
+};
+
+ReadyModel ready(SolidResult result, const PackageOptions& options) {
+    ReadyModel model{std::move(result.model), std::nullopt, {}, std::move(result.faults)};
+    if (!options.context.empty()) {
+        model.furnished = model.bare;
+        for (const ContextPart& part : options.context) {
+            add_context(*model.furnished, part.object, part.mesh);
+        }
     }
-    SolidModel whole = result.model;
-    for (const ContextPart& part : options.context) {
-        add_context(whole, part.object, part.mesh);
-    }
-    const SolidModel printed = printed_model(whole);
+    model.printed = printed_model(model.whole());
+    return model;
+}
+
+using Model = std::shared_future<ReadyModel>;
+
+/// A piece of work for each format, and one that tells the faults of the model.
+void add_model(std::vector<WorkPiece>& work, const Model& model, const std::string& stem,
+               const PackageOptions& options) {
+    work.push_back({stem + " model", [model] { return Package{{}, model.get().faults}; }});
     for (const std::string& name : options.formats) {
         const ModelFormat* format = find_model_format(name);
         if (!format) {
             continue; // IFC is no format of a model alone
         }
-        std::vector<OutputFile> written =
-            format->write(format->solids_only ? printed : whole, stem, options.models);
-        std::move(written.begin(), written.end(), std::back_inserter(files.files));
+        work.push_back({stem + " model as " + name, [model, format, stem, &options]() -> Package {
+                            if (!model.get().faults.empty()) {
+                                return {};
+                            }
+                            return {format->write(format->solids_only ? model.get().printed
+                                                                      : model.get().whole(),
+                                                  stem, options.models),
+                                    {}};
+                        }});
     }
-    return files;
 }
 
-Package course_files(const BuildingPlan& plan, const PackageOptions& options) {
-    const SolidResult courses = courses_model(plan.schedule, options.tolerance);
-    Package files = model_files(courses, "courses", options);
-    const bool wants_ifc =
-        std::find(options.formats.begin(), options.formats.end(), "ifc") != options.formats.end();
-    if (wants_ifc && files.faults.empty()) {
-        files.files.push_back({"building.ifc", ifc_text(plan, courses.model, options.ifc)});
+Package ifc_file(const BuildingPlan& plan, const Model& courses, const PackageOptions& options) {
+    if (!courses.get().faults.empty()) {
+        return {};
     }
-    return files;
+    return {one_file("building.ifc", ifc_text(plan, courses.get().bare, options.ifc)), {}};
 }
 
 Package take_off_files(const BuildingPlan& plan, const WorkedOut& out, const PaperSize& paper) {
@@ -83,15 +103,6 @@ Package take_off_files(const BuildingPlan& plan, const WorkedOut& out, const Pap
             {}};
 }
 
-/// The walls alone, as the drawings show them.
-Package drawings_of_shell(const BuildingPlan& plan, const PackageOptions& options) {
-    const SolidResult shell = shell_model(plan.schedule, options.tolerance);
-    if (!shell.faults.empty()) {
-        return {{}, shell.faults};
-    }
-    return drawing_files(plan, options, whole_shell(shell.model));
-}
-
 /// All work for the parts asked for. `plan` and `options` must outlive it.
 std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& options) {
     const auto wants = [&](const char* part) {
@@ -99,20 +110,48 @@ std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& op
     };
     std::vector<WorkPiece> work;
     if (wants("crew-book")) {
-        work.push_back(
-            {"crew book", [&] { return crew_sheets(plan, options.paper, options.findings); }});
+        work.push_back({"crew book", [&] {
+                            return crew_sheets(plan, options.paper, options.checked.get().findings);
+                        }});
     }
-    if (wants("drawings")) {
-        work.push_back({"drawings", [&] { return drawings_of_shell(plan, options); }});
-        work.push_back({"picture", [&] { return shaded_files(plan, options); }});
+    // The model of the shell has the walls that the drawings show: they are meshed once.
+    Model shell, courses;
+    if (wants("models") || wants("drawings")) {
+        shell = std::async(std::launch::async, [&] {
+                    return ready(finished_shell_model(plan.schedule, plan.design, options.tolerance),
+                                 options);
+                }).share();
     }
     if (wants("models")) {
-        work.push_back({"shell model", [&] {
-                            return model_files(
-                                finished_shell_model(plan.schedule, plan.design, options.tolerance),
-                                "shell", options);
+        courses = std::async(std::launch::async, [&] {
+                      return ready(courses_model(plan.schedule, options.tolerance), options);
+                  }).share();
+    }
+    if (wants("drawings")) {
+        const bool told_by_models = wants("models");
+        work.push_back({"drawings", [&, shell, told_by_models]() -> Package {
+                            const ReadyModel& model = shell.get();
+                            if (!model.faults.empty()) {
+                                return told_by_models ? Package{} : Package{{}, model.faults};
+                            }
+                            return drawing_files(plan, options,
+                                                 whole_shell(printed_model(model.bare)));
                         }});
-        work.push_back({"courses model", [&] { return course_files(plan, options); }});
+        work.push_back({"picture", [&, shell]() -> Package {
+                            const ReadyModel& model = shell.get();
+                            if (!model.faults.empty()) {
+                                return {}; // the drawings tell them
+                            }
+                            return shaded_files(plan, model.bare, options);
+                        }});
+    }
+    if (wants("models")) {
+        add_model(work, shell, "shell", options);
+        add_model(work, courses, "courses", options);
+        if (std::find(options.formats.begin(), options.formats.end(), "ifc") !=
+            options.formats.end()) {
+            work.push_back({"IFC", [&, courses] { return ifc_file(plan, courses, options); }});
+        }
     }
     if (wants("schedule")) {
         work.push_back({"schedule", [&]() -> Package {
@@ -123,14 +162,15 @@ std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& op
                         }});
     }
     if (wants("checks")) {
-        work.push_back({"checks", [&]() -> Package {
-                            return {{{"engineer.pdf",
-                                      pdf_bytes(engineer_report(plan, options.findings,
-                                                                options.paper, pango_measure()),
-                                                plan.schedule.name)},
-                                     {"checks.json", findings_json(plan, options.findings)}},
-                                    {}};
-                        }});
+        work.push_back(
+            {"checks", [&]() -> Package {
+                 return {
+                     {{"engineer.pdf", pdf_bytes(engineer_report(plan, options.checked.get(),
+                                                                 options.paper, pango_measure()),
+                                                 plan.schedule.name)},
+                      {"checks.json", findings_json(plan, options.checked.get().findings)}},
+                     {}};
+             }});
     }
     if (wants("take-off")) {
         work.push_back({"take-off", [&] { return take_off_files(plan, *options.worked_out, options.paper); }});

@@ -6,12 +6,14 @@
 #include "exporters/files.hpp"
 #include "exporters/ifc.hpp"
 #include "exporters/model_formats.hpp"
+#include "geometry/checks/check_building.hpp"
 #include "geometry/drawing/paper.hpp"
 #include "geometry/plan/plan_building.hpp"
 #include "geometry/solids/solid_model.hpp"
 #include "geometry/views/drawing_set.hpp"
 
 #include <functional>
+#include <future>
 #include <string>
 #include <vector>
 
@@ -29,8 +31,9 @@ struct PackageOptions {
     std::vector<std::string> formats; // words of model_words()
     ModelOptions models;
     IfcSchema ifc = IfcSchema::ifc4;
-    std::vector<Finding> findings;       // of all checks, worst first: what part `checks` tells
-    std::vector<ContextPart> context;    // what stands about, read and placed
+    // What the parts "crew-book" and "checks" tell; must be there for them, may still be worked out.
+    std::shared_future<CheckedBuilding> checked;
+    std::vector<ContextPart> context; // what stands about, read and placed
     std::optional<WorkedOut> worked_out; // must be there for the part "take-off"
 };
 

@@ -172,7 +172,7 @@ std::vector<OutputFile> write_dae(const SolidModel& model, const std::string& st
             NodeWriter(model, tree).text() +
             "  </visual_scene></library_visual_scenes>\n"
             "  <scene><instance_visual_scene url=\"#scene\"/></scene>\n</COLLADA>\n";
-    return {{stem + ".dae", std::move(text)}};
+    return one_file(stem + ".dae", std::move(text));
 }
 
 } // namespace coilwright

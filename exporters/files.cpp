@@ -13,6 +13,12 @@
 #include <utility>
 
 namespace coilwright {
+
+std::vector<OutputFile> one_file(std::string path, std::string bytes) {
+    std::vector<OutputFile> files;
+    files.push_back({std::move(path), std::move(bytes)});
+    return files;
+}
 namespace {
 
 // An open descriptor that closes itself.

@@ -13,6 +13,9 @@ struct OutputFile {
     std::string bytes;
 };
 
+/// A list of one; its bytes, often many millions, are moved and not copied.
+std::vector<OutputFile> one_file(std::string path, std::string bytes);
+
 /// Why nothing (or not all) was written; empty: done.
 struct WriteResult {
     std::string fault;

@@ -226,7 +226,7 @@ std::vector<OutputFile> write_glb(const SolidModel& model, const std::string& st
         append_u32(bytes, binary_chunk);
         bytes += binary;
     }
-    return {{stem + ".glb", std::move(bytes)}};
+    return one_file(stem + ".glb", std::move(bytes));
 }
 
 } // namespace coilwright

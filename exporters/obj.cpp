@@ -59,7 +59,9 @@ std::vector<OutputFile> write_obj(const SolidModel& model, const std::string& st
         }
         before += part.mesh.vertices.size();
     }
-    return {{stem + ".obj", std::move(text)}, {stem + ".mtl", material_library(model)}};
+    std::vector<OutputFile> files = one_file(stem + ".obj", std::move(text));
+    files.push_back({stem + ".mtl", material_library(model)});
+    return files;
 }
 
 } // namespace coilwright

@@ -66,7 +66,7 @@ std::vector<OutputFile> write_ply(const SolidModel& model, const std::string& st
         }
         before += static_cast<std::uint32_t>(model.parts[k].mesh.vertices.size());
     }
-    return {{stem + ".ply", std::move(bytes)}};
+    return one_file(stem + ".ply", std::move(bytes));
 }
 
 } // namespace coilwright

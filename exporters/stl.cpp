@@ -51,7 +51,7 @@ std::vector<OutputFile> write_stl(const SolidModel& model, const std::string& st
         for (const auto& [a, b, c] : part.mesh.triangles)
             append_facet(bytes, points[a], points[b], points[c]);
     }
-    return {{stem + ".stl", std::move(bytes)}};
+    return one_file(stem + ".stl", std::move(bytes));
 }
 
 } // namespace coilwright

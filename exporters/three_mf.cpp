@@ -73,6 +73,7 @@ public:
         : model_(model), frame_(frame), tree_(model_tree(model)), materials_(materials_of(model)),
           decimals_(decimals_for(model, frame)), children_(model.groups.size() + 1) {}
 
+    /// Called once.
     std::string text() {
         if (!materials_.empty())
             out_ += base_materials(materials_);
@@ -85,7 +86,8 @@ public:
         out_ += " </resources>\n <build>";
         if (!children_[0].empty())
             out_ += "<item objectid=\"" + std::to_string(last_id_) + "\"/>";
-        return out_ + "</build>\n</model>\n";
+        out_ += "</build>\n</model>\n";
+        return std::move(out_);
     }
 
 private:
@@ -138,11 +140,12 @@ std::vector<OutputFile> write_3mf(const SolidModel& model, const std::string& st
     const std::string xml = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
     const std::string package = "http://schemas.openxmlformats.org/package/2006/";
     const std::string core = "http://schemas.microsoft.com/3dmanufacturing/";
-    const std::string document =
-        xml + "<model unit=\"" + unit_attribute(frame.unit) + "\" xml:lang=\"en-US\" xmlns=\"" +
-        core + "core/2015/02\">\n <metadata name=\"Title\">" + xml_text(model.name) +
-        "</metadata>\n <metadata name=\"Application\">Coilwright " +
-        COILWRIGHT_VERSION "</metadata>\n" + ObjectWriter(model, frame).text();
+    std::string document = xml + "<model unit=\"" + unit_attribute(frame.unit) +
+                           "\" xml:lang=\"en-US\" xmlns=\"" + core +
+                           "core/2015/02\">\n <metadata name=\"Title\">" + xml_text(model.name) +
+                           "</metadata>\n <metadata name=\"Application\">Coilwright " +
+                           COILWRIGHT_VERSION "</metadata>\n";
+    document += ObjectWriter(model, frame).text();
     const std::string types =
         xml + "<Types xmlns=\"" + package +
         "content-types\"><Default Extension=\"rels\" "
@@ -153,9 +156,9 @@ std::vector<OutputFile> write_3mf(const SolidModel& model, const std::string& st
                                   "relationships\"><Relationship Id=\"model\" Type=\"" + core +
                                   "2013/01/3dmodel\" Target=\"/3D/3dmodel.model\"/>"
                                   "</Relationships>\n";
-    return {{stem + ".3mf", zip_archive({{"[Content_Types].xml", types},
-                                         {"_rels/.rels", relations},
-                                         {"3D/3dmodel.model", document}})}};
+    std::vector<OutputFile> files{{"[Content_Types].xml", types}, {"_rels/.rels", relations}};
+    files.push_back({"3D/3dmodel.model", std::move(document)}); // large: not copied
+    return one_file(stem + ".3mf", zip_archive(files));
 }
 
 } // namespace coilwright

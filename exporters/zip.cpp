@@ -17,21 +17,23 @@ constexpr std::size_t most_bytes = std::numeric_limits<std::uint32_t>::max();
 
 // Without the header and the checksum that zlib would put around it. At the fastest level: the
 // files are long lists of numbers, and three times the work makes them a tenth smaller.
-std::string deflated(const std::string& bytes) {
+// Appends to the archive, and returns how many bytes.
+std::size_t append_deflated(std::string& archive, const std::string& bytes) {
     z_stream stream{};
     if (deflateInit2(&stream, Z_BEST_SPEED, Z_DEFLATED, -MAX_WBITS, 8, Z_DEFAULT_STRATEGY) != Z_OK)
         throw std::runtime_error("zlib does not start");
-    std::string packed(deflateBound(&stream, bytes.size()), '\0');
+    const std::size_t before = archive.size();
+    archive.resize(before + deflateBound(&stream, bytes.size()));
     stream.next_in = reinterpret_cast<Bytef*>(const_cast<char*>(bytes.data()));
     stream.avail_in = static_cast<uInt>(bytes.size());
-    stream.next_out = reinterpret_cast<Bytef*>(packed.data());
-    stream.avail_out = static_cast<uInt>(packed.size());
+    stream.next_out = reinterpret_cast<Bytef*>(archive.data() + before);
+    stream.avail_out = static_cast<uInt>(archive.size() - before);
     const int result = deflate(&stream, Z_FINISH);
-    packed.resize(stream.total_out);
+    archive.resize(before + stream.total_out);
     deflateEnd(&stream);
     if (result != Z_STREAM_END)
         throw std::runtime_error("zlib did not finish");
-    return packed;
+    return stream.total_out;
 }
 
 // The fields that the local header and the central directory share.
@@ -62,11 +64,13 @@ std::string zip_archive(const std::vector<OutputFile>& files) {
         const auto checksum =
             static_cast<std::uint32_t>(crc32(0, reinterpret_cast<const Bytef*>(file.bytes.data()),
                                              static_cast<uInt>(file.bytes.size())));
-        const std::string packed = deflated(file.bytes);
-        const std::string fields = common_fields(file, checksum, packed.size());
         const auto place = static_cast<std::uint32_t>(archive.size());
         append_u32(archive, local_signature);
-        archive += fields + file.path + packed;
+        const std::size_t start = archive.size();
+        archive += common_fields(file, checksum, 0) + file.path;
+        const std::string fields =
+            common_fields(file, checksum, append_deflated(archive, file.bytes));
+        archive.replace(start, fields.size(), fields);
         append_u32(directory, central_signature);
         append_u16(directory, version_needed); // made by
         directory += fields;

@@ -18,12 +18,13 @@ void append(std::vector<Finding>& all, std::vector<Finding> more) {
 
 } // namespace
 
-std::vector<Finding> check_building(const BuildingPlan& plan) {
+namespace {
+
+std::vector<Finding> check_building(const BuildingPlan& plan, const BuildingStatics& statics) {
     std::vector<Finding> findings = use_findings(plan);
     append(findings, trade_findings(plan));
     const Design& design = plan.design;
     const BuildingForm& building = plan.schedule.building;
-    const BuildingStatics statics = building_statics(plan);
     for (std::size_t i = 0; i < building.domes.size(); ++i) {
         const DomeForm& dome = building.domes[i];
         const DomeAnalysis& analysis = statics.domes[i];
@@ -39,11 +40,23 @@ std::vector<Finding> check_building(const BuildingPlan& plan) {
     return findings;
 }
 
+} // namespace
+
+std::vector<Finding> check_building(const BuildingPlan& plan) {
+    return check_building(plan, building_statics(plan));
+}
+
+CheckedBuilding checked_building(const BuildingPlan& plan) {
+    CheckedBuilding checked;
+    checked.statics = building_statics(plan);
+    checked.findings = plan.findings;
+    append(checked.findings, check_building(plan, checked.statics));
+    put_worst_first(checked.findings);
+    return checked;
+}
+
 std::vector<Finding> all_findings(const BuildingPlan& plan) {
-    std::vector<Finding> all = plan.findings;
-    append(all, check_building(plan));
-    put_worst_first(all);
-    return all;
+    return checked_building(plan).findings;
 }
 
 } // namespace coilwright

@@ -132,6 +132,11 @@ PaperBox bounds(const PaperItem& item, const MeasureText& measure) {
 }
 
 bool overlap(const Corners& a, const Corners& b) {
+    // Most stand clear of each other by their circles; the test by axes is for the rest.
+    const Vec2 apart = (a[0] + a[2] - b[0] - b[2]) / 2;
+    const double reach = ((a[2] - a[0]).norm() + (b[2] - b[0]).norm()) / 2;
+    if (apart.squaredNorm() > reach * reach)
+        return false;
     for (const Corners* one : {&a, &b})
         for (int i : {0, 1}) {
             Vec2 axis =

@@ -7,13 +7,13 @@
 
 namespace coilwright {
 
-std::vector<Sheet> engineer_report(const BuildingPlan& plan, const std::vector<Finding>& findings,
+std::vector<Sheet> engineer_report(const BuildingPlan& plan, const CheckedBuilding& checked,
                                    const PaperSize& paper, const MeasureText& measure) {
     const Drafting drafting{plan, paper, measure};
     std::vector<Finding> told;
-    std::copy_if(findings.begin(), findings.end(), std::back_inserter(told),
+    std::copy_if(checked.findings.begin(), checked.findings.end(), std::back_inserter(told),
                  [](const Finding& finding) { return !finding.formula.empty(); });
-    const BuildingStatics statics = building_statics(plan);
+    const BuildingStatics& statics = checked.statics;
     const BuildingForm& building = plan.schedule.building;
     std::vector<Sheet> sheets = basis_pages(drafting, told);
     const auto append = [&](std::vector<Sheet> more) {

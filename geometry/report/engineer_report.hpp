@@ -1,9 +1,8 @@
 // The engineer's report: what the statics assumes, takes and finds, as sheets.
 #pragma once
 
-#include "geometry/base/finding.hpp"
+#include "geometry/checks/check_building.hpp"
 #include "geometry/drawing/paper.hpp"
-#include "geometry/plan/plan_building.hpp"
 
 #include <vector>
 
@@ -11,9 +10,9 @@ namespace coilwright {
 
 /// Assumptions, materials and loads with their sources, each check with formula, values and source,
 /// and for each dome and tunnel its section with lines of thrust, forces and courses in tables;
-/// what was not considered, and room for a stamp. `findings`: those of all_findings(), worst first;
-/// those with a formula are told. Precondition: plan.sound().
-std::vector<Sheet> engineer_report(const BuildingPlan& plan, const std::vector<Finding>& findings,
+/// what was not considered, and room for a stamp. Of the findings those with a formula are told.
+/// Preconditions: plan.sound(); `checked` is of the same plan.
+std::vector<Sheet> engineer_report(const BuildingPlan& plan, const CheckedBuilding& checked,
                                    const PaperSize& paper, const MeasureText& measure);
 
 } // namespace coilwright

@@ -1,5 +1,5 @@
 // The models, the sheets and the whole package of the demo designs, in memory.
-#include "cli/package.hpp"
+#include "cli/program.hpp"
 #include "exporters/model_formats.hpp"
 #include "exporters/pdf.hpp"
 #include "geometry/design/read_design.hpp"
@@ -7,9 +7,13 @@
 
 #include <benchmark/benchmark.h>
 
+#include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <sstream>
 #include <string>
+
+#include <sys/resource.h>
 
 namespace {
 
@@ -59,19 +63,29 @@ void write_the_crew_book(benchmark::State& state) {
 }
 BENCHMARK(write_the_crew_book)->Unit(benchmark::kMillisecond);
 
+/// The program from the command line to the files on the disk, with the most memory that the process
+/// has had by then: run it alone (--benchmark_filter=package/home) to know that of one building.
 void make_the_package(benchmark::State& state, const std::string& demo) {
-    const BuildingPlan plan = plan_of(demo);
-    PackageOptions options;
-    options.parts = package_parts();
-    options.paper = letter_paper();
-    options.formats = model_words();
+    const auto out = std::filesystem::temp_directory_path() / "coilwright-bench-package";
+    std::istringstream in;
+    std::ostringstream told;
+    Console console{in, told, told};
     for (auto _ : state)
-        benchmark::DoNotOptimize(make_package(plan, options, [](int, int, const std::string&) {}));
+        if (run_program({"build", COILWRIGHT_SOURCE_DIR "/models/" + demo, "--out", out.string()},
+                        console) != 0)
+            state.SkipWithError("the package was not written");
+    rusage used{};
+    getrusage(RUSAGE_SELF, &used);
+    state.counters["peak_MB"] = static_cast<double>(used.ru_maxrss) / 1024;
+    std::filesystem::remove_all(out);
 }
 BENCHMARK_CAPTURE(make_the_package, grain_store, "grain-store.toml")
     ->Unit(benchmark::kMillisecond)
     ->UseRealTime();
 BENCHMARK_CAPTURE(make_the_package, workshop, "workshop.toml")
+    ->Unit(benchmark::kMillisecond)
+    ->UseRealTime();
+BENCHMARK_CAPTURE(make_the_package, home, "home.toml")
     ->Unit(benchmark::kMillisecond)
     ->UseRealTime();
 

@@ -37,7 +37,7 @@ TEST_CASE("every sheet carries the caution and its number, nothing leaves the fr
         const BuildingPlan plan = demo_plan(demo);
         for (const PaperSize& paper : {letter_paper(), a4_paper()}) {
             const std::vector<Sheet> sheets =
-                engineer_report(plan, all_findings(plan), paper, even_measure);
+                engineer_report(plan, checked_building(plan), paper, even_measure);
             REQUIRE(sheets.size() >= 4 + plan.schedule.building.domes.size());
             for (const Sheet& sheet : sheets) {
                 CAPTURE(sheet.title);
@@ -58,9 +58,10 @@ TEST_CASE("every sheet carries the caution and its number, nothing leaves the fr
 TEST_CASE(
     "each check stands there with its formula, limits and source; there is room for a stamp") {
     const BuildingPlan plan = demo_plan("grain-store.toml");
-    const std::vector<Finding> findings = all_findings(plan);
+    const CheckedBuilding checked = checked_building(plan);
+    const std::vector<Finding>& findings = checked.findings;
     std::string all;
-    for (const Sheet& sheet : engineer_report(plan, findings, letter_paper(), even_measure))
+    for (const Sheet& sheet : engineer_report(plan, checked, letter_paper(), even_measure))
         all += words_of(sheet);
     CHECK(all.find("Stamp") != std::string::npos);
     CHECK(all.find("What was not considered") != std::string::npos);
