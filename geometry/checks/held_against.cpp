@@ -1,5 +1,7 @@
 #include "geometry/checks/held_against.hpp"
 
+#include "geometry/base/shown_step.hpp"
+
 #include <cmath>
 
 namespace coilwright {
@@ -7,10 +9,6 @@ namespace coilwright {
 namespace {
 
 constexpr double tie = 1e-6; // metres; far below what anyone can build
-
-double shown_step(DisplayUnit unit) {
-    return unit == DisplayUnit::feet ? metres_per_inch / 8 : 0.001;
-}
 
 } // namespace
 

@@ -1,5 +1,7 @@
 #include "geometry/plan/headroom.hpp"
 
+#include "geometry/base/shown_step.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -105,7 +107,7 @@ struct Words {
     std::string length(double metres) const { return length_text(metres, unit); }
     /// Not shown less than it is: for a length that someone is to build at least so high.
     std::string length_up(double metres) const {
-        const double step = unit == DisplayUnit::feet ? metres_per_inch / 8 : 0.001;
+        const double step = shown_step(unit);
         return length_text(std::ceil(metres / step - 1e-6) * step, unit);
     }
     std::string area(double square_metres) const { return area_text(square_metres, unit); }
