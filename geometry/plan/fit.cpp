@@ -1,7 +1,7 @@
 #include "geometry/plan/fit.hpp"
 
+#include "geometry/base/shown_step.hpp"
 #include "geometry/plan/headroom.hpp"
-#include "geometry/plan/section.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -31,9 +31,7 @@ struct Fitting {
     std::vector<Diagnostic> faults;
 
     std::string length(double metres) const { return length_text(metres, design.unit); }
-    double step() const { // what lengths are written to
-        return design.unit == DisplayUnit::feet ? metres_per_inch / 8 : 0.001;
-    }
+    double step() const { return shown_step(design.unit); }
     /// A length written as a value of a key, not more than it is.
     std::string written(const char* key, double metres) const {
         return key + std::string(" = \"") + length(std::floor(metres / step() + 1e-6) * step()) +
@@ -42,16 +40,26 @@ struct Fitting {
     std::string area(double square_metres) const { return area_text(square_metres, design.unit); }
 };
 
+/// From the inside face of the base ring to the outside of all that stands on the ground with it: a
+/// lower tube's width in place of the tube's, and a second wythe. It is the same at every diameter,
+/// so a round dome serves whose springline, rise and diameter are known.
+double base_wall(const Design& design, const Dome& dome) {
+    Dome trial = dome;
+    trial.inside_diameter = 10;
+    trial.springline = 0;
+    trial.profile = {};
+    trial.profile.kind = ProfileKind::round;
+    return base_outside(make_dome_form(design, trial)) - trial.inside_diameter / 2;
+}
+
 /// The greatest diameter, in whole 1/8 in or mm, whose floor or outside area stays within the wish.
 void fit_diameter(Fitting& work) {
     Dome& dome = work.dome;
     const double step = work.step();
     const bool floor = dome.fit.floor_area.has_value();
     const double wish = floor ? *dome.fit.floor_area : *dome.fit.outside_area;
-    const TubeType* tube = find_tube(work.design, dome.tube);
-    const double beyond =
-        floor ? -work.design.finish.inside_plaster
-              : tamped_width(*tube, work.design.course.height) + work.design.finish.outside_plaster;
+    const double beyond = floor ? -work.design.finish.inside_plaster
+                                : base_wall(work.design, dome) + work.design.finish.outside_plaster;
     const double exact = 2 * (std::sqrt(wish / pi) - beyond);
     const double diameter = std::floor(exact / step + 1e-9) * step;
     if (diameter < 0.5) {
@@ -75,7 +83,9 @@ void fit_diameter(Fitting& work) {
     fitted.reached_one_less = area_of(diameter - step);
     fitted.text = "Inside diameter of '" + dome.id + "' fitted to " + work.length(diameter) +
                   " for at most " + fitted.wish + ": it has " + work.area(fitted.reached) +
-                  (floor ? " after plaster." : ", plaster included.");
+                  (floor ? " after plaster" : ", plaster included") + "; " + work.length(step) +
+                  " less would have " + work.area(fitted.reached_one_less) + ", " +
+                  work.length(step) + " more too much.";
     work.fitted.push_back(fitted);
 }
 

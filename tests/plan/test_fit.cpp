@@ -200,6 +200,8 @@ TEST_CASE("the diameter is the greatest within an area, in whole eighths or mill
     CHECK(std::abs(floor * 1000 - std::round(floor * 1000)) < 1e-6);
     CHECK(pi * std::pow(floor / 2 - 1.5 * inch, 2) <= 50 * square_metres_per_square_foot + 1e-9);
     CHECK(result.fitted[0].reached == Approx(pi * std::pow(floor / 2 - 1.5 * inch, 2)));
+    CHECK(result.fitted[0].reached_one_less == Approx(pi * std::pow(floor / 2 - 0.0005 - 1.5 * inch, 2)));
+    CHECK(result.fitted[0].text.find("1 mm less would have") != std::string::npos);
     // One step more would be too much, whatever the wish.
     for (std::uint64_t seed = 1; seed <= 50; ++seed) {
         CAPTURE(seed);
@@ -216,4 +218,37 @@ TEST_CASE("the diameter is the greatest within an area, in whole eighths or mill
             CHECK(area(across + step) > wish);
         }
     }
+}
+
+TEST_CASE("a diameter fitted to an outside area counts a wider lower tube, a second wythe and plaster") {
+    // A permit limit of 120 sq ft: the outside radius is sqrt(120 x 144 / pi) = 74.17 in. Of that a
+    // lower tube of 20 in, a second wythe of 15 in and 2 in of plaster leave 37.17 in inside.
+    Design design = washroom();
+    TubeType wide;
+    wide.id = "wide";
+    wide.lay_flat = 22 * inch;
+    wide.tamped_width = 20 * inch;
+    design.tubes.push_back(wide);
+    design.finish.outside_plaster = 2 * inch;
+    Dome& dome = design.domes[0];
+    dome.fit_springline = false;
+    dome.fit_diameter = true;
+    dome.fit = {};
+    dome.fit.outside_area = 120 * square_metres_per_square_foot;
+    const double outside = std::sqrt(120 * 144 / pi);
+    for (const bool lower : {false, true})
+        for (const bool wythe : {false, true}) {
+            CAPTURE(lower, wythe);
+            dome.lower_tube = lower ? "wide" : "";
+            dome.lower_height = 10 * inch;
+            dome.second_wythe = wythe ? 10 * inch : 0;
+            const Fit result = fit(design);
+            REQUIRE(result.diagnostics.empty());
+            const double wall = (lower ? 20 : 15) + (wythe ? 15 : 0) + 2;
+            const double d = result.design.domes[0].inside_diameter / inch;
+            CHECK(d <= 2 * (outside - wall) + 1e-9);
+            CHECK(d > 2 * (outside - wall) - 0.125);
+            CHECK(result.fitted[0].reached ==
+                  Approx(pi * std::pow((d / 2 + wall) * inch, 2)).epsilon(1e-12));
+        }
 }
