@@ -1,6 +1,7 @@
 // Wire in the joints, and how fast the wall may rise.
 #include "geometry/checks/held_against.hpp"
 #include "geometry/checks/trade_findings.hpp"
+#include "geometry/plan/wire.hpp"
 
 #include <cmath>
 
@@ -37,7 +38,7 @@ std::vector<Finding> work_practice_findings(const BuildingPlan& plan) {
         if (!wide || !narrow || !bound)
             break;
         const bool is_narrow = tube.lay_flat < bound->value - 1e-9;
-        const int strands = design.wire.strands.value_or(is_narrow ? 1 : 2);
+        const int strands = wire_strands(design, tube.id);
         Finding found = held_against("wire-strands", {"tube." + tube.id, tube.place}, strands,
                                      FindingUnit::count, Bound::at_least,
                                      is_narrow ? *narrow : *wide, Verdict::advice);

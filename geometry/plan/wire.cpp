@@ -68,25 +68,18 @@ bool is_whole(const std::vector<KeptArc>& arcs) {
     return arcs.size() == 1 && arcs.front().starts_at == nullptr;
 }
 
-/// Over the bags of a cap disc: what the next disc covers of them.
-double covered_bags(const Ring& disc, const Ring& above) {
-    const auto& bags = disc.runs.front().tubes;
-    const double count = static_cast<double>(bags.size());
+/// On a cap disc: along each bag of the disc above, which lies on it whole.
+double under_bags(const Ring& disc_above) {
     double length = 0;
-    for (std::size_t i = 0; i < bags.size(); ++i) {
-        const double y =
-            (static_cast<double>(i) - (count - 1) / 2) * 2 * disc.outside_radius / count;
-        const double reach = above.outside_radius * above.outside_radius - y * y;
-        if (reach > 0)
-            length += std::min(bags[i].length, 2 * std::sqrt(reach));
-    }
+    for (const Run& run : disc_above.runs)
+        length += run.length;
     return length;
 }
 
 double ring_strand(const BuildingForm& building, const WallRelations& relations,
                    const Design& design, int dome, const Ring& ring, const Ring& above, int n) {
     if (ring.kind == RingKind::cap)
-        return covered_bags(ring, above);
+        return under_bags(above);
     const auto arcs = wired_arcs(building, relations, dome, n, ring.centre_radius);
     const auto over = above.kind == RingKind::cap
                           ? std::vector<KeptArc>{{0, 360, nullptr, nullptr}}
@@ -132,7 +125,9 @@ int wire_strands(const Design& design, const std::string& tube) {
     if (design.wire.strands)
         return *design.wire.strands;
     const TubeType* type = find_tube(design, tube);
-    return type && type->lay_flat < 12 * metres_per_inch ? 1 : 2;
+    const Limit* bound = find_limit(design.limits, "wire.narrow_lay_flat");
+    const double narrow = bound ? bound->value : 12 * metres_per_inch;
+    return type && type->lay_flat < narrow - 1e-9 ? 1 : 2;
 }
 
 void measure_wire(Schedule& schedule, const Design& design) {
