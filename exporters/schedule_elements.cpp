@@ -68,8 +68,10 @@ Json json_opening(const OpeningPlan& opening) {
             {"clear_width", json_number(opening.clear_width)},
             {"clear_height", json_number(opening.clear_height)},
             {"form_depth", json_number(opening.least_form_depth)},
-            {"frame_band",
-             {json_number(opening.frame_band_start), json_number(opening.frame_band_end)}},
+            {"frame_band", opening.form.niche_depth > 0
+                               ? Json(nullptr)
+                               : Json{json_number(opening.frame_band_start),
+                                      json_number(opening.frame_band_end)}},
             {"frame_depth", json_number(opening.frame_depth)},
             {"strike_after_course", opening.strike_after_course},
             {"side", form.in_tunnel ? Json(word(form.side)) : Json(nullptr)},

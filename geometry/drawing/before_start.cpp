@@ -51,7 +51,8 @@ Table frame_table(const Drafting& drafting) {
              std::to_string(opening.first_course) + "–" + std::to_string(opening.last_course),
              band ? drafting.length(opening.frame_band_start) + " – " +
                         drafting.length(opening.frame_band_end)
-                  : "nowhere plumb",
+             : form.use == OpeningUse::niche ? "–"
+                                             : "nowhere plumb",
              "course " + std::to_string(opening.strike_after_course)});
     }
     return table;

@@ -51,6 +51,10 @@ std::optional<WallFaces> faces_at(const BuildingForm& building, const OpeningFor
             return std::nullopt;
         const double z = dome->course_middle(n), a = half_width(form, z);
         const double r = inside_radius(*dome, z), outside = outside_radius(*dome, z);
+        if (form.niche_depth > 0) { // its back is flat
+            const double back = r + form.niche_depth;
+            return WallFaces{r, std::sqrt(std::max(0.0, r * r - a * a)), back, back};
+        }
         return WallFaces{r, std::sqrt(std::max(0.0, r * r - a * a)), outside,
                          std::sqrt(std::max(0.0, outside * outside - a * a))};
     }
@@ -311,10 +315,12 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
         band_end = first ? faces->outside_corner : std::min(band_end, faces->outside_corner);
     }
     plan.rained_on = rained_on(building, form);
-    plan.innermost = innermost - form_margin / 2;
+    const bool through = form.niche_depth <= 0;
+    // The form of a niche can stand out on the room's side alone, and no frame goes through the wall.
+    plan.innermost = innermost - (through ? form_margin / 2 : form_margin);
     plan.least_form_depth = outermost - innermost + form_margin;
-    plan.frame_band_start = band_start;
-    plan.frame_band_end = std::max(band_start, band_end);
+    plan.frame_band_start = through ? band_start : outermost;
+    plan.frame_band_end = through ? std::max(band_start, band_end) : outermost;
     // The first course that runs unbroken over the head, or over its fan, lies wholly above its
     // top.
     const double head = fan_top(form);
