@@ -1,4 +1,6 @@
-// What is laid in a course: rings round a pole and straight runs, as tubes between cuts.
+// What is laid in a course: rings round a pole and straight runs, as tubes between cuts. Lengths in
+// metres; radii about the dome's pole; bearings in degrees clockwise from north; points in plan in
+// metres east and north of the design's origin.
 #pragma once
 
 #include "geometry/base/vec.hpp"

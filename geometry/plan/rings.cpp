@@ -88,10 +88,11 @@ void cut_ring(Ring& ring, const std::vector<RingGap>& gaps, const DomeForm& dome
         ring.cuts[i].letter = letter(i);
 }
 
-/// The disc of a cap course as short bags side by side, each one tamped width or a little less.
+/// The disc of a cap course as short bags side by side: as few as are no wider than the tube lies
+/// tamped, for a bag tamped to less than that is slack and one that is to be wider cannot be.
 void lay_cap_bags(Ring& ring, const DomeForm& dome, const CourseRules& rules) {
     const double radius = ring.outside_radius;
-    const int count = std::max(1, static_cast<int>(std::lround(2 * radius / dome.width)));
+    const int count = std::max(1, static_cast<int>(std::ceil(2 * radius / dome.width - 1e-6)));
     Run run;
     run.id = "R1";
     run.closed = true;
@@ -167,8 +168,10 @@ Ring first_ring(const Design& design, const DomeForm& dome, int n, const Ring* b
     return ring;
 }
 
-/// The second ring outside the first, where the design asks for one.
-Ring second_wythe(const Ring& first, const DomeForm& dome, double z) {
+/// The second ring outside the first, where the design asks for one. It lies on that of the course
+/// below.
+Ring second_wythe(const Ring& first, const DomeForm& dome, double z, const Ring* below,
+                  TubeEdge edge) {
     Ring ring = first;
     const double half_pole = first.inside_radius - first.pole_face;
     ring.wythe = 2;
@@ -178,7 +181,16 @@ Ring second_wythe(const Ring& first, const DomeForm& dome, double z) {
     ring.outside_radius = ring.inside_radius + dome.width;
     ring.centre_radius = ring.inside_radius + dome.width / 2;
     set_readings(ring, dome, z, half_pole);
+    double from = ring.inside_radius, to = ring.outside_radius;
     ring.step_in = 0;
+    if (below) {
+        ring.step_in = below->inside_radius - ring.inside_radius;
+        from = std::max(from, below->inside_radius);
+        to = std::min(to, below->outside_radius);
+    }
+    ring.bearing_width = std::max(0.0, to - from);
+    ring.contact_width = std::max(
+        0.0, ring.bearing_width - (edge == TubeEdge::round ? dome.course_height : 0));
     return ring;
 }
 
@@ -194,7 +206,8 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
     const double z = dome.course_middle(n);
     rings.push_back(first_ring(design, dome, n, below.empty() ? nullptr : &below.front()));
     if (has_second_wythe(dome, z) && rings.front().kind == RingKind::ring)
-        rings.push_back(second_wythe(rings.front(), dome, z));
+        rings.push_back(second_wythe(rings.front(), dome, z,
+                                     below.size() > 1 ? &below[1] : nullptr, design.course.edge));
     const std::vector<RingGap> gaps = gaps_in_ring(building, relations, index, n, Bond::laid);
     int tube_count = 0;
     for (Ring& ring : rings) {

@@ -1,4 +1,5 @@
 // The schedule: every course of a building with its compass settings, runs, tubes and cuts.
+// Lengths in metres, heights above the finished floor, areas in m2, volumes in m3.
 // The data behind `coilwright courses` (docs/reference/schedule.md), and all that later stages
 // read.
 #pragma once
