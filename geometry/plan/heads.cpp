@@ -159,7 +159,8 @@ std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& do
     const std::optional<LintelCourses> courses = lintel_courses(opening, dome);
     if (!courses)
         return std::nullopt;
-    Lintel lintel = start_lintel(opening, *courses, dome, dome.width);
+    const double wall = ring_width(dome, dome.course_bottom(courses->first));
+    Lintel lintel = start_lintel(opening, *courses, dome, wall);
     // The place that makes the bearing largest, on the ring of the course below: golden section,
     // the area rises to one top and falls.
     const double z = dome.course_middle(std::max(1, courses->first - 1));

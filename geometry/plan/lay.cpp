@@ -64,7 +64,7 @@ void plan_openings(Schedule& schedule, const Design& design) {
         int springing = 1;
         while (dome->course_middle(springing) < form.springing - height_tie)
             ++springing;
-        if (const auto fan = make_fan(form, dome->width, springing))
+        if (const auto fan = make_fan(form, ring_width(*dome, form.springing), springing))
             schedule.fans.push_back(*fan);
     }
     keep_last_forms(schedule.openings, schedule.building);

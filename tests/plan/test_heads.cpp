@@ -1,6 +1,7 @@
 #include "geometry/plan/heads.hpp"
 
 #include "geometry/plan/building_form.hpp"
+#include "geometry/plan/lay.hpp"
 #include "tests/support/designs.hpp"
 
 #include <catch2/catch.hpp>
@@ -160,4 +161,38 @@ TEST_CASE("a segmental fan stands on skewbacks along its radii") {
     CHECK(taken_half_width(form, levels, 75) == Approx(16 + 3 * 4.0 / 3));
     CHECK(taken_half_width(form, levels, 72 + 10 * 12.0 / 20) == Approx(16 + 10 * 16.0 / 20));
     CHECK(taken_half_width(form, levels, 85) == Approx(std::sqrt(30.0 * 30 - 25 * 25)));
+}
+
+TEST_CASE("in courses of a wider lower tube a fan and a lintel are of that tube") {
+    Design design = store_design();
+    design.domes[0].springline = 70 * inch;
+    TubeType wide;
+    wide.id = "wide";
+    wide.lay_flat = 24 * inch;
+    wide.tamped_width = 22 * inch;
+    design.tubes.push_back(wide);
+    design.domes[0].lower_tube = "wide";
+    design.domes[0].lower_height = 65 * inch;
+    design.openings[0] = opening("o", 90, 24 * inch, 20 * inch, 22 * inch, HeadKind::round);
+    design.openings[0].head.laid = HeadLaid::fan;
+    design.openings.push_back(opening("p", 270, 24 * inch, 20 * inch, 20 * inch, HeadKind::square));
+    design.openings[1].head.lintel = LintelSpec{};
+    design.domes[0].datum.clear();
+    const Schedule low = lay(design);
+    // One tamped width deep: the outer arc is pi (12 + 22) = 106.8 in, 4.86 bags of 22 in: 5.
+    REQUIRE(low.fans.size() == 1);
+    CHECK(low.fans[0].depth == Approx(22 * inch));
+    CHECK(low.fans[0].outer_arc == Approx(pi * 34 * inch));
+    CHECK(low.fans[0].count == 5);
+    CHECK(low.fans[0].fill_volume ==
+          Approx(pi / 2 * (34 * 34 - 12 * 12) * 22 * inch * inch * inch));
+    REQUIRE(low.lintels.size() == 1);
+    CHECK(low.lintels[0].width == Approx((22 - 5) * inch));
+    // With a depth of its own: pi 27 / 22 = 3.86 bags, 3; of tubes of 15 in 5.65 would be 5.
+    design.openings[0].head.depth = 15 * inch;
+    CHECK(lay(design).fans[0].count == 3);
+    design.domes[0].lower_height = 10 * inch; // ends below both
+    const Schedule high = lay(design);
+    CHECK(high.fans[0].count == 5);
+    CHECK(high.lintels[0].width == Approx((15 - 5) * inch));
 }
