@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <optional>
 
 namespace coilwright {
@@ -43,19 +44,81 @@ struct Pattern {
     double clearance = 0;
 };
 
-double worst_clearance(const Line& line, int pieces, double shift) {
-    double worst = line.length;
-    for (int i = line.closed ? 0 : 1; i < pieces; ++i)
-        worst = std::min(worst, clearance(line, place_on(line, i * line.length / pieces + shift)));
-    return worst;
-}
+/// The joints of an equal division move together. So what counts of a joint below is where it lies
+/// within a piece, and one search among these places answers for all joints at once.
+class Division {
+public:
+    Division(const Line& line, int pieces)
+        : line_(line), pieces_(pieces), piece_(line.length / pieces) {
+        for (const double joint : line.below)
+            places_.push_back(within_piece(joint));
+        std::sort(places_.begin(), places_.end());
+    }
+
+    double piece() const { return piece_; }
+
+    /// The least distance of any joint to what it must keep away from, with all moved by `shift`:
+    /// by at most a piece on an open line.
+    double clearance(double shift) const {
+        if (line_.closed)
+            return std::min(line_.length, to_nearest_place(shift));
+        if (pieces_ == 1)
+            return line_.length;
+        // The first and the last joint have the ends, and joints below beyond them, to themselves.
+        double worst = std::min(coilwright::clearance(line_, piece_ + shift),
+                                coilwright::clearance(line_, line_.length - piece_ + shift));
+        for (auto it = std::lower_bound(line_.below.begin(), line_.below.end(), piece_ + shift);
+             it != line_.below.end() && *it < line_.length - piece_ + shift; ++it) {
+            const double off = within_piece(*it - shift);
+            worst = std::min({worst, off, piece_ - off});
+        }
+        return worst;
+    }
+
+    /// The shifts from `low` to `high` at which some joint lies just `apart` before or after `place`.
+    void add_shifts(double place, double apart, double low, double high,
+                    std::vector<double>& shifts) const {
+        for (const double at : {place - apart, place + apart}) {
+            if (line_.closed) { // the others lie whole pieces away
+                shifts.push_back(at);
+                continue;
+            }
+            const int from = std::max(1, static_cast<int>(std::floor((at - high) / piece_)));
+            const int to = std::min(pieces_ - 1, static_cast<int>(std::ceil((at - low) / piece_)));
+            for (int i = from; i <= to; ++i)
+                shifts.push_back(at - i * piece_);
+        }
+    }
+
+private:
+    const Line& line_;
+    int pieces_;
+    double piece_;
+    std::vector<double> places_; // of the joints below, each within its piece
+
+    double within_piece(double s) const {
+        const double off = std::fmod(s, piece_);
+        return off < 0 ? off + piece_ : off;
+    }
+    double to_nearest_place(double s) const {
+        if (places_.empty())
+            return line_.length;
+        const double at = within_piece(s);
+        const auto next = std::lower_bound(places_.begin(), places_.end(), at);
+        const double up = next == places_.end() ? places_.front() + piece_ - at : *next - at;
+        const double down =
+            next == places_.begin() ? at - places_.back() + piece_ : at - *std::prev(next);
+        return std::min(up, down);
+    }
+};
 
 /// The pattern of that many pieces nearest to `nominal` that keeps the lap; else the one that keeps
 /// the most of it. Where the lap is lost or kept, some joint lies at a lap from a neighbour, so the
 /// shifts to try are a finite list.
 Pattern best_pattern(const Line& line, int pieces, double nominal, double longest, double lap,
                      bool clockwise_first) {
-    const double piece = line.length / pieces;
+    const Division division(line, pieces);
+    const double piece = division.piece();
     double low = -piece / 2, high = piece / 2;
     if (!line.closed) {
         const double slack = std::max(0.0, std::min(longest - piece, piece));
@@ -63,15 +126,11 @@ Pattern best_pattern(const Line& line, int pieces, double nominal, double longes
         high = slack;
     }
     std::vector<double> shifts{nominal, low, high};
-    for (int i = line.closed ? 0 : 1; i < pieces; ++i) {
-        const double at = i * piece;
-        for (const double joint : line.below)
-            for (const double side : {-lap, lap})
-                shifts.push_back(joint + side - at);
-        if (!line.closed) {
-            shifts.push_back(lap - at);
-            shifts.push_back(line.length - lap - at);
-        }
+    for (const double joint : line.below)
+        division.add_shifts(joint, lap, low, high, shifts);
+    if (!line.closed) {
+        division.add_shifts(0, lap, low, high, shifts);
+        division.add_shifts(line.length, lap, low, high, shifts);
     }
     std::optional<Pattern> best;
     for (double shift : shifts) {
@@ -79,7 +138,7 @@ Pattern best_pattern(const Line& line, int pieces, double nominal, double longes
             shift -= piece * std::round((shift - nominal) / piece);
         else if (shift < low - lap_tie || shift > high + lap_tie)
             continue;
-        const double kept = std::min(lap, worst_clearance(line, pieces, shift) + lap_tie);
+        const double kept = std::min(lap, division.clearance(shift) + lap_tie);
         if (!best || kept > best->clearance + lap_tie) {
             best = Pattern{pieces, shift, kept};
             continue;

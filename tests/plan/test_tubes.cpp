@@ -1,5 +1,7 @@
 #include "geometry/plan/tubes.hpp"
 
+#include "geometry/plan/check_layout.hpp"
+#include "geometry/plan/lay.hpp"
 #include "tests/support/designs.hpp"
 
 #include <catch2/catch.hpp>
@@ -71,14 +73,16 @@ TEST_CASE("joints keep their lap wherever equal tubes or one tube more can") {
     for (std::uint64_t seed = 1; seed <= 400; ++seed) {
         CAPTURE(seed);
         Dice dice(seed);
-        const double radius = dice.between(0.6, 4), longest = dice.between(1.5, 8);
+        const bool many = dice.chance(0.3);
+        const double radius = dice.between(0.6, 4);
+        const double longest = many ? dice.between(0.5, 1) : dice.between(1.5, 8);
         const double lap = dice.between(0.2, 0.6);
         const bool closed = dice.chance(0.4);
         const Ring ring = ring_of(radius, 0.38);
         Run run =
             run_of(closed ? 0 : dice.between(0, 359), closed ? 360 : dice.between(40, 350), radius);
         std::vector<double> below;
-        const int joints = dice.whole(0, 4);
+        const int joints = dice.whole(0, many ? 12 : 4);
         for (int i = 0; i < joints; ++i)
             below.push_back(dice.between(0, 360));
         divide_run(run, ring, rules(longest, lap), below, {dice.between(0, 360)},
@@ -125,4 +129,33 @@ TEST_CASE("joints keep their lap wherever equal tubes or one tube more can") {
             }
     }
     CHECK(with_joints > 300);
+}
+
+TEST_CASE("the largest dome of the shortest tubes that a design may ask for is divided") {
+    // A search over every joint of a ring against every joint below would take minutes here.
+    Design design = store_design();
+    design.openings.clear();
+    design.domes[0].datum.clear();
+    design.domes[0].inside_diameter = 30;
+    design.domes[0].profile.rise = 30;
+    design.course.longest_tube = 0.5;
+    design.course.joint_lap = 0.2;
+    design.course.height = 0.1;
+    design.openings.push_back(opening("door", 150, 0.9, 0, 2.1, HeadKind::square));
+    REQUIRE(check_layout(design).empty());
+    const Schedule schedule = lay(design);
+    CHECK(schedule.totals.courses > 300);
+    std::size_t tubes = 0;
+    for (const Course& course : schedule.courses)
+        for (const Ring& ring : course.rings)
+            for (const Run& run : ring.runs) {
+                tubes += run.tubes.size();
+                double sum = 0;
+                for (const LaidTube& tube : run.tubes) {
+                    REQUIRE((ring.kind == RingKind::cap || tube.length <= 0.5 + 1e-9));
+                    sum += tube.length;
+                }
+                REQUIRE(sum == Approx(run.length).epsilon(1e-12));
+            }
+    CHECK(tubes > 30000);
 }
