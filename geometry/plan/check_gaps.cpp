@@ -237,7 +237,7 @@ private:
         found.example = "turn its bearing, or move the dome";
     }
 
-    /// Precondition: `a` is an opening.
+    /// Of what two of them take of the ring, either of any kind.
     Nearness nearness(const Taker& a, const Taker& b) const {
         Nearness near;
         near.least = std::min(a.gap, b.gap);

@@ -1,5 +1,6 @@
 #include "geometry/plan/check_layout.hpp"
 
+#include "geometry/plan/dome_examples.hpp"
 #include "geometry/plan/layout_faults.hpp"
 
 #include <algorithm>
@@ -22,18 +23,19 @@ void check_dome(const Dome& dome, LayoutFaults& faults) {
     if (form.last_ring == 0) {
         Diagnostic& found = faults.add("dome-without-ring", dome.place, subject,
                                        "No course of '" + dome.id +
-                                           "' can be laid as a ring: its inside radius of " +
-                                           faults.length(dome.inside_diameter / 2) +
-                                           " is too small for its tube or its skylight.");
+                                           "' can be laid as a ring of its inside radius, " +
+                                           faults.length(dome.inside_diameter / 2) + ", " +
+                                           why_no_ring(design, dome) + ".");
         found.allowed = "an inside radius of at least half a tamped tube (" +
-                        faults.length(form.width / 2) + "), and more than the skylight's";
-        found.example = "inside_diameter = \"" + faults.length(4 * form.width) + "\"";
+                        faults.length(form.width / 2) +
+                        "), or least_inside_radius where it is given, and more than the skylight's";
+        found.example = example_with_ring(design, dome);
     } else if (form.courses() >= most_courses) {
         Diagnostic& found = faults.add("too-many-courses", dome.place, subject,
                                        "'" + dome.id + "' needs " + std::to_string(most_courses) +
                                            " courses or more, or its profile never closes.");
         found.allowed = "fewer than " + std::to_string(most_courses) + " courses";
-        found.example = "rise = \"" + faults.length(dome.inside_diameter) + "\"";
+        found.example = example_with_fewer_courses(design, dome);
     } else if (form.lower_width > 0 && form.lower_width < form.width - height_tie) {
         Diagnostic& found = faults.add(
             "lower-tube-narrower", dome.lower_tube_place, subject,

@@ -114,7 +114,9 @@ private:
                                 length(t) + ") wide.");
             found.allowed = "an opening wider than a course height at the middle of a course; "
                             "smaller holes are sleeves";
-            found.example = "width = \"" + length(3 * t) + "\"";
+            const auto measures = cutting_measures(opening, form, dome, faults_.design().unit);
+            found.example =
+                measures ? measures_text(*measures) : "width = \"" + length(3 * t) + "\"";
             return found;
         }
         case Misfit::niche_too_deep:

@@ -1,5 +1,6 @@
 #include "geometry/plan/opening_place.hpp"
 
+#include "geometry/base/shown_step.hpp"
 #include "geometry/plan/heads.hpp"
 
 #include <algorithm>
@@ -31,7 +32,7 @@ public:
     MeasureTrial(const Opening& opening, const OpeningForm& form, const DomeForm& dome,
                  DisplayUnit unit)
         : opening_(opening), form_(form), dome_(dome),
-          step_(unit == DisplayUnit::feet ? metres_per_inch / 8 : 0.001) {}
+          step_(shown_step(unit)) {}
 
     std::optional<OtherMeasures> lower_head(double sill) const {
         const int most = courses_in(opening_.height);
@@ -71,6 +72,28 @@ public:
         return std::nullopt;
     }
 
+    /// The least change that brings the middle of a course within it: of its width or height, on a
+    /// joint or not, to one to three courses.
+    std::optional<OtherMeasures> larger() const {
+        const double t = dome_.course_height;
+        const double joint = shown(std::floor(opening_.sill / t + 1e-6) * t);
+        const bool is_circle = opening_.head.kind == HeadKind::circle;
+        for (const bool on_joint : {false, true})
+            for (int wide = 0; wide <= 3; ++wide)
+                for (int high = is_circle ? wide : 0; high <= (is_circle ? wide : 3); ++high) {
+                    OtherMeasures measures;
+                    if (on_joint)
+                        measures.sill = joint;
+                    if (wide > 0 && shown_up(wide * t) > opening_.width)
+                        measures.width = shown_up(wide * t);
+                    if (high > 0 && shown_up(high * t) > opening_.height)
+                        measures.height = shown_up(high * t);
+                    if (works(measures))
+                        return measures;
+                }
+        return std::nullopt;
+    }
+
 private:
     const Opening& opening_;
     const OpeningForm& form_;
@@ -84,6 +107,7 @@ private:
     static int stride(int courses) { return std::max(1, courses / 24); }
     /// As it is written: whole eighths or millimetres.
     double shown(double metres) const { return std::floor(metres / step_ + 1e-6) * step_; }
+    double shown_up(double metres) const { return std::ceil(metres / step_ - 1e-6) * step_; }
 
     bool works(const OtherMeasures& measures) const {
         Opening trial = opening_;
@@ -184,6 +208,11 @@ std::optional<OtherMeasures> workable_measures(const Opening& opening, const Ope
     if (!found && sill > 0)
         found = trial.narrower(0);
     return found;
+}
+
+std::optional<OtherMeasures> cutting_measures(const Opening& opening, const OpeningForm& form,
+                                              const DomeForm& dome, DisplayUnit unit) {
+    return MeasureTrial(opening, form, dome, unit).larger();
 }
 
 } // namespace coilwright

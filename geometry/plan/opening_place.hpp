@@ -54,4 +54,8 @@ std::optional<OtherMeasures> workable_measures(const Opening& opening, const Ope
                                                const DomeForm& dome, DisplayUnit unit,
                                                bool width_first);
 
+/// The same for an opening that cuts no course: taller, wider, or on a course joint.
+std::optional<OtherMeasures> cutting_measures(const Opening& opening, const OpeningForm& form,
+                                              const DomeForm& dome, DisplayUnit unit);
+
 } // namespace coilwright

@@ -1,8 +1,12 @@
 // Domes, joins, tunnels, buttresses: what cannot be laid is refused.
+#include "geometry/plan/check_layout.hpp"
 #include "tests/plan/layout_codes.hpp"
 #include "tests/support/designs.hpp"
 
 #include <catch2/catch.hpp>
+
+#include <map>
+#include <regex>
 
 using namespace coilwright;
 using namespace coilwright::testing;
@@ -32,6 +36,80 @@ TEST_CASE("profiles and tops that leave nothing to lay are refused") {
     plumb.domes[0].profile.kind = ProfileKind::drawn;
     plumb.domes[0].profile.points = {{0, 1.3716}, {2, 1.3716}, {2.001, 0}};
     CHECK(codes(plumb).size() == 1);
+}
+
+namespace {
+
+/// The design with every `key = "length"` of an example set in its dome or, behind [course], there.
+Design with_example(Design design, const std::string& example) {
+    Dome& dome = design.domes[0];
+    const std::regex pair("([a-z_]+) = \"([^\"]+)\"");
+    int count = 0;
+    for (std::sregex_iterator at(example.begin(), example.end(), pair), end; at != end; ++at) {
+        const std::string key = (*at)[1];
+        if (key == "kind")
+            continue;
+        const LengthReading value = read_length((*at)[2].str(), design.unit);
+        REQUIRE(value.fault == "");
+        ++count;
+        if (key == "inside_diameter")
+            dome.inside_diameter = value.value;
+        else if (key == "springline")
+            dome.springline = value.value;
+        else if (key == "rise")
+            dome.profile.rise = value.value;
+        else if (key == "diameter")
+            dome.top.diameter = value.value;
+        else if (key == "least_inside_radius")
+            design.course.least_inside_radius = value.value;
+        else if (key == "height" && example.find("[course]") == 0)
+            design.course.height = value.value;
+        else
+            FAIL("no such key: " << key);
+    }
+    REQUIRE(count > 0);
+    return design;
+}
+
+} // namespace
+
+TEST_CASE("the example value of a dome without a ring, or with too many courses, works") {
+    std::map<std::string, int> mended;
+    for (std::uint64_t seed = 1; seed <= 500; ++seed) {
+        Dice dice(seed);
+        Design design = store_design();
+        design.openings.clear();
+        design.unit = dice.chance(0.5) ? DisplayUnit::feet : DisplayUnit::metres;
+        design.tubes[0].lay_flat = dice.between(0.3, 0.6);
+        design.tubes[0].tamped_width.reset();
+        design.course.height = dice.between(0.04, 0.12);
+        Dome& dome = design.domes[0];
+        dome.datum.clear();
+        const bool small = dice.chance(0.5);
+        dome.inside_diameter = small ? dice.between(0.5, 1) : dice.between(8, 30);
+        dome.springline = dice.chance(0.5) ? 0 : small ? dice.between(0, 1) : dice.between(0, 20);
+        dome.profile = {};
+        dome.profile.kind = dice.chance(0.3)   ? ProfileKind::round
+                            : dice.chance(0.5) ? ProfileKind::pointed
+                                               : ProfileKind::catenary;
+        if (dome.profile.kind != ProfileKind::round)
+            dome.profile.rise = dome.inside_diameter * dice.between(0.5, 3);
+        if (dice.chance(0.4)) {
+            dome.top.kind = TopKind::skylight;
+            dome.top.diameter = dome.inside_diameter * dice.between(0.3, 0.99);
+        }
+        if (dice.chance(0.4))
+            design.course.least_inside_radius = dice.between(0.1, 0.6);
+        const auto faults = check_layout(design);
+        if (faults.empty())
+            continue;
+        CAPTURE(seed, faults[0].code, faults[0].message, faults[0].example);
+        REQUIRE((faults[0].code == "dome-without-ring" || faults[0].code == "too-many-courses"));
+        CHECK(check_layout(with_example(design, faults[0].example)).empty());
+        ++mended[faults[0].code];
+    }
+    CHECK(mended["dome-without-ring"] > 30);
+    CHECK(mended["too-many-courses"] > 30);
 }
 
 TEST_CASE("domes that meet are refused unless a join says whose wall stays") {

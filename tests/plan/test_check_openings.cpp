@@ -170,6 +170,28 @@ TEST_CASE("a hole too small to cut any course is refused, not dropped in silence
     CHECK(codes(design) == Codes{"opening-cuts-nothing"});
 }
 
+TEST_CASE("the example value of a hole that cuts no course works") {
+    int count = 0;
+    for (std::uint64_t seed = 1; seed <= 200; ++seed) {
+        Dice dice(seed);
+        Design design = store_design();
+        design.unit = dice.chance(0.5) ? DisplayUnit::feet : DisplayUnit::metres;
+        const bool circle = dice.chance(0.3);
+        // Slots between two middles of courses, pipes, and slits narrower than a course.
+        const double height = dice.between(0.02, 0.2);
+        const double width = circle ? height : dice.between(0.05, 0.6);
+        design.openings.push_back(opening("hole", 330, width, dice.between(0.1, 1.5), height,
+                                          circle ? HeadKind::circle : HeadKind::square));
+        for (const Diagnostic& fault : check_layout(design)) {
+            CAPTURE(seed, fault.code, fault.message, fault.example);
+            REQUIRE(fault.code == "opening-cuts-nothing");
+            CHECK(check_layout(with_example(design, "hole", fault.example)).empty());
+            ++count;
+        }
+    }
+    CHECK(count > 100);
+}
+
 TEST_CASE("a sill below the floor is refused, in a dome and in a tunnel") {
     Design design = store_design();
     design.openings[0].sill = -5 * inch;
