@@ -310,7 +310,7 @@ void add_build_command(CLI::App& program, Action& chosen) {
     command
         ->add_option("--paper", options->paper,
                      "letter or a4; if not given, letter for designs in feet, else a4")
-        ->check(CLI::IsMember({"letter", "a4"}, CLI::ignore_case).description(""))
+        ->transform(CLI::IsMember({"letter", "a4"}, CLI::ignore_case).description(""))
         ->type_name("SIZE");
     std::vector<std::string> sheets;
     for (const PaperSize& size : drawing_papers()) {

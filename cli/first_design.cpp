@@ -15,16 +15,17 @@ struct Sizes {
     double roll;
     int stem; // courses from the floor to the springline
     double door_width;
-    int door_courses; // its height
+    int door_courses; // its height; in a room to live in that of a square one
     int door_head;    // rise of a pointed door head, courses
     double window_width;
     int window_sill; // courses above the floor
     int window_courses;
     int window_head;
+    int door_springing = 0; // of a door's arched head in a room to live in, courses above the floor
 };
 
 /// Tubes of 17 and 22 in lay-flat, or their metric neighbours, by the diameter they serve.
-Sizes sizes_for(const FirstDesign& wish) {
+Sizes store_sizes(const FirstDesign& wish) {
     const bool small = wish.diameter < 2.3;
     if (wish.unit == DisplayUnit::feet) {
         const double in = metres_per_inch;
@@ -42,6 +43,47 @@ Sizes sizes_for(const FirstDesign& wish) {
     const double window = small ? 0.4 : 0.6;
     return wide ? Sizes{0.15, 0.56, 0.485, 500, 4, door, 14, 5, window, 6, 5, 3}
                 : Sizes{0.12, 0.43, 0.38, 500, 4, door, 17, 6, window, 7, 6, 4};
+}
+
+bool is_lived_in(Use use) {
+    return use == Use::habitable || use == Use::tiny_house;
+}
+
+/// Rooms to live in have a door that 32 in by 78 in stay clear of, after plaster and frame (the way
+/// out, IRC R311.2), and windows for their light; both go far into the leaning wall, so their stem
+/// is high. A round dome turns in so soon that its stem must be high enough for any door.
+Sizes sizes_for(const FirstDesign& wish) {
+    Sizes sizes = store_sizes(wish);
+    const bool feet = wish.unit == DisplayUnit::feet;
+    if (is_lived_in(wish.use)) {
+        const bool wide = sizes.course > 0.14;
+        sizes.stem = wide ? 10 : 12;
+        sizes.door_width = feet ? 38 * metres_per_inch : 0.97;
+        sizes.door_springing = wide ? 14 : feet ? 16 : 17;
+        sizes.door_courses = sizes.door_springing + 1;
+        sizes.window_width = wish.diameter < 2.3 ? sizes.window_width
+                             : feet              ? 30 * metres_per_inch
+                                                 : 0.75;
+        sizes.window_sill = 6;
+        sizes.window_courses = wide ? 7 : 8;
+    } else if (wish.profile == ProfileKind::round && wish.diameter < 3.5) {
+        sizes.stem = 10;
+    }
+    return sizes;
+}
+
+/// As tall as wide above the springline is practice for a pointed dome. The other curves are flatter
+/// at the crown, and a small dome is thick for its size: while it is open, its leaning rings find
+/// their thrust within the wall only if it is taller.
+double rise_to_diameter(const FirstDesign& wish) {
+    switch (wish.profile) {
+    case ProfileKind::catenary:
+        return is_lived_in(wish.use) ? 1.4 : 1.3;
+    case ProfileKind::parabola:
+        return is_lived_in(wish.use) ? 1.6 : 1.5;
+    default:
+        return is_lived_in(wish.use) || wish.diameter < 2.7 ? 1.2 : 1;
+    }
 }
 
 /// A length as a person would write it in a design, quoted: "12 ft", "9 ft 6 in", "2.75 m".
@@ -144,8 +186,12 @@ void write_dome(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
         lines.add("springline", quoted_part(sizes.stem * sizes.course, wish.unit),
                   "where the wall starts to lean in");
     }
+    const double step = wish.unit == DisplayUnit::feet ? metres_per_inch : 0.01;
+    const double share = rise_to_diameter(wish);
+    const double height =
+        share == 1 ? wish.diameter : std::ceil(share * wish.diameter / step - 1e-6) * step;
     const std::string rise =
-        wish.profile == ProfileKind::round ? "" : ", rise = " + quoted(wish.diameter, wish.unit);
+        wish.profile == ProfileKind::round ? "" : ", rise = " + quoted(height, wish.unit);
     lines.add("profile", "{ kind = \"" + word(wish.profile) + "\"" + rise + " }");
     lines.add("top", "{ kind = \"closed\" }");
     lines.add("tube", "\"wall\"");
@@ -170,6 +216,22 @@ std::string head_text(HeadKind kind, double rise, DisplayUnit unit) {
     return start + (has_rise ? ", rise = " + quoted_part(rise, unit) : "") + " }";
 }
 
+/// Two, or in a room to live in as many as give its floor light.
+int windows_for(const FirstDesign& wish) {
+    const double feet = wish.diameter / metres_per_foot;
+    return !is_lived_in(wish.use) || feet <= 12.2 ? 2 : feet <= 15.2 ? 3 : 4;
+}
+
+/// Height of the door in courses. A store's is the same under any head.
+int door_courses(const FirstDesign& wish, const Sizes& sizes) {
+    if (*wish.door == HeadKind::square || !is_lived_in(wish.use))
+        return sizes.door_courses;
+    const double rise = *wish.door == HeadKind::segmental ? sizes.course
+                        : *wish.door == HeadKind::round   ? sizes.door_width / 2
+                                                          : sizes.door_head * sizes.course;
+    return sizes.door_springing + static_cast<int>(std::ceil(rise / sizes.course - 1e-9));
+}
+
 void write_openings(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
     const auto on_joint = [&](int courses) {
         return quoted_part(courses * sizes.course, wish.unit);
@@ -182,14 +244,15 @@ void write_openings(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
         lines.add("bearing", "180", "degrees clockwise from north, seen from above");
         lines.add("width", quoted_part(sizes.door_width, wish.unit));
         lines.add("sill", quoted_part(0, wish.unit), "above the finished floor");
-        lines.add("height", on_joint(sizes.door_courses),
+        lines.add("height", on_joint(door_courses(wish, sizes)),
                   "whole courses: the head ends on a joint");
         const int rise = *wish.door == HeadKind::segmental ? 1 : sizes.door_head;
         lines.add("head", head_text(*wish.door, rise * sizes.course, wish.unit));
     }
     // Evenly in what the door leaves, or all round; halves of degrees are fine enough to set out.
-    const int places = wish.windows + (wish.door ? 1 : 0);
-    for (int i = 1; i <= wish.windows; ++i) {
+    const int windows = wish.windows.value_or(windows_for(wish));
+    const int places = windows + (wish.door ? 1 : 0);
+    for (int i = 1; i <= windows; ++i) {
         const double step = 360.0 / places;
         const double bearing =
             std::round(2 * std::fmod(180 + (wish.door ? i : i - 1) * step, 360)) / 2;

@@ -3,6 +3,7 @@
 #include "cli/first_design.hpp"
 #include "exporters/files.hpp"
 #include "geometry/base/utf8.hpp"
+#include "geometry/checks/check_building.hpp"
 #include "geometry/design/read_design.hpp"
 #include "geometry/exact/exact_region.hpp"
 #include "geometry/plan/plan_building.hpp"
@@ -22,7 +23,7 @@ constexpr const char* footer =
     "Examples:\n"
     "  coilwright new --name \"Seed store\" --diameter \"9 ft\" --out seed-store.toml\n"
     "  coilwright new --use shower --diameter \"6 ft\" --windows 1 --out washroom.toml\n"
-    "  coilwright new --unit m --diameter \"3.6 m\" --profile catenary --out cabin.toml\n"
+    "  coilwright new --unit m --diameter \"3.6 m\" --profile catenary --out shed.toml\n"
     "\nThe design is laid once before it is written: what does not fit is told.";
 
 struct Options {
@@ -32,7 +33,7 @@ struct Options {
     std::string diameter;
     std::string profile = "pointed";
     std::string door = "pointed";
-    int windows = 2;
+    int windows = -1; // not given
     std::string out = "design.toml";
     bool force = false;
 };
@@ -61,7 +62,9 @@ std::string read_options(const Options& options, FirstDesign& wish) {
         wish.door = value_of(options.door, {HeadKind::pointed, HeadKind::round, HeadKind::segmental,
                                             HeadKind::square});
     }
-    wish.windows = options.windows;
+    if (options.windows >= 0) {
+        wish.windows = options.windows;
+    }
     if (first_invalid_utf8(options.name) != std::string_view::npos) {
         return "--name: the text is not UTF-8";
     }
@@ -83,16 +86,29 @@ std::string read_options(const Options& options, FirstDesign& wish) {
     return {};
 }
 
-/// Why the design cannot be laid, one line a fault; empty: it can.
-std::string fault_of(const std::string& text) {
+BuildingPlan planned(const std::string& text) {
     DesignReading reading = read_design(text);
-    const BuildingPlan plan =
-        plan_building(std::move(reading.design), std::move(reading.diagnostics), exact_region);
+    return plan_building(std::move(reading.design), std::move(reading.diagnostics), exact_region);
+}
+
+/// Why the design cannot be laid, one line a fault; empty: it can.
+std::string fault_of(const BuildingPlan& plan) {
     std::string faults;
     for (const Diagnostic& diagnostic : plan.diagnostics) {
         faults += "\n  " + diagnostic.subject + ": " + diagnostic.message;
     }
     return faults;
+}
+
+/// Which checks the design fails as it stands; empty: none.
+std::string failing_checks(const BuildingPlan& plan) {
+    std::string codes;
+    for (const Finding& finding : all_findings(plan)) {
+        if (finding.verdict == Verdict::fails && codes.find(finding.code) == std::string::npos) {
+            codes += (codes.empty() ? "" : ", ") + finding.code;
+        }
+    }
+    return codes;
 }
 
 ExitCode run(const Options& options, Console& console) {
@@ -103,7 +119,8 @@ ExitCode run(const Options& options, Console& console) {
         return ExitCode::wrong_input;
     }
     const std::string text = first_design(wish);
-    fault = fault_of(text);
+    const BuildingPlan plan = planned(text);
+    fault = fault_of(plan);
     if (!fault.empty()) {
         print_error(console, "such a dome cannot be laid; take fewer windows, another profile or a "
                              "larger diameter:" +
@@ -130,8 +147,14 @@ ExitCode run(const Options& options, Console& console) {
         print_error(console, result.fault);
         return ExitCode::no_access;
     }
-    const std::string shown = printable(options.out);
-    console.out << "Written: " << shown << "\nNext: coilwright check " << shown << '\n';
+    const std::string shown = printable(options.out), failing = failing_checks(plan);
+    console.out << "Written: " << shown << '\n';
+    if (!failing.empty()) {
+        console.out << wrapped("As it stands it fails these checks, which tell what to change: " +
+                                   failing + ".",
+                               "");
+    }
+    console.out << "Next: coilwright check " << shown << '\n';
     return ExitCode::done;
 }
 
@@ -144,11 +167,11 @@ void add_new_command(CLI::App& program, Action& chosen) {
     command->add_option("--name", options->name, "Of the building")->capture_default_str();
     command->add_option("--unit", options->unit, "ft or m")
         ->capture_default_str()
-        ->check(CLI::IsMember({"ft", "m"}, CLI::ignore_case).description(""))
+        ->transform(CLI::IsMember({"ft", "m"}, CLI::ignore_case).description(""))
         ->type_name("UNIT");
     command->add_option("--use", options->use, "store, habitable, bath, shower or tiny-house")
         ->capture_default_str()
-        ->check(
+        ->transform(
             CLI::IsMember({"store", "habitable", "bath", "shower", "tiny-house"}, CLI::ignore_case)
                 .description(""))
         ->type_name("USE");
@@ -156,17 +179,18 @@ void add_new_command(CLI::App& program, Action& chosen) {
         ->type_name("LENGTH");
     command->add_option("--profile", options->profile, "pointed, round, catenary or parabola")
         ->capture_default_str()
-        ->check(CLI::IsMember({"pointed", "round", "catenary", "parabola"}, CLI::ignore_case)
+        ->transform(CLI::IsMember({"pointed", "round", "catenary", "parabola"}, CLI::ignore_case)
                     .description(""))
         ->type_name("KIND");
     command
         ->add_option("--door", options->door, "Its head: pointed, round, segmental, square or none")
         ->capture_default_str()
-        ->check(CLI::IsMember({"pointed", "round", "segmental", "square", "none"}, CLI::ignore_case)
+        ->transform(CLI::IsMember({"pointed", "round", "segmental", "square", "none"}, CLI::ignore_case)
                     .description(""))
         ->type_name("KIND");
-    command->add_option("--windows", options->windows, "How many, 0 to 6")
-        ->capture_default_str()
+    command
+        ->add_option("--windows", options->windows,
+                     "How many, 0 to 6; if not given 2, or those that a room to live in needs")
         ->check(CLI::Range(0, most_first_windows).description(""))
         ->type_name("COUNT");
     command->add_option("--out", options->out, "File to write, or - to print it")

@@ -135,6 +135,7 @@ TEST_CASE("build takes the paper that it is told, else that of the design's unit
     CHECK_THAT(size("models/cabin-metric.toml", {}), Contains("A4"));
     CHECK_THAT(size("models/cabin-metric.toml", {"--paper", "letter"}), Contains("612 x 792"));
     CHECK_THAT(size("models/grain-store.toml", {"--paper", "A4"}), Contains("A4"));
+    CHECK_THAT(size("models/cabin-metric.toml", {"--paper", "Letter"}), Contains("612 x 792"));
 }
 
 TEST_CASE("drawings are cut and laid as they are told") {

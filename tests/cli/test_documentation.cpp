@@ -161,6 +161,35 @@ TEST_CASE("help has examples, and they run") {
     CHECK_THAT(all.out, Contains("Exit codes"));
 }
 
+TEST_CASE("every design that the documentation has written keeps its own checks") {
+    int count = 0;
+    const auto holds = [&](const std::string& line) {
+        const std::size_t at = line.find("coilwright new ");
+        if (at == std::string::npos || line.find("--") == std::string::npos)
+            return;
+        CAPTURE(line);
+        std::string arguments = line.substr(at + std::string("coilwright").size());
+        arguments = std::regex_replace(arguments, std::regex(" --out [^ ]+"), "");
+        const ScratchDirectory scratch;
+        const Outcome outcome =
+            shell(scratch.path(), program() + arguments + " --out - | " + program() + " check -");
+        INFO(outcome.out << outcome.err);
+        CHECK(outcome.code == 0);
+        ++count;
+    };
+    for (const auto& page : pages())
+        for (const std::string& command : commands_of(bytes_of(page)))
+            holds(command);
+    for (const std::vector<std::string>& help :
+         std::vector<std::vector<std::string>>{{"--help"}, {"new", "--help"}}) {
+        std::istringstream lines(run(help).out);
+        for (std::string line; std::getline(lines, line);)
+            if (line.rfind("  ", 0) == 0)
+                holds(line);
+    }
+    CHECK(count >= 8);
+}
+
 TEST_CASE("help keeps within 100 columns") {
     for (const std::string& name : command_names) {
         std::istringstream lines(run({name, "--help"}).out);

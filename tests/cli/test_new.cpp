@@ -4,6 +4,9 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include <cctype>
+#include <set>
+
 using namespace coilwright;
 using Catch::Matchers::Contains;
 using nlohmann::json;
@@ -26,6 +29,66 @@ TEST_CASE("new writes designs that can be laid, for every choice of its flags") 
             }
         }
     }
+}
+
+TEST_CASE("new takes its words in capitals as in small letters") {
+    const auto written = [](const std::string& option, const std::string& value) {
+        const Outcome made = run({"new", option, value, "--diameter", "12 ft", "--out", "-"});
+        CHECK(made.code == 0);
+        return made.out;
+    };
+    const std::vector<std::pair<std::string, std::vector<std::string>>> words{
+        {"--unit", {"ft", "m"}},
+        {"--use", {"store", "habitable", "bath", "shower", "tiny-house"}},
+        {"--profile", {"pointed", "round", "catenary", "parabola"}},
+        {"--door", {"pointed", "round", "segmental", "square", "none"}}};
+    for (const auto& [option, values] : words) {
+        std::set<std::string> texts;
+        for (const std::string& small : values) {
+            std::string capitals, title = small;
+            for (const char c : small)
+                capitals += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+            title[0] = capitals[0];
+            CAPTURE(option, small);
+            texts.insert(written(option, small));
+            CHECK(written(option, capitals) == written(option, small));
+            CHECK(written(option, title) == written(option, small));
+        }
+        CHECK(texts.size() == values.size()); // each word has its own meaning
+    }
+}
+
+TEST_CASE("what new writes keeps its own checks") {
+    for (const std::string use : {"store", "habitable", "shower", "tiny-house"}) {
+        for (const std::string profile : {"pointed", "catenary", "parabola"}) {
+            for (const std::string diameter : {"6 ft", "9 ft", "12 ft", "2.75 m", "3.6 m", "18 ft"}) {
+                // A habitable room has 70 sq ft of floor under 7 ft (IRC R304.1, R305.1): not so small.
+                if (use == "habitable" && (diameter == "6 ft" || diameter == "9 ft" || diameter == "2.75 m"))
+                    continue;
+                CAPTURE(use, profile, diameter);
+                const std::string unit = diameter.back() == 'm' ? "m" : "ft";
+                const Outcome made = run({"new", "--use", use, "--profile", profile, "--unit", unit,
+                                          "--diameter", diameter, "--out", "-"});
+                REQUIRE(made.code == 0);
+                const Outcome checked = run({"check", "-"}, made.out);
+                INFO(checked.out);
+                CHECK(checked.code == 0);
+            }
+        }
+    }
+}
+
+TEST_CASE("new names the checks that its design fails as it stands") {
+    const ScratchDirectory scratch;
+    const std::string file = scratch.path() / "room.toml";
+    // 8 ft across hold no 70 sq ft of floor.
+    const Outcome small = run({"new", "--use", "habitable", "--diameter", "8 ft", "--out", file});
+    CHECK(small.code == 0);
+    CHECK_THAT(small.out, Contains("fails") && Contains("headroom"));
+    CHECK(run({"check", file}).code == 1);
+    const Outcome store = run({"new", "--out", scratch.path() / "store.toml"});
+    CHECK(store.code == 0);
+    CHECK_THAT(store.out, !Contains("fails"));
 }
 
 TEST_CASE("new serves the least and the greatest diameter that it offers") {
