@@ -13,17 +13,24 @@ std::size_t tube_count(const Ring& ring) {
     return count;
 }
 
+/// As on the crew's sheets: those of a second wythe bear a 2.
+std::string letter_of(const Ring& ring, const Cut& cut) {
+    return ring.wythe > 1 ? cut.letter + std::to_string(ring.wythe) : cut.letter;
+}
+
 std::string cut_letters(const Ring& ring) {
     std::string letters;
     for (const Cut& cut : ring.cuts)
-        letters += (letters.empty() ? "" : " ") + cut.letter;
+        letters += (letters.empty() ? "" : " ") + letter_of(ring, cut);
     return letters;
 }
 
 std::string course_kind(const Course& course, const Ring& ring) {
     if (ring.kind == RingKind::cap)
         return "cap";
-    return ring.curb ? "curb" : course.below_floor ? "below floor" : "";
+    const std::string place = ring.curb ? "curb" : course.below_floor ? "below floor" : "";
+    const std::string outer = ring.wythe > 1 ? "outer ring" : "";
+    return place + (place.empty() || outer.empty() ? "" : ", ") + outer;
 }
 
 std::string bearing_text(double degrees) {
@@ -64,7 +71,7 @@ std::string cut_table(const Schedule& schedule) {
     for (const Course& course : schedule.courses)
         for (const Ring& ring : course.rings)
             for (const Cut& cut : ring.cuts)
-                rows.push_back({std::to_string(course.number), ring.dome, cut.letter, cut.by,
+                rows.push_back({std::to_string(course.number), ring.dome, letter_of(ring, cut), cut.by,
                                 cut.side == Side::left ? "left" : "right",
                                 bearing_text(cut.inside_bearing),
                                 length_text(cut.short_arc, schedule.unit),

@@ -63,6 +63,26 @@ TEST_CASE("domes that share a course each have their own fill in the table") {
     CHECK(lines[6].find("0.171 m³") != std::string::npos);
 }
 
+TEST_CASE("of two rings in a course the outer one is told, and its cuts bear a 2") {
+    BuildingPlan plan = awkward_plan();
+    Course& course = plan.schedule.courses.at(1);
+    REQUIRE(course.rings.size() == 1);
+    course.rings.push_back(course.rings.front());
+    course.rings[1].wythe = 2;
+    const std::vector<std::string> lines = lines_of(schedule_table(plan));
+    CHECK(lines[6].find("A B ") != std::string::npos);
+    CHECK(lines[6].find("outer ring") == std::string::npos);
+    CHECK(lines[7].find("A2 B2") != std::string::npos);
+    CHECK(lines[7].find("outer ring") != std::string::npos);
+    std::size_t inner = 0, outer = 0;
+    for (const std::string& line : lines) {
+        inner += line.find("  A    door") != std::string::npos;
+        outer += line.find("  A2   door") != std::string::npos;
+    }
+    CHECK(inner == 1);
+    CHECK(outer == 1);
+}
+
 TEST_CASE("the tables are in millimetres where the design is metric") {
     BuildingPlan plan = awkward_plan();
     plan.schedule.unit = DisplayUnit::metres;
