@@ -1,8 +1,8 @@
 """An independent reckoning of schedules, sharing no code with the program.
 
 Writes designs of every profile, head, top and unit, runs `coilwright courses FILE --json`, and
-compares compass radii (0.01 mm), cut bearings (0.001 degrees), lengths, tubes, wire, areas, caps,
-curbs and totals with its own numbers. Curves are found here by bisection on their defining equations,
+compares compass radii (0.01 mm), cut bearings (0.001 degrees), lengths, tubes, wire, areas, caps and
+their bags, curbs and totals with its own numbers. Curves are found here by bisection on their defining equations,
 areas by the midpoint rule, so that no closed form of the program is repeated.
 
 Usage: reckon.py PROGRAM
@@ -247,8 +247,21 @@ def compare(design, schedule):
                 near(f"{where} outside", ring["outside_radius"], cap_outside(design, n),
                      RADIUS_TOLERANCE)
             caps += 1
-            near(f"{where} disc", course["wall_area"], math.pi * ring["outside_radius"] ** 2, 1e-4)
-            wire(where, [])
+            disc = ring["outside_radius"]
+            near(f"{where} disc", course["wall_area"], math.pi * disc ** 2, 1e-4)
+            # As few bags side by side as are no wider than the tube lies tamped.
+            count = next(k for k in range(1, 99) if 2 * disc <= k * w + 2e-6)
+            bags, = (run["tubes"] for run in ring["runs"])
+            near(f"{where} bags", len(bags), count, 0)
+            chords = [2 * math.sqrt(disc ** 2 - ((2 * k + 1) / count - 1) ** 2 * disc ** 2)
+                      for k in range(count)]
+            for bag, chord in zip(bags, chords):
+                near(f"{where} {bag['id']}", bag["length"], chord, 2e-5)
+            if caps == 1:
+                wire(where, [])
+            else:  # on a disc it runs under each bag of this one
+                near(f"{where} wire below", schedule["courses"][index - 1]["wire_length"],
+                     design["strands"] * sum(chords), 1e-4)
             previous_bed = None
             continue
         compared += 1
