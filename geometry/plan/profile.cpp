@@ -3,6 +3,7 @@
 #include "geometry/plan/drawn_curve.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <limits>
 
@@ -64,7 +65,7 @@ Profile drawn_profile(const std::vector<std::pair<double, double>>& points) {
 }
 
 Profile make_profile(const ProfileSpec& spec, double half_span) {
-    double rise = 2 * half_span;
+    double rise = 0;
     if (spec.rise)
         rise = *spec.rise;
     else if (spec.rise_to_span)
@@ -75,6 +76,7 @@ Profile make_profile(const ProfileSpec& spec, double half_span) {
         rise = half_span * half_span /
                (*spec.arc_radius +
                 std::sqrt((*spec.arc_radius - half_span) * (*spec.arc_radius + half_span)));
+    assert(rise > 0 || spec.kind == ProfileKind::round || spec.kind == ProfileKind::drawn);
     switch (spec.kind) {
     case ProfileKind::pointed:
         return pointed_profile(half_span, rise);

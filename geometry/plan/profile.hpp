@@ -35,8 +35,8 @@ Profile parabola_profile(double half_span, double rise);
 Profile drawn_profile(const std::vector<std::pair<double, double>>& points);
 
 /// The profile that a validated spec asks for on a half-span. Precondition: the spec is sound and
-/// its rise is not to be fitted any more. Without rise, arc radius or ratio a curve stands as tall
-/// as it is wide (common practice); round needs none; a drawn curve is as its points say.
+/// its rise is not to be fitted any more: a rise, an arc radius or a ratio stands in it, unless the
+/// curve is round, or drawn and as its points say.
 Profile make_profile(const ProfileSpec& spec, double half_span);
 
 /// x(y): half_span for y <= 0, 0 for y >= rise. Pointed a 1, rho 2, y 1 -> 0.732051.

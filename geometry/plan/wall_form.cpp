@@ -3,6 +3,7 @@
 #include "geometry/plan/section.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
 namespace coilwright {
@@ -178,8 +179,8 @@ OpeningForm make_opening_form(const Opening& opening) {
         form.head = round_profile(form.half_width);
         break;
     case HeadKind::segmental:
-        form.head =
-            segmental_profile(form.half_width, opening.head.rise.value_or(opening.width / 4));
+        assert(opening.head.rise); // the reader asks for it
+        form.head = segmental_profile(form.half_width, opening.head.rise.value_or(0));
         break;
     case HeadKind::circle:
         form.top = opening.sill + opening.width;

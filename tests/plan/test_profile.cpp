@@ -26,9 +26,6 @@ TEST_CASE("a profile made from a spec keeps what the spec gave") {
         spec.rise_to_span = 1.0;
         CHECK(make_profile(spec, 2).rise == 4);
     }
-    SECTION("nothing: as tall as wide") {
-        CHECK(make_profile(spec, 2).rise == 4);
-    }
     SECTION("a segment of a circle by its radius") {
         spec.kind = ProfileKind::segmental;
         spec.arc_radius = 5.0;

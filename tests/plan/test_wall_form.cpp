@@ -147,13 +147,19 @@ TEST_CASE("a course is cut where its middle lies in the hole, and laid over a sl
     const OpeningForm door = make_opening_form(design.openings[0]);
     CHECK_FALSE(cuts_course(door, dome, 3)); // below the floor
     CHECK(cuts_course(door, dome, 4));
-    // At z 77.5 in the head is 2 x 2.04 in wide, less than a course height: laid over. Reckoned:
-    // rho = (16^2 + 24^2) / 32 = 26 in; sqrt(26^2 - 21.5^2) - 10 = 4.62; at 19: 4.6 is 7.7 in wide.
+    // The head springs at 56 in, rho = (16^2 + 24^2) / 32 = 26 in. At z 77.5 in it is
+    // 2 (sqrt(26^2 - 21.5^2) - 10) = 9.24 in wide, more than a course is high: cut. Reckoned.
     CHECK(half_width(door, 77.5 * inch) == Approx((std::sqrt(26. * 26 - 21.5 * 21.5) - 10) * inch));
     const int last = 3 + 16; // the course whose middle is at 77.5 in
     CHECK(dome.course_middle(last) == Approx(77.5 * inch));
-    CHECK(cuts_course(door, dome, last) == (2 * 4.62 >= 5));
+    CHECK(cuts_course(door, dome, last));
     CHECK_FALSE(cuts_course(door, dome, last + 1));
+    // Of a door 1-1/2 in lower the same course finds 2 (sqrt(26^2 - 23^2) - 10) = 4.25 in: a slot.
+    Opening lower = design.openings[0];
+    lower.height = 78.5 * inch;
+    CHECK(half_width(make_opening_form(lower), 77.5 * inch) > 0);
+    CHECK_FALSE(cuts_course(make_opening_form(lower), dome, last));
+    CHECK(cuts_course(make_opening_form(lower), dome, last - 1));
 }
 
 TEST_CASE("heights within a micrometre are one: a hole has its sill, and not its top") {

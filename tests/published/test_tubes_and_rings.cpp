@@ -103,7 +103,6 @@ TEST_CASE("tamped widths of the narrow practice lie at lay-flat less the course"
     for (const Row& row : {Row{30, 21.5, 8.5}, Row{35, 25.5, 9.5}, Row{40, 30, 10}, Row{45, 32, 13},
                            Row{50, 36, 14}}) {
         CAPTURE(row.lay_flat);
-        CHECK(std::abs((row.lay_flat - row.height) - row.width) < 0.1); // 1 mm
         // Narrower than the fabric's reckoning, yet no advice: it is practice, to 1 mm.
         CHECK(row.width < stadium_width(row.lay_flat, row.height));
         Design design = one_ring_dome(row.lay_flat / 100, row.height / 100, 1.5);
