@@ -130,7 +130,8 @@ Piece niche_back(const OpeningForm& niche, double half_width, double face, const
 std::vector<Piece> fan_pieces(const OpeningForm& opening, const DomeForm& dome, int n,
                               const CourseRules& rules) {
     std::vector<Piece> pieces;
-    const std::optional<Fan> fan = make_fan(opening, dome.width, n);
+    const double width = ring_width(dome, opening.springing);
+    const std::optional<Fan> fan = make_fan(opening, width, n);
     if (!fan)
         return pieces;
     const auto set_before = [&](double height) {
@@ -140,7 +141,7 @@ std::vector<Piece> fan_pieces(const OpeningForm& opening, const DomeForm& dome, 
         return course;
     };
     const int pairs = fan->count / 2;
-    const double section = stadium_area(dome.width, dome.course_height);
+    const double section = stadium_area(width, dome.course_height);
     for (int i = 0; i <= pairs; ++i) {
         if (set_before(opening.springing + fan_corner(opening, *fan, i)) != n)
             continue;
@@ -148,7 +149,7 @@ std::vector<Piece> fan_pieces(const OpeningForm& opening, const DomeForm& dome, 
         Piece piece;
         piece.kind = key ? PieceKind::keystone : PieceKind::fan_bag;
         piece.of = opening.id;
-        piece.fill_volume = fan_bag_area(*fan, key) * dome.width;
+        piece.fill_volume = fan_bag_area(*fan, key) * width;
         piece.length = piece.longest = piece.fill_volume / section;
         piece.cut_length = piece.length + 2 * rules.end_allowance;
         piece.start_bearing = piece.end_bearing = opening.bearing.degrees;
