@@ -66,7 +66,7 @@ std::optional<Diagnostic> apply(toml::table& root, const DesignChange& change) {
 
 DesignReading read_changed_design(std::string_view text, const std::vector<DesignChange>& changes) {
     ParsedToml parsed = parse_toml(text);
-    if (!parsed.fault)
+    if (parsed.faults.empty())
         for (const DesignChange& change : changes)
             if (auto fault = apply(parsed.table, change)) {
                 DesignReading reading;
