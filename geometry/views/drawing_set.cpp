@@ -75,7 +75,7 @@ DrawingViews drawing_views(const BuildingPlan& plan, const Mesh& shell, double t
 
 ModelSpace drawing_space(const Drafting& drafting, const DrawingViews& views) {
     std::vector<std::vector<const View*>> rows{
-        {&views.floor, &views.foundation, &views.roof}, {}, {}};
+        {&views.floor, &views.foundation, &views.roof}, {}, {}, {}};
     for (const View& view : views.sections)
         rows[1].push_back(&view);
     for (const View& view : views.elevations)
