@@ -32,10 +32,13 @@ View head_view(const FormKind& kind) {
     const auto add = [&](const Outline& outline, LineRole role, const std::string& name) {
         for (const Outline& path : right_half(outline, above))
             view.paths.push_back({role, path});
-        // Named half way up the curve.
-        const double bottom = closed ? 0 : (outline.edges.front().to - outline.from).norm();
+        // Named on the curve, over its jamb.
+        const Vec2 foot = outline.edges.front().to;
+        const double bottom = closed ? 0 : (foot - outline.from).norm();
+        const double plumb = closed ? 0 : std::max(0.0, kind.springing - foot.y());
+        const double half = (length_of(outline) - bottom) / 2;
         const OutlinePlace place =
-            place_along(outline, bottom + 0.36 * (length_of(outline) - bottom));
+            place_along(outline, bottom + plumb + 0.6 * std::max(0.0, half - plumb));
         view.notes.push_back({name, place.at,
                               role == LineRole::hidden ? place.outward : Vec2(-place.outward), 2.5,
                               false, true, true});
