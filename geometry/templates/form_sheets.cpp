@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace coilwright {
 namespace {
@@ -112,12 +113,12 @@ struct Full {
     TileGrid grid;
 };
 
-Full full_size(const Drafting& drafting, const View& view) {
-    const Scale scale{1, "full size"};
+Full full_size(const Drafting& drafting, View view) {
+    const Scale scale{1, ""};
     const ViewMargins margins = margins_of(view);
     const Vec2 size = extent_of(view).size() * scale.on_paper(1);
     Full full;
-    full.title = view.title;
+    full.title = std::exchange(view.title, ""); // it stands in the title block
     lay_view(
         full.drawing,
         {0, 0, size.x() + margins.left + margins.right, size.y() + margins.bottom + margins.top},

@@ -76,15 +76,18 @@ std::vector<View> sill_detail(const BuildingPlan& plan) {
                               {-1, 1},
                               4,
                               false,
+                              true,
                               true});
-        view.notes.push_back({"frame", {x1, foot + opening.frame_width}, {1, 1}, 4, false, true});
-        view.notes.push_back({"falls 1 in " + fixed_text(1 / std::max(fall, 0.005), 0) + ", nose " +
-                                  length_text(nose, schedule.unit) + " clear, with a drip",
-                              {outside + nose, low},
-                              {1, 0.5},
-                              4,
-                              false,
-                              true});
+        view.notes.push_back(
+            {"frame", {x1, foot + opening.frame_width}, {1, 1}, 4, false, true, true});
+        view.notes.push_back(
+            {"falls 1 in " + fixed_text(1 / std::max(fall, 0.005), 0) + ", nose with a drip",
+             {outside + nose, low},
+             {1, 0.5},
+             4,
+             false,
+             true,
+             true});
         return {view};
     }
     return {};
@@ -120,6 +123,7 @@ std::vector<View> lintel_detail(const BuildingPlan& plan) {
                                   {1, 0},
                                   4,
                                   false,
+                                  true,
                                   true});
         }
         // The ring it bears on, beyond: seen past the jamb.
@@ -133,11 +137,12 @@ std::vector<View> lintel_detail(const BuildingPlan& plan) {
                                     {{below->outside_radius - round, course.top}, 1},
                                     {{below->inside_radius + round, course.top}, 0},
                                     {{below->inside_radius + round, course.bottom}, 1}}}});
-            view.notes.push_back({"course " + std::to_string(course.number) + ", which it bears on",
+            view.notes.push_back({"bears on course " + std::to_string(course.number),
                                   {below->outside_radius - round, course.middle},
                                   {1, -0.5},
                                   4,
                                   false,
+                                  true,
                                   true});
             add_widths_above(view,
                              {below->inside_radius, c - half, c + half, below->outside_radius}, top,
@@ -145,14 +150,15 @@ std::vector<View> lintel_detail(const BuildingPlan& plan) {
         }
         add_heights_left(view, {lintel.bottom, top, top + lintel.packing}, c - half, 0,
                          schedule.unit, "lintel." + lintel.opening + ".depth");
-        view.notes.push_back(
-            {word(lintel.kind) + " lintel " + length_text(lintel.length, schedule.unit) +
-                 " long, " + length_text(lintel.bearing, schedule.unit) + " bearing on each side",
-             {c, lintel.bottom},
-             {-0.5, -1},
-             4,
-             false,
-             true});
+        view.notes.push_back({word(lintel.kind) + " lintel, " +
+                                  length_text(lintel.length, schedule.unit) + " long, " +
+                                  length_text(lintel.bearing, schedule.unit) + " on each side",
+                              {c, lintel.bottom},
+                              {-0.5, -1},
+                              4,
+                              false,
+                              true,
+                              true});
         return {view};
     }
     return {};

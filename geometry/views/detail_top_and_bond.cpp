@@ -48,25 +48,28 @@ View curb_detail(const BuildingPlan& plan, const DomeForm& dome) {
                           {-1, 0.2},
                           4,
                           false,
+                          true,
                           true});
-    view.notes.push_back({"closed hoop on the last ring, course " + std::to_string(last),
+    view.notes.push_back({"closed hoop on course " + std::to_string(last),
                           {seat.inside_radius + t / 2 + 0.02, seat_course.top},
                           {-1, -0.6},
                           4,
                           false,
+                          true,
                           true});
-    view.notes.push_back({"upstand of the glazing, " + length_text(least_upstand, schedule.unit) +
-                              " or more above the plaster",
+    view.notes.push_back({"glazing upstand, at least",
                           {low.x() + board, (finished + upstand) / 2},
                           {1, 0.5},
                           4,
                           false,
+                          true,
                           true});
     view.notes.push_back({std::to_string(dome.curb_courses) + " plumb courses",
                           {r + dome.width, top - t},
                           {1, -0.2},
                           4,
                           false,
+                          true,
                           true});
     return view;
 }
@@ -106,6 +109,7 @@ View cap_detail(const BuildingPlan& plan, const DomeForm& dome) {
                           {1, 0},
                           4,
                           false,
+                          true,
                           true});
     view.notes.push_back(
         {std::to_string(dome.cap_courses) +
@@ -114,6 +118,7 @@ View cap_detail(const BuildingPlan& plan, const DomeForm& dome) {
          {1, 1},
          4,
          false,
+         true,
          true});
     return view;
 }

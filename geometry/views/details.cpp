@@ -127,15 +127,15 @@ std::vector<View> joint_detail(const BuildingPlan& plan, const DomeForm& dome) {
                      "course.height");
     const int strands = wire_strands(plan.design, ring.tube);
     view.notes.push_back(
-        {std::to_string(strands) + (strands == 1 ? " strand" : " strands") +
-             " of barbed wire on each joint",
+        {std::to_string(strands) + (strands == 1 ? " strand" : " strands") + " of barbed wire",
          {from + flat + (to - from - t) * (strands - 0.5) / strands, course.bottom},
          {1, -1},
          4,
          false,
+         true,
          true});
     view.notes.push_back(
-        {"tamped tube, course " + number, {x - flat, course.middle}, {1, 0}, 4, false, true});
+        {"tamped tube, course " + number, {x - flat, course.middle}, {1, 0}, 4, false, true, true});
     if (plan.design.finish.outside_plaster > 0)
         view.notes.push_back(
             {"outside plaster " + length_text(plan.design.finish.outside_plaster, schedule.unit),
@@ -143,6 +143,7 @@ std::vector<View> joint_detail(const BuildingPlan& plan, const DomeForm& dome) {
              {1, -0.4},
              4,
              false,
+             true,
              true});
     if (plan.design.finish.inside_plaster > 0)
         view.notes.push_back(
@@ -151,6 +152,7 @@ std::vector<View> joint_detail(const BuildingPlan& plan, const DomeForm& dome) {
              {-1, -0.4},
              4,
              false,
+             true,
              true});
     return {view};
 }

@@ -63,7 +63,8 @@ void draw_view(Sheet& sheet, const LaidView& laid) {
         if (note.led())
             add_line(sheet, note.from, note.to, pens::fine);
     }
-    sheet.items.emplace_back(laid.title);
+    if (!laid.title.text.empty())
+        sheet.items.emplace_back(laid.title);
 }
 
 void lay_view(Sheet& sheet, const PaperBox& box, const View& view, const Scale& scale,

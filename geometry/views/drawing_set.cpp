@@ -6,6 +6,8 @@
 #include "geometry/views/tiles.hpp"
 #include "geometry/views/upright_views.hpp"
 
+#include <algorithm>
+
 namespace coilwright {
 
 Mesh whole_shell(const SolidModel& shell) {
@@ -135,8 +137,14 @@ std::vector<Sheet> drawing_set(const Drafting& drafting, const DrawingViews& vie
                   view_sheet(drafting, "Sections", views.sections),
                   view_sheet(drafting, "Elevations", views.elevations)};
     }
-    if (!views.details.empty())
-        sheets.push_back(view_sheet(drafting, "Details", views.details));
+    // As many on a sheet as leave each room for its names.
+    const std::size_t most = drafting.paper.width < 250 ? 1 : drafting.paper.width < 290 ? 2 : 4;
+    for (std::size_t first = 0; first < views.details.size(); first += most)
+        sheets.push_back(view_sheet(
+            drafting, "Details",
+            {views.details.begin() + static_cast<std::ptrdiff_t>(first),
+             views.details.begin() +
+                 static_cast<std::ptrdiff_t>(std::min(views.details.size(), first + most))}));
     if (!views.bonds.empty())
         sheets.push_back(view_sheet(drafting, "Details: bond of a pier", views.bonds));
     for (Sheet& sheet : opening_schedule(drafting))

@@ -240,7 +240,8 @@ LaidView laid_view(const PaperBox& box, const View& view, const Scale& scale,
     const double half = measure(title.text, title.size, true).width / 2;
     title.at = {std::clamp(layer.middle(), box.left + half, box.right - half),
                 std::max(box.bottom + 1.5, layer.bottom() - 6)};
-    layer.placer().take(corners(title, measure));
+    if (!title.text.empty())
+        layer.placer().take(corners(title, measure));
     layer.lay();
     return std::move(layer.laid());
 }

@@ -2,6 +2,7 @@
 
 #include "geometry/base/bearing.hpp"
 #include "geometry/drawing/pen.hpp"
+#include "geometry/drawing/placer.hpp"
 #include "geometry/views/drawing_sheet.hpp"
 
 #include <algorithm>
@@ -41,63 +42,118 @@ bool meet(const PaperBox& a, const PaperBox& b) {
     return a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
 }
 
-/// Adds the drawing's part of a cell, moved onto the page.
-void add_part(Page& page, const Sheet& drawing, const std::vector<PaperBox>& boxes,
-              const PaperBox& cell) {
-    const PaperBox window = grown(cell, beyond);
-    const Vec2 by(page.body.left + beyond - cell.left, page.body.bottom + beyond - cell.bottom);
-    for (std::size_t i = 0; i < drawing.items.size(); ++i) {
-        if (!meet(boxes[i], window))
-            continue;
-        if (const auto* text = std::get_if<TextItem>(&drawing.items[i])) {
-            const PaperBox box = boxes[i];
-            const Vec2 middle = box.centre();
-            if (middle.x() < cell.left || middle.x() >= cell.right || middle.y() < cell.bottom ||
-                middle.y() >= cell.top)
-                continue;
-            // Whole on this tile.
-            Vec2 shift(
-                std::max(0.0, window.left - box.left) - std::max(0.0, box.right - window.right),
-                std::max(0.0, window.bottom - box.bottom) - std::max(0.0, box.top - window.top));
-            TextItem whole = *text;
-            whole.at += shift;
-            whole.on_white = whole.on_white || shift.norm() > 0;
-            page.sheet.items.push_back(moved(whole, by));
-            continue;
-        }
-        for (PaperItem& part : clipped_item(drawing.items[i], window))
-            page.sheet.items.push_back(moved(std::move(part), by));
-    }
-}
+/// One tile in the making: lines and marks first, then texts where they are clear of both.
+class TilePage {
+public:
+    TilePage(Page page, const TileGrid& grid, int column, int row, const MeasureText& measure)
+        : page_(std::move(page)), grid_(grid), column_(column), row_(row),
+          cell_(cell_of(grid, column, row)), placer_(page_.body, measure),
+          by_(page_.body.left + beyond - cell_.left, page_.body.bottom + beyond - cell_.bottom) {}
 
-void add_marks(Page& page, const TileGrid& grid, int column, int row) {
-    const PaperBox cell{page.body.left + beyond, page.body.bottom + beyond,
-                        page.body.left + beyond + grid.width,
-                        page.body.bottom + beyond + grid.height};
-    constexpr double arm = 5;
-    for (const double x : {cell.left, cell.right})
-        for (const double y : {cell.bottom, cell.top}) {
-            add_line(page.sheet, {x - arm, y}, {x + arm, y}, pens::fine);
-            add_line(page.sheet, {x, y - arm}, {x, y + arm}, pens::fine);
+    void add_lines(const Sheet& drawing, const std::vector<PaperBox>& boxes) {
+        const PaperBox window = grown(cell_, beyond);
+        for (std::size_t i = 0; i < drawing.items.size(); ++i) {
+            if (std::holds_alternative<TextItem>(drawing.items[i]) || !meet(boxes[i], window))
+                continue;
+            for (PaperItem& part : clipped_item(drawing.items[i], window)) {
+                PaperItem placed = moved(std::move(part), by_);
+                take(placed);
+                page_.sheet.items.push_back(std::move(placed));
+            }
         }
-    const auto side = [&](Vec2 middle, Vec2 out, int other_column, int other_row) {
-        if (!grid.is_used(other_column, other_row))
+    }
+
+    void add_marks() {
+        const PaperBox cell{page_.body.left + beyond, page_.body.bottom + beyond,
+                            page_.body.left + beyond + grid_.width,
+                            page_.body.bottom + beyond + grid_.height};
+        constexpr double arm = 5;
+        for (const double x : {cell.left, cell.right})
+            for (const double y : {cell.bottom, cell.top}) {
+                line({x - arm, y}, {x + arm, y}, pens::fine);
+                line({x, y - arm}, {x, y + arm}, pens::fine);
+            }
+        side({cell.left, (cell.bottom + cell.top) / 2}, {-1, 0}, column_ - 1, row_);
+        side({cell.right, (cell.bottom + cell.top) / 2}, {1, 0}, column_ + 1, row_);
+        side({(cell.left + cell.right) / 2, cell.top}, {0, 1}, column_, row_ - 1);
+        side({(cell.left + cell.right) / 2, cell.bottom}, {0, -1}, column_, row_ + 1);
+    }
+
+    void add_texts(const Sheet& drawing, const std::vector<PaperBox>& boxes) {
+        for (std::size_t i = 0; i < drawing.items.size(); ++i) {
+            const auto* text = std::get_if<TextItem>(&drawing.items[i]);
+            const Vec2 middle = boxes[i].centre();
+            if (!text || text->text.empty() || middle.x() < cell_.left ||
+                middle.x() >= cell_.right || middle.y() < cell_.bottom || middle.y() >= cell_.top)
+                continue;
+            put(*text, boxes[i]);
+        }
+    }
+
+    Sheet finish() { return std::move(page_.sheet); }
+
+private:
+    void take(const PaperItem& item) {
+        if (const auto* some = std::get_if<LineItem>(&item)) {
+            for (std::size_t i = 0; i + 1 < some->points.size(); ++i)
+                placer_.take_line(some->points[i], some->points[i + 1], some->stroke.width);
+        } else if (const auto* arc = std::get_if<ArcItem>(&item)) {
+            placer_.take_arc(arc->centre, arc->radius, arc->start, arc->end);
+        }
+    }
+
+    void line(Vec2 from, Vec2 to, const Stroke& stroke) {
+        add_line(page_.sheet, from, to, stroke);
+        placer_.take_line(from, to, stroke.width);
+    }
+
+    void side(Vec2 middle, Vec2 out, int other_column, int other_row) {
+        if (!grid_.is_used(other_column, other_row))
             return;
         const Vec2 along(-out.y(), out.x());
-        add_circle(page.sheet, middle, ring, pens::seen);
-        add_line(page.sheet, middle - along * 2 * ring, middle + along * 2 * ring, pens::seen);
-        add_line(page.sheet, middle - out * ring, middle + out * ring, pens::fine);
+        add_circle(page_.sheet, middle, ring, pens::seen);
+        placer_.take_arc(middle, ring, 0, 2 * pi);
+        line(middle - along * 2 * ring, middle + along * 2 * ring, pens::seen);
+        line(middle - out * ring, middle + out * ring, pens::fine);
         TextItem name =
             text_at(middle + out * 5.2 + along * 7 - Vec2(0, 1.1),
                     tile_name(other_column, other_row), sizes::small, true, Align::centre);
         name.on_white = true;
-        page.sheet.items.emplace_back(name);
-    };
-    side({cell.left, (cell.bottom + cell.top) / 2}, {-1, 0}, column - 1, row);
-    side({cell.right, (cell.bottom + cell.top) / 2}, {1, 0}, column + 1, row);
-    side({(cell.left + cell.right) / 2, cell.top}, {0, 1}, column, row - 1);
-    side({(cell.left + cell.right) / 2, cell.bottom}, {0, -1}, column, row + 1);
-}
+        placer_.take(corners(name, placer_.measure()));
+        page_.sheet.items.emplace_back(name);
+    }
+
+    /// Whole on this tile, where it stood or as near as it is clear of all else.
+    void put(const TextItem& text, const PaperBox& box) {
+        const PaperBox window = grown(cell_, beyond);
+        TextItem whole = text;
+        whole.at +=
+            by_ +
+            Vec2(std::max(0.0, window.left - box.left) - std::max(0.0, box.right - window.right),
+                 std::max(0.0, window.bottom - box.bottom) - std::max(0.0, box.top - window.top));
+        std::vector<TextItem> candidates{whole};
+        for (double away = 1.5; away <= 30; away += 1.5)
+            for (int turn = 0; turn < 16; ++turn) {
+                TextItem moved_text = whole;
+                moved_text.at += away * Vec2(std::cos(turn * pi / 8), std::sin(turn * pi / 8));
+                candidates.push_back(moved_text);
+            }
+        if (const auto placed = placer_.place(candidates, 0.15)) {
+            page_.sheet.items.emplace_back(*placed);
+            return;
+        }
+        whole.on_white = true;
+        placer_.take(corners(whole, placer_.measure()));
+        page_.sheet.items.emplace_back(whole);
+    }
+
+    Page page_;
+    const TileGrid& grid_;
+    int column_, row_;
+    PaperBox cell_;
+    Placer placer_;
+    Vec2 by_;
+};
 
 } // namespace
 
@@ -149,14 +205,14 @@ std::vector<Sheet> tile_sheets(const Drafting& drafting, const Sheet& drawing, c
         boxes.push_back(bounds(item, drafting.measure));
     std::vector<Sheet> sheets;
     for (const auto& [column, row] : grid.used) {
-        Page page = start_drawing(
-            drafting,
-            grid.used.size() > 1 ? "Tile " + tile_name(column, row) + " of " + title : title,
-            scale);
-        add_part(page, drawing, boxes, cell_of(grid, column, row));
+        const std::string called =
+            grid.used.size() > 1 ? "Tile " + tile_name(column, row) + " of " + title : title;
+        TilePage page(start_drawing(drafting, called, scale), grid, column, row, drafting.measure);
+        page.add_lines(drawing, boxes);
         if (grid.used.size() > 1)
-            add_marks(page, grid, column, row);
-        sheets.push_back(std::move(page.sheet));
+            page.add_marks();
+        page.add_texts(drawing, boxes);
+        sheets.push_back(page.finish());
     }
     return sheets;
 }

@@ -12,6 +12,7 @@
   hatch    layer, area             signed, of its loops as the reader flattens them
   dangling name                    a block that is no dimension's
 """
+import math
 import sys
 from collections import Counter
 
@@ -55,6 +56,21 @@ def empty(one):
     raise ValueError(kind)
 
 
+def exact_area(one):
+    """Of a circle or of a closed polyline with arcs: chords, and the segments beyond them."""
+    if one.dxftype() == "CIRCLE":
+        return math.pi * one.dxf.radius**2
+    points = list(one.get_points("xyb"))
+    total = 0
+    for (x0, y0, bulge), (x1, y1, _) in zip(points, points[1:] + points[:1]):
+        total += (x0 * y1 - y0 * x1) / 2
+        if bulge:
+            sweep = 4 * math.atan(bulge)
+            radius = math.hypot(x1 - x0, y1 - y0) / (2 * math.sin(abs(sweep) / 2))
+            total += radius**2 * (sweep - math.sin(sweep)) / 2
+    return total
+
+
 used = set()
 for one in space:
     kind = one.dxftype()
@@ -76,9 +92,7 @@ for one in space:
         put("dimension", one.dxf.actual_measurement, what, len(drawn), " ".join(texts),
             one.get_measurement())
     if kind == "CIRCLE" or (kind == "LWPOLYLINE" and one.closed):
-        flat = list(paths.make_path(one).flattening(0.0005, 64))
-        put("area", one.dxf.layer,
-            sum(a.x * b.y - a.y * b.x for a, b in zip(flat, flat[1:] + flat[:1])) / 2)
+        put("area", one.dxf.layer, exact_area(one))
     if kind in ("ARC", "CIRCLE"):
         put("arc", one.dxf.layer, one.dxf.radius)
     elif kind == "LWPOLYLINE":
