@@ -67,7 +67,7 @@ Sizes sizes_for(const FirstDesign& wish) {
         sizes.window_sill = 6;
         sizes.window_courses = wide ? 7 : 8;
     } else if (wish.profile == ProfileKind::round && wish.diameter < 3.5) {
-        sizes.stem = 10;
+        sizes.stem = feet ? 10 : 12;
     }
     return sizes;
 }
@@ -78,7 +78,7 @@ Sizes sizes_for(const FirstDesign& wish) {
 double rise_to_diameter(const FirstDesign& wish) {
     switch (wish.profile) {
     case ProfileKind::catenary:
-        return is_lived_in(wish.use) ? 1.4 : 1.3;
+        return 1.45;
     case ProfileKind::parabola:
         return is_lived_in(wish.use) ? 1.6 : 1.5;
     default:
