@@ -176,6 +176,7 @@ Json json_course(const Course& course, const Schedule& schedule) {
             {"bottom", json_number(course.bottom)},
             {"top", json_number(course.top)},
             {"below_floor", course.below_floor},
+            {"top_measured", course.top_measured},
             {"rings", std::move(rings)},
             {"straights", std::move(straights)},
             {"wall_area", json_number(course.wall_area)},

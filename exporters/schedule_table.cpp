@@ -26,11 +26,18 @@ std::string cut_letters(const Ring& ring) {
 }
 
 std::string course_kind(const Course& course, const Ring& ring) {
-    if (ring.kind == RingKind::cap)
-        return "cap";
-    const std::string place = ring.curb ? "curb" : course.below_floor ? "below floor" : "";
-    const std::string outer = ring.wythe > 1 ? "outer ring" : "";
-    return place + (place.empty() || outer.empty() ? "" : ", ") + outer;
+    const bool is_cap = ring.kind == RingKind::cap;
+    std::string kind = is_cap               ? "cap"
+                       : ring.curb          ? "curb"
+                       : course.below_floor ? "below floor"
+                                            : "";
+    const auto add = [&](bool holds, const char* what) {
+        if (holds)
+            kind += (kind.empty() ? "" : ", ") + std::string(what);
+    };
+    add(!is_cap && ring.wythe > 1, "outer ring");
+    add(course.top_measured, "top measured");
+    return kind;
 }
 
 std::string bearing_text(double degrees) {
@@ -71,8 +78,8 @@ std::string cut_table(const Schedule& schedule) {
     for (const Course& course : schedule.courses)
         for (const Ring& ring : course.rings)
             for (const Cut& cut : ring.cuts)
-                rows.push_back({std::to_string(course.number), ring.dome, letter_of(ring, cut), cut.by,
-                                cut.side == Side::left ? "left" : "right",
+                rows.push_back({std::to_string(course.number), ring.dome, letter_of(ring, cut),
+                                cut.by, cut.side == Side::left ? "left" : "right",
                                 bearing_text(cut.inside_bearing),
                                 length_text(cut.short_arc, schedule.unit),
                                 cut.short_way == Side::left ? "left" : "right",
@@ -106,11 +113,11 @@ std::string straight_table(const Schedule& schedule) {
     if (rows.empty())
         return {};
     return "\nStraight tubes of tunnels and buttresses\n" + text_table({{"course"},
-                                                                       {"of", CellAlign::left},
-                                                                       {"part", CellAlign::left},
-                                                                       {"length"},
-                                                                       {"tubes", CellAlign::left}},
-                                                                      rows);
+                                                                        {"of", CellAlign::left},
+                                                                        {"part", CellAlign::left},
+                                                                        {"length"},
+                                                                        {"tubes", CellAlign::left}},
+                                                                       rows);
 }
 
 } // namespace

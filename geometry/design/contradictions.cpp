@@ -263,7 +263,8 @@ Diagnostic pier_name_taken(const At& at, const std::string& pier, SourcePlace ot
     return {"repeated-id",
             at.place,
             at.path,
-            "the name \"" + pier + "\" of one of the buttress's piers is that of the element in line " +
+            "the name \"" + pier +
+                "\" of one of the buttress's piers is that of the element in line " +
                 std::to_string(other.line),
             "a name of its own for each element and each pier",
             "[buttress.pier]",
@@ -325,14 +326,14 @@ Diagnostic overlapping_fills(const At& at, const std::string& other, int course,
             ""};
 }
 
-Diagnostic tops_not_rising(const At& at, int lower, int upper) {
+Diagnostic tops_not_rising(const At& at, int lower, int upper, double layout, DisplayUnit unit) {
     return {"tops-not-rising",
             at.place,
             at.path,
             "the measured top of course " + std::to_string(upper) +
                 " is not above that of course " + std::to_string(lower),
             "tops that rise with the course number",
-            "top = { 9 = \"31-1/4 in\", 10 = \"36-1/4 in\" }",
+            assignment(at, typed_length(layout, unit)),
             "is a number mistyped?"};
 }
 

@@ -58,7 +58,8 @@ Diagnostic density_order(const At& at, double dry, double moist, DisplayUnit uni
 Diagnostic stabiliser_without_ratio(const At& at, bool has_ratio);
 Diagnostic backward_courses(const At& at, int first, int last);
 Diagnostic overlapping_fills(const At& at, const std::string& other, int course, int free_course);
-Diagnostic tops_not_rising(const At& at, int lower, int upper);
+/// `layout`: where the layout has the upper top, from the lower one.
+Diagnostic tops_not_rising(const At& at, int lower, int upper, double layout, DisplayUnit unit);
 Diagnostic low_height_over_clear(const At& at, double low, double clear, DisplayUnit unit);
 
 } // namespace coilwright::faults

@@ -39,6 +39,7 @@ struct Design {
     Trench trench;
     Site site;
     std::map<int, double> as_laid_tops; // [as_laid] top: measured top of a course above the floor
+    std::map<int, SourcePlace> as_laid_places;
     std::map<std::string, HeadroomRule> rules; // by use; "store" has none
     Limits limits;                             // of the other checks
 };

@@ -56,7 +56,8 @@ std::optional<int> course_number(std::string_view text) {
 constexpr const char* tops_example = "{ 9 = \"31-1/4 in\" }";
 
 void read_tops(const toml::table& tops, const faults::At& at, ReadContext& context,
-               std::map<int, double>& heights) {
+               Design& design) {
+    std::map<int, double>& heights = design.as_laid_tops;
     for (const auto& [key, node] : tops) {
         const auto course = course_number(key.str());
         if (!course) {
@@ -70,12 +71,14 @@ void read_tops(const toml::table& tops, const faults::At& at, ReadContext& conte
         if (const auto height = read_measure_value(node, {key.str(), -20, 60, 0.79375},
                                                    Measure::length, context.at(path), context))
             heights[*course] = *height;
+        design.as_laid_places[*course] = place_of(node);
     }
     int below = 0;
     for (const auto& [course, height] : heights) {
         if (below > 0 && height <= heights[below])
-            context.add(faults::tops_not_rising(context.at(at.path + "." + std::to_string(course)),
-                                                below, course));
+            context.add(faults::tops_not_rising(
+                context.at(at.path + "." + std::to_string(course)), below, course,
+                heights[below] + (course - below) * design.course.height, design.unit));
         below = course;
     }
 }
@@ -91,7 +94,7 @@ void read_as_laid(TableReader& root, Design& design) {
     if (const toml::node* top = table->node("top", allowed, tops_example)) {
         const faults::At at = table->at("top");
         if (const toml::table* tops = top->as_table())
-            read_tops(*tops, at, context, design.as_laid_tops);
+            read_tops(*tops, at, context, design);
         else
             context.add(faults::wrong_type(at, found_text(*top), allowed, tops_example));
     }

@@ -14,6 +14,18 @@ std::string kind_mark(const Ring& ring) {
     return ring.curb ? " curb" : "";
 }
 
+/// A top that was measured has a star.
+std::string top_text(const Course& course, const Drafting& drafting) {
+    return rod_text(course.top, drafting.unit()) + (course.top_measured ? " *" : "");
+}
+
+std::string star_note(const Schedule& schedule) {
+    for (const Course& course : schedule.courses)
+        if (course.top_measured)
+            return " * A top as measured on site; the courses over it are laid from it.";
+    return {};
+}
+
 Table compass_table(const Drafting& drafting, const DomeForm& dome) {
     const Design& design = drafting.plan.design;
     const bool chain = design.compass.arm == CompassArm::chain;
@@ -43,7 +55,7 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
         const bool cap = ring->kind == RingKind::cap;
         const auto setting = [&](double metres) { return cap ? "" : drafting.length(metres); };
         std::vector<std::string> row{std::to_string(course.number) + kind_mark(*ring),
-                                     rod_text(course.top, drafting.unit())};
+                                     top_text(course, drafting)};
         if (chain && face)
             row.push_back(setting(ring->chain_face));
         if (chain)
@@ -99,8 +111,7 @@ Table gauge_table(const Drafting& drafting, const TunnelForm& tunnel) {
             length += straight->length;
         }
         table.rows.push_back({std::to_string(course.number) + (crown ? " crown" : ""),
-                              rod_text(course.top, drafting.unit()),
-                              crown ? "" : drafting.length(half),
+                              top_text(course, drafting), crown ? "" : drafting.length(half),
                               crown ? "" : drafting.length(2 * half),
                               drafting.length(2 * outer_half_width(tunnel, course.middle)),
                               std::to_string(tubes), drafting.length(length),
@@ -130,7 +141,8 @@ std::vector<Sheet> compass_table_pages(const Drafting& drafting) {
         add("Compass table" + (several_parts(drafting.schedule()) ? " of '" + dome.id + "'" : ""),
             "Settings of the tamped inside face at the middle of each course. Heights from the "
             "bench "
-            "mark 0, the finished floor.",
+            "mark 0, the finished floor." +
+                star_note(drafting.schedule()),
             compass_table(drafting, dome));
     for (const TunnelForm& tunnel : building.tunnels)
         add("Gauge table of '" + tunnel.id + "'",

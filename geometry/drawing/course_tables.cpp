@@ -38,8 +38,11 @@ Fact wire_fact(const Drafting& drafting, const CoursePart& part, const std::stri
 
 Fact top_fact(const Drafting& drafting, const Course& course) {
     if (course.top < -1e-6)
-        return {"Its top, below the bench mark (0)", drafting.length(-course.top)};
-    return {"Its top, on the rod", drafting.length(course.top)};
+        return {course.top_measured ? "Its top, as measured below 0"
+                                    : "Its top, below the bench mark (0)",
+                drafting.length(-course.top)};
+    return {course.top_measured ? "Its top, as measured" : "Its top, on the rod",
+            drafting.length(course.top)};
 }
 
 Fact fill_fact(const Drafting& drafting, const CoursePart& part) {
@@ -123,7 +126,7 @@ std::vector<Fact> tunnel_facts(const Drafting& drafting, const CoursePart& part)
     };
     if (course.number > 1 && !crown)
         facts.push_back({"Step-in from course " + std::to_string(course.number - 1),
-                         step_text(drafting, half(course.middle - tunnel.course_height) -
+                         step_text(drafting, half(tunnel.course_middle(course.number - 1)) -
                                                  half(course.middle))});
     if (tunnel.to.empty())
         facts.push_back(

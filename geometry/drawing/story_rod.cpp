@@ -60,7 +60,8 @@ std::vector<RodMark> rod_marks(const BuildingPlan& plan) {
     if (!schedule.courses.empty())
         marks.add(schedule.courses.front().bottom, "Underside of course 1");
     for (const Course& course : schedule.courses)
-        marks.add(course.top, "Top of course " + std::to_string(course.number));
+        marks.add(course.top, (course.top_measured ? "Measured top of course " : "Top of course ") +
+                                  std::to_string(course.number));
     marks.add(0, "BENCH MARK, finished floor");
     const bool several = schedule.building.domes.size() > 1;
     for (const DomeForm& dome : schedule.building.domes) {

@@ -214,4 +214,13 @@ WallRelations make_relations(const BuildingForm& building) {
     return relations;
 }
 
+int course_count(const BuildingForm& building) {
+    int count = 0;
+    for (const DomeForm& dome : building.domes)
+        count = std::max(count, dome.courses());
+    for (const TunnelForm& tunnel : building.tunnels)
+        count = std::max(count, tunnel.side_courses + tunnel.crown_courses);
+    return count;
+}
+
 } // namespace coilwright

@@ -95,6 +95,9 @@ PlanExpression course_expression(const BuildingForm& building, int n, double lif
 PlanExpression course_expression(const BuildingForm& building, const WallRelations& relations,
                                  int n, double lift = 0);
 
+/// Courses of the building: those of its dome or tunnel with the most; 0 without any.
+int course_count(const BuildingForm& building);
+
 /// Rooms at a height: the insides of domes and tunnels, each less the walls that stay in it.
 PlanExpression room_expression(const BuildingForm& building, double z);
 /// Everything within the outside faces at a height: the footprint.

@@ -48,14 +48,14 @@ void check_dome(const Dome& dome, LayoutFaults& faults) {
                form.course_bottom(form.last_ring) + height_tie) {
         const bool wythe =
             form.second_wythe && form.second_wythe_top > form.course_bottom(form.last_ring);
-        Diagnostic& found = faults.add(
-            wythe ? "wythe-too-high" : "lower-tube-too-high",
-            wythe ? dome.second_wythe_place : dome.lower_height_place, subject,
-            std::string(wythe ? "The second wythe" : "The lower tube") + " of '" + dome.id +
-                "' is to be laid up to " +
-                faults.length(wythe ? dome.second_wythe : dome.lower_height) +
-                ", beyond the last ring but one, which starts at " +
-                faults.length(form.course_bottom(form.last_ring)) + ".");
+        Diagnostic& found =
+            faults.add(wythe ? "wythe-too-high" : "lower-tube-too-high",
+                       wythe ? dome.second_wythe_place : dome.lower_height_place, subject,
+                       std::string(wythe ? "The second wythe" : "The lower tube") + " of '" +
+                           dome.id + "' is to be laid up to " +
+                           faults.length(wythe ? dome.second_wythe : dome.lower_height) +
+                           ", beyond the last ring but one, which starts at " +
+                           faults.length(form.course_bottom(form.last_ring)) + ".");
         found.allowed = "at most " + faults.length(form.course_bottom(form.last_ring));
         found.example = std::string(wythe ? "second_wythe" : "lower_height") + " = \"" +
                         faults.length(std::min(std::max(dome.springline, form.course_height),
@@ -72,14 +72,22 @@ void check_dome(const Dome& dome, LayoutFaults& faults) {
 } // namespace
 
 std::vector<Diagnostic> check_layout(const Design& design) {
-    LayoutFaults faults(design);
+    // All else is judged by the tops that can be.
+    const TopFaults tops = design.course.sound ? check_tops(design) : TopFaults{};
+    Design meant = design;
+    meant.as_laid_tops = tops.sound;
+    LayoutFaults faults(meant);
+    bool all_judged = design.course.sound;
     for (const Dome& dome : design.domes)
-        if (judged(design, dome))
+        if (judged(meant, dome))
             check_dome(dome, faults);
+        else
+            all_judged = false;
     // What stands on a dome that cannot be laid is judged when the dome is mended.
-    if (!faults.empty() || !design.course.sound)
-        return faults.take();
-    const BuildingForm building = make_building_form(design);
+    const bool laid = faults.empty() && design.course.sound;
+    const BuildingForm building = laid ? make_building_form(meant) : BuildingForm{};
+    const bool counted = all_judged && !building.domes.empty();
+    report_tops(design, tops, counted ? &building : nullptr, faults);
     if (building.domes.empty())
         return faults.take();
     check_domes_apart(building, faults);

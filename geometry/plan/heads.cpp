@@ -129,7 +129,10 @@ std::optional<LintelCourses> lintel_courses(const OpeningForm& opening,
            levels.course_middle(courses.first) < opening.top - height_tie)
         ++courses.first;
     const double depth = opening.lintel->depth.value_or(t);
-    courses.last = courses.first + std::max(1, static_cast<int>(std::ceil(depth / t - 1e-9))) - 1;
+    const double end = levels.course_bottom(courses.first) + depth;
+    courses.last = courses.first;
+    while (courses.last < most_courses && levels.course_bottom(courses.last + 1) < end - height_tie)
+        ++courses.last;
     courses.half_length = opening.half_width + opening.lintel->bearing;
     return courses;
 }

@@ -15,15 +15,6 @@ namespace coilwright {
 
 namespace {
 
-int course_count(const BuildingForm& building) {
-    int count = 0;
-    for (const DomeForm& dome : building.domes)
-        count = std::max(count, dome.courses());
-    for (const TunnelForm& tunnel : building.tunnels)
-        count = std::max(count, tunnel.side_courses + tunnel.crown_courses);
-    return count;
-}
-
 void add_lengths(Course& course, const std::vector<LaidTube>& tubes) {
     for (const LaidTube& tube : tubes) {
         course.tube_length += tube.length;
@@ -117,6 +108,7 @@ Schedule lay(const Design& design, const DecideRegion& decide) {
         course.middle = any.course_middle(n);
         course.top = any.course_bottom(n + 1);
         course.below_floor = n <= design.course.foundation;
+        course.top_measured = design.as_laid_tops.count(n) > 0;
         const Course* below = schedule.courses.empty() ? nullptr : &schedule.courses.back();
         std::span<const Ring> rings_below; // those of later domes too: each dome takes its own
         if (below)

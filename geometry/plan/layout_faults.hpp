@@ -5,6 +5,7 @@
 #include "geometry/plan/opening_place.hpp"
 
 #include <algorithm>
+#include <map>
 #include <string>
 #include <utility>
 #include <vector>
@@ -34,6 +35,8 @@ public:
         return std::any_of(faults_.begin(), faults_.end(),
                            [&](const Diagnostic& fault) { return fault.subject == subject; });
     }
+    void add(const Diagnostic& diagnostic) { faults_.push_back(diagnostic); }
+
     bool empty() const { return faults_.empty(); }
     std::vector<Diagnostic> take() { return std::move(faults_); }
 
@@ -41,6 +44,19 @@ private:
     const Design& design_;
     std::vector<Diagnostic> faults_;
 };
+
+/// What is wrong with the measured tops of courses.
+struct TopFaults {
+    std::map<int, double> sound;      // the tops that can be
+    std::map<int, Diagnostic> faults; // one for each of the others that rises with its number
+};
+/// A top must lie over the course below it, as measured or as reckoned from the last one measured,
+/// and no more than a course off where that puts it. Each is judged as if those below it that
+/// cannot be had not been measured.
+TopFaults check_tops(const Design& design);
+/// Tells them, and those of courses that the building does not have (nullptr: not known) instead.
+void report_tops(const Design& written, const TopFaults& tops, const BuildingForm* building,
+                 LayoutFaults& faults);
 
 Diagnostic& report_below_floor(const Opening& opening, LayoutFaults& faults);
 Diagnostic& report_at_foot(const Opening& opening, const CourseLevels& wall, LayoutFaults& faults);
@@ -57,8 +73,8 @@ void check_domes_apart(const BuildingForm& building, LayoutFaults& faults);
 void check_meetings(const BuildingForm& building, LayoutFaults& faults);
 void check_sleeves(const BuildingForm& building, LayoutFaults& faults);
 
-/// The stretch along a tunnel's side in which an opening or a sleeve may lie: a tube's width of wall
-/// is left at each end.
+/// The stretch along a tunnel's side in which an opening or a sleeve may lie: a tube's width of
+/// wall is left at each end.
 std::pair<double, double> free_wall(const BuildingForm& building, const TunnelForm& tunnel);
 
 } // namespace coilwright

@@ -1,5 +1,6 @@
 #include "geometry/plan/practice.hpp"
 
+#include "geometry/plan/check_layout.hpp"
 #include "geometry/plan/opening_place.hpp"
 #include "geometry/plan/section.hpp"
 #include "geometry/plan/set_notes.hpp"
@@ -116,7 +117,7 @@ private:
         if (form.curb_courses == 0 && dome.top.kind == TopKind::closed)
             return;
         const double eye = 2 * form.last_ring_radius;
-        if (eye - dome.top.diameter <= joint_slack)
+        if (eye - dome.top.diameter <= limit("joint.slack", joint_slack))
             return;
         Finding& found = advice("skylight-wider-than-asked", "dome." + dome.id, dome.top.place,
                                 "The last ring of '" + dome.id + "' leaves an eye " + length(eye) +
@@ -166,7 +167,7 @@ private:
             if (course == schedule_.courses.end())
                 return;
             const double below = course->bottom, above = course->top;
-            if (std::min(z - below, above - z) <= joint_slack)
+            if (std::min(z - below, above - z) <= limit("joint.slack", joint_slack))
                 return;
             Finding& found = advice(code, "opening." + written.id, place,
                                     std::string("The ") + what + " of '" + written.id + "' at " +
@@ -216,18 +217,62 @@ private:
         return ".";
     }
 
-    /// A square head without a lintel, and a lintel in a leaning wall.
+    /// The lowest course joint at a height or above it, measured tops included.
+    double joint_from(double z) const {
+        const DomeForm& any = schedule_.building.domes.front(); // all share their courses' heights
+        int n = 1;
+        while (n < most_courses && any.course_bottom(n) < z - height_tie)
+            ++n;
+        return any.course_bottom(n);
+    }
+
+    /// Nothing carries the courses over a square hole but a lintel. A tube bridges what is no wider
+    /// than itself, and over a niche the wall behind it helps.
+    void check_bare_head(const Opening& written, const OpeningForm& form) {
+        const DomeForm* dome = find_dome(schedule_.building, form.in);
+        const TunnelForm* tunnel = find_tunnel(schedule_.building, form.in);
+        const double width = dome ? ring_width(*dome, form.top) : tunnel ? tunnel->width : 0;
+        const bool bridged = form.niche_depth > 0 || 2 * form.half_width <= width + height_tie;
+        Finding& found =
+            advice("square-head-without-lintel", "opening." + written.id, written.head.place,
+                   "'" + written.id + "' has a square head, " + length(2 * form.half_width) +
+                       " wide, and no lintel: nothing carries the courses over it.");
+        found.verdict = bridged ? Verdict::advice : Verdict::fails;
+        measured(found, 2 * form.half_width, width);
+        found.remedy = lintel_to_paste(written, form) +
+                       (form.niche_depth > 0 ? "Or take an arched head."
+                                             : "Or take an arched head: pointed, round or "
+                                               "segmental.");
+    }
+
+    /// The head with the longest bearing that the place has, up to the usual one.
+    std::string lintel_to_paste(const Opening& written, const OpeningForm& form) const {
+        const double usual = limit("lintel.bearing", 12 * metres_per_inch);
+        const double step = design_.unit == DisplayUnit::feet ? metres_per_inch : 0.01;
+        const double depth = 2 * schedule_.course_height;
+        for (const double share : {1.0, 0.75, 0.5}) {
+            LintelSpec lintel;
+            lintel.bearing = std::ceil(share * usual / step - 1e-6) * step;
+            lintel.depth = depth;
+            Design trial = design_;
+            for (Opening& opening : trial.openings)
+                if (opening.id == written.id)
+                    opening.head.lintel = lintel;
+            if (!check_layout(trial).empty())
+                continue;
+            return "Write head = { kind = \"square\", lintel = { kind = \"timber\", bearing = \"" +
+                   length(lintel.bearing) + "\", depth = \"" + length(depth) +
+                   "\" } } in [opening." + form.id + "], and have it sized by an engineer. ";
+        }
+        return {};
+    }
+
+    /// A square head without a lintel, and one in a leaning wall.
     void check_lintel(const Opening& written, const OpeningForm& form) {
         if (form.head_kind != HeadKind::square)
             return;
-        Finding& found =
-            advice("square-head-needs-lintel", "opening." + written.id, written.head.place,
-                   "'" + written.id +
-                       "' has a square head: it needs a lintel on the joint "
-                       "at its head, and its strength is not judged here.");
-        found.verdict = Verdict::not_judged;
-        found.remedy =
-            "Have the lintel and its bearing sized by an engineer, or take an arched head.";
+        if (!form.lintel)
+            check_bare_head(written, form);
         const DomeForm* dome = find_dome(schedule_.building, form.in);
         if (!dome || form.top <= dome->springline + height_tie)
             return;
@@ -238,9 +283,7 @@ private:
                        ": the leaning wall loads a straight lintel off its middle.");
         measured(leaning, form.top, dome->springline);
         leaning.remedy =
-            "Take an arched head, or raise the springline to " +
-            length(std::ceil(form.top / schedule_.course_height - 1e-9) * schedule_.course_height) +
-            ".";
+            "Take an arched head, or raise the springline to " + length(joint_from(form.top)) + ".";
     }
 };
 

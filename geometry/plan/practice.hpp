@@ -11,12 +11,13 @@ namespace coilwright {
 /// a course joint by more than 10 mm, tubes too narrow for the diameter, the greatest step-in over
 /// a quarter and over half of the tube, a course that finds nothing to lie on (fails), a stated
 /// tamped width off practice, joints that cannot keep their lap, frames deeper than the band in
-/// which they lie inside the wall, square heads (their lintel is not worked out here), the skylight
+/// which they lie inside the wall, square heads without a lintel (fails), the skylight
 /// that the last ring really leaves.
 std::vector<Finding> practice_findings(const Design& design, const Schedule& schedule);
 
 /// The same, and part of it, of the steps inward of one dome's courses: over a quarter and over
-/// half of the tube, and the first course whose flat finds none below it to rest on, which fails.
+/// half of the tube, a step that a measured top changes by more than 1 in, and the first course
+/// whose flat finds none below it to rest on, which fails.
 std::vector<Finding> step_findings(const Design& design, const DomeForm& form);
 
 /// The same, and part of it, of what stands beside a plain dome: a buttress that ends less than 18

@@ -16,9 +16,8 @@ constexpr const char* judgement = "a judgement, no source";
 /// What holds where a design does not bring the limits of the reader.
 const Limit buttress_over_springline{18 * metres_per_inch, "m", practice, {}, {},
                                      Standing::practice};
-
-constexpr double widest_corbelled_vault = 4 * metres_per_foot;
-constexpr double thinnest_fan_bag = 4 * metres_per_inch;
+const Limit widest_vault{4 * metres_per_foot, "m", judgement, {}, {}, Standing::judgement};
+const Limit thinnest_bag{4 * metres_per_inch, "m", practice, {}, {}, Standing::practice};
 
 class AdditionCheck {
 public:
@@ -63,6 +62,11 @@ private:
         return findings_.back();
     }
 
+    const Limit& limit(const char* name, const Limit& otherwise) const {
+        const Limit* set = find_limit(design_.limits, name);
+        return set ? *set : otherwise;
+    }
+
     /// The lowest course joint at a height or above it.
     double joint_from(double z) const {
         const DomeForm& any = building_.domes.front(); // all share their courses' heights
@@ -79,8 +83,7 @@ private:
         if (pier == building_.buttresses.end())
             return;
         const DomeForm& dome = *find_dome(building_, pier->dome);
-        const Limit* set = find_limit(design_.limits, "buttress.above_springline");
-        const Limit& above = set ? *set : buttress_over_springline;
+        const Limit& above = limit("buttress.above_springline", buttress_over_springline);
         const double least = dome.springline + above.value;
         if (pier->top >= least - height_tie)
             return;
@@ -135,36 +138,38 @@ private:
 
     void check_tunnel(const TunnelForm& tunnel) {
         const double span = 2 * tunnel.profile.half_span;
-        if (span <= widest_corbelled_vault + height_tie)
+        const Limit& most = limit("vault.span", widest_vault);
+        if (span <= most.value + height_tie)
             return;
         Finding& found =
             advice("tunnel-wide", "tunnel." + tunnel.id, find_tunnel(design_, tunnel.id)->place,
                    "The tunnel '" + tunnel.id + "' spans " + length(span) +
                        "; no ring holds its vault, and a corbelled one is seldom wider than " +
-                       length(widest_corbelled_vault) + ".",
-                   span, widest_corbelled_vault);
-        found.source = judgement;
-        found.remedy = "Keep it to " + length(widest_corbelled_vault) +
+                       length(most.value) + ".",
+                   span, most.value);
+        found.source = source_text(most);
+        found.remedy = "Keep it to " + length(most.value) +
                        ", or lay the vault as a fan over its form: short tapered bags, the "
                        "keystones tamped last.";
     }
 
     /// Greatest depth of a fan's bags, in whole inches or centimetres, that leaves them thick
     /// enough at the form; 0: none.
-    double thicker_bags(const OpeningForm& form, double width) const {
+    double thicker_bags(const OpeningForm& form, double width, double thinnest) const {
         const double step = design_.unit == DisplayUnit::feet ? metres_per_inch : 0.01;
         OpeningForm trial = form;
         for (int k = static_cast<int>(std::ceil(form.fan_depth / step - 1e-9)) - 1;
              k * step >= width / 2; --k) {
             trial.fan_depth = k * step;
-            if (make_fan(trial, width, 1)->inner_width >= thinnest_fan_bag - height_tie)
+            if (make_fan(trial, width, 1)->inner_width >= thinnest - height_tie)
                 return trial.fan_depth;
         }
         return 0;
     }
 
     void check_fan(const Fan& fan) {
-        if (fan.inner_width >= thinnest_fan_bag - height_tie)
+        const Limit& least = limit("fan-bag.width", thinnest_bag);
+        if (fan.inner_width >= least.value - height_tie)
             return;
         const Opening& opening = *find_opening(design_, fan.opening);
         const auto form =
@@ -174,9 +179,11 @@ private:
             advice("fan-bags-thin", "opening." + fan.opening, opening.head.place,
                    "The " + std::to_string(fan.count) + " bags of the fan over '" + fan.opening +
                        "' are " + length(fan.inner_width) + " wide at the form; under " +
-                       length(thinnest_fan_bag) + " a bag can hardly be filled and tamped.",
-                   fan.inner_width, thinnest_fan_bag);
-        const double depth = thicker_bags(*form, find_dome(building_, form->in)->width);
+                       length(least.value) + " a bag can hardly be filled and tamped.",
+                   fan.inner_width, least.value);
+        found.source = source_text(least);
+        const double depth =
+            thicker_bags(*form, find_dome(building_, form->in)->width, least.value);
         found.remedy = depth > 0 ? "Make the bags " + length(depth) + " deep, or the opening wider."
                                  : "Make the opening wider, or lay its head corbelled.";
     }

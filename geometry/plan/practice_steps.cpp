@@ -18,6 +18,7 @@ public:
 
     std::vector<Finding> run() {
         check_step_in();
+        check_measured_tops();
         check_contact();
         return std::move(findings_);
     }
@@ -131,6 +132,55 @@ private:
         trial.profile.kind = kind;
         trial.profile.rise = as_shown(form_.profile.rise + more_courses * form_.course_height);
         return trial;
+    }
+
+    /// The lowest course that a measured top moves by enough to be felt. Course n was laid to its
+    /// own setting before its top was measured; the setting of course n + 1 follows from that top.
+    void check_measured_tops() {
+        const Limit* set = find_limit(design_.limits, "as-laid.step_change");
+        const double most = set ? set->value : metres_per_inch;
+        for (const auto& [n, top] : form_.measured_tops) {
+            if (n + 1 > form_.last_ring)
+                return;
+            const double t = form_.course_height, planned = form_.course_bottom(n) + t;
+            const auto radius = [&](double top_below) {
+                return half_width(form_.profile, top_below + t / 2 - form_.springline);
+            };
+            const auto change = [&](double top_below) {
+                return radius(planned) - radius(top_below);
+            };
+            const double changed = change(top);
+            if (std::abs(changed) <= most + height_tie)
+                continue;
+            const std::string laid = std::to_string(n), next = std::to_string(n + 1);
+            const double step = step_in(form_, n + 1);
+            Finding& found =
+                add("step-in-changed", Verdict::advice,
+                    "Course " + next + " of '" + dome_.id + "' steps in by " + length(step) +
+                        " where " + length(step - changed) + " was planned: the top of course " +
+                        laid + " was measured " + length(std::abs(top - planned)) +
+                        (top > planned ? " above" : " below") + " the layout.",
+                    std::abs(changed), most);
+            found.subject += " course " + next;
+            found.source = set ? source_text(*set) : "a judgement without source";
+            double keeps = planned, beyond = top;
+            for (int i = 0; i < 50; ++i) {
+                const double middle = (keeps + beyond) / 2;
+                (std::abs(change(middle)) <= most ? keeps : beyond) = middle;
+            }
+            const double step_shown =
+                design_.unit == DisplayUnit::feet ? metres_per_inch / 8 : 0.001;
+            const double to = top > planned ? std::floor(keeps / step_shown) * step_shown
+                                            : std::ceil(keeps / step_shown) * step_shown;
+            found.remedy =
+                top > planned
+                    ? "Tamp or rake course " + laid + " down to " + length(to) +
+                          " or less before you go on, or spread the change over the next courses."
+                    : "Bring course " + laid + " up to " + length(to) +
+                          " or more with a thin layer of fill before you go on, or spread the "
+                          "change over the next courses.";
+            return;
+        }
     }
 
     /// A course whose flat misses the one below cannot be built at all, nor what lies on it.

@@ -28,6 +28,7 @@ struct Course {
     int number = 1;
     double bottom = 0, middle = 0, top = 0;
     bool below_floor = false;
+    bool top_measured = false; // on site, and stated in the design
     std::vector<Ring> rings;
     std::vector<Straight> straights;
     std::vector<SetNote> before, after; // before laying it, after tamping it

@@ -19,15 +19,21 @@ constexpr int plumb_check_every = 4; // courses between two checks of the pole
 
 /// Numbers of the courses on whose top an anchor plate lies: the joints nearest to 1/8, 3/8, 5/8
 /// and 7/8 of the jamb, and more where two lie too far apart.
-std::set<int> plate_courses(const OpeningForm& form, double t, int foundation) {
+std::set<int> plate_courses(const OpeningForm& form, const CourseLevels& levels) {
     std::set<int> numbers;
     const double jamb = form.springing - form.sill;
-    if (jamb < 2 * t)
+    if (jamb < 2 * levels.course_height)
         return numbers;
     for (const double part : {0.125, 0.375, 0.625, 0.875}) {
-        const double joint = std::round((form.sill + part * jamb) / t);
-        const int number = static_cast<int>(joint) + foundation;
-        if (joint * t > form.sill + height_tie && joint * t < form.springing - height_tie)
+        const double wanted = form.sill + part * jamb;
+        int number = 0; // the top of course 0 is the bottom of the trench
+        while (number < most_courses && levels.course_bottom(number + 1) < wanted)
+            ++number;
+        const double above = levels.course_bottom(number + 1);
+        if (number > 0 && wanted - levels.course_bottom(number) < above - wanted)
+            --number;
+        const double joint = levels.course_bottom(number + 1);
+        if (joint > form.sill + height_tie && joint < form.springing - height_tie)
             numbers.insert(number);
     }
     std::set<int> between;
@@ -112,7 +118,7 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
                                " above the floor. Plumb and brace it, on wedges that can be "
                                "eased."});
     if (form.use == OpeningUse::door || form.use == OpeningUse::window)
-        for (const int n : plate_courses(form, schedule.course_height, design.course.foundation))
+        for (const int n : plate_courses(form, schedule.building.domes.front()))
             if (n <= opening.last_course)
                 course(n).after.push_back({form.id, "anchor plates",
                                            "Nail an anchor plate on each jamb of " + called +

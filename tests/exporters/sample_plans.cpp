@@ -84,6 +84,7 @@ Course course_of(int number, Ring ring) {
     course.middle = course.bottom + 0.0635;
     course.top = course.bottom + 0.127;
     course.below_floor = number == 1;
+    course.top_measured = number == 2;
     course.wall_area = 3.74;
     course.fill_volume = 0.471;
     course.tube_length = 9.81;

@@ -187,6 +187,7 @@ void check_course(const Json& json, const Course& course) {
     CHECK(same(json.at("middle"), course.middle));
     CHECK(same(json.at("top"), course.top));
     CHECK(json.at("below_floor") == course.below_floor);
+    CHECK(json.at("top_measured") == course.top_measured);
     REQUIRE(json.at("straights").size() == course.straights.size());
     for (std::size_t k = 0; k < course.straights.size(); ++k)
         check_straight(json.at("straights")[k], course.straights[k]);

@@ -1,5 +1,6 @@
 #include "geometry/plan/practice.hpp"
 
+#include "geometry/plan/check_layout.hpp"
 #include "geometry/plan/lay.hpp"
 #include "tests/support/designs.hpp"
 
@@ -7,6 +8,7 @@
 
 #include <algorithm>
 #include <memory>
+#include <regex>
 
 using namespace coilwright;
 using namespace coilwright::testing;
@@ -206,12 +208,57 @@ TEST_CASE("a plumb frame finds a band of 1.95 in in the store's door, reckoned")
     CHECK(found->remedy.find("springline") != std::string::npos);
 }
 
-TEST_CASE("a square head is not judged, and a crown too flat to corbel fails") {
+TEST_CASE("a square head without a lintel fails, and the one to paste mends it") {
     Design square = store_design();
     square.openings[0].head = {};
-    const auto findings = findings_of(square);
-    REQUIRE(find(findings, "square-head-needs-lintel") != nullptr);
-    CHECK(find(findings, "square-head-needs-lintel")->verdict == Verdict::not_judged);
+    const auto found = find(findings_of(square), "square-head-without-lintel");
+    REQUIRE(found);
+    CHECK(found->verdict == Verdict::fails);
+    CHECK(found->subject == "opening.door");
+    CHECK(*found->value == Approx(32 * inch));
+    std::smatch match;
+    REQUIRE(std::regex_search(
+        found->remedy, match,
+        std::regex("head = \\{ kind = \"square\", lintel = \\{ kind = \"timber\", bearing = "
+                   "\"([^\"]+)\", depth = \"([^\"]+)\" \\} \\} in \\[opening.door\\]")));
+    LintelSpec lintel;
+    lintel.bearing = read_length(match[1].str(), DisplayUnit::feet).value;
+    lintel.depth = read_length(match[2].str(), DisplayUnit::feet).value;
+    CHECK(lintel.bearing == Approx(12 * inch)); // common practice, no source
+    square.openings[0].head.lintel = lintel;
+    CHECK(check_layout(square).empty());
+    CHECK_FALSE(tells(square, "square-head-without-lintel"));
+    // An arch carries itself.
+    CHECK_FALSE(tells(store_design(), "square-head-without-lintel"));
+    // A tube bridges a hole that is no wider than itself; over a niche the wall behind it helps.
+    for (const auto& [width, verdict] :
+         {std::pair{15.0, Verdict::advice}, {15.1, Verdict::fails}}) {
+        Design narrow = store_design();
+        narrow.openings.push_back(
+            opening("vent", 330, width * inch, 40 * inch, 15 * inch, HeadKind::square));
+        const auto bare = find(findings_of(narrow), "square-head-without-lintel");
+        REQUIRE(bare);
+        CHECK(bare->verdict == verdict);
+        narrow.openings[1].use = OpeningUse::niche;
+        narrow.openings[1].niche_depth = 6 * inch;
+        CHECK(find(findings_of(narrow), "square-head-without-lintel")->verdict == Verdict::advice);
+    }
+    // A small room has no place for the usual bearing.
+    Design small = store_design();
+    small.domes[0].inside_diameter = 66 * inch;
+    small.domes[0].springline = 80 * inch;
+    small.openings[0].head = {};
+    const auto tight = find(findings_of(small), "square-head-without-lintel");
+    REQUIRE(tight);
+    CAPTURE(tight->remedy);
+    REQUIRE(std::regex_search(tight->remedy, match, std::regex("bearing = \"([^\"]+)\"")));
+    small.openings[0].head.lintel = LintelSpec{};
+    CHECK_FALSE(check_layout(small).empty());
+    small.openings[0].head.lintel->bearing = read_length(match[1].str(), DisplayUnit::feet).value;
+    CHECK(check_layout(small).empty());
+}
+
+TEST_CASE("a crown too flat to corbel fails") {
     Design flat = store_design();
     flat.openings.clear();
     flat.domes[0].profile.kind = ProfileKind::parabola;
