@@ -62,6 +62,7 @@ struct Options {
     std::string unit;
     bool y_up = false;
     bool ifc2x3 = false;
+    bool remedies = false;
 };
 
 /// What is wrong with a list of words, or nothing.
@@ -233,8 +234,12 @@ ExitCode run(const Options& options, Console& console) {
     }
     wanted.context = planned.context;
     // Worked out while models and drawings are made.
-    wanted.checked = std::async(std::launch::async, [&planned] {
-                         return checked_building(*planned.plan);
+    wanted.checked = std::async(std::launch::async, [&planned, seek = options.remedies] {
+                         CheckedBuilding checked = checked_building(*planned.plan);
+                         if (seek) {
+                             checked.changes = seek_changes(*planned.plan, checked.findings);
+                         }
+                         return checked;
                      }).share();
     wanted.paper = paper_for(options.paper, planned.plan->schedule.unit);
 
@@ -360,6 +365,8 @@ void add_build_command(CLI::App& program, Action& chosen) {
         ->type_name("UNIT");
     command->add_flag("--y-up", options->y_up, "Turn the models whose format leaves it open +Y up");
     command->add_flag("--ifc2x3", options->ifc2x3, "IFC2x3 for older readers, not IFC4");
+    command->add_flag("--remedies", options->remedies,
+                      "Tell in part checks the smallest change that mends what does not hold");
     command->callback([options, &chosen] {
         chosen = [options](Console& console) { return run(*options, console); };
     });

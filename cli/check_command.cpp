@@ -5,6 +5,7 @@
 #include "exporters/schedule_table.hpp"
 #include "geometry/base/length.hpp"
 #include "geometry/checks/check_building.hpp"
+#include "geometry/checks/find_changes.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -19,12 +20,14 @@ namespace {
 constexpr const char* footer = "Examples:\n"
                                "  coilwright check models/grain-store.toml\n"
                                "  coilwright check models/grain-store.toml --json\n"
+                               "  coilwright check models/retreat.toml --remedies\n"
                                "  cat models/washroom.toml | coilwright check -\n"
                                "\nEnds with 1 when a check fails, with 2 when the design is wrong.";
 
 struct Options {
     std::string file;
     bool json = false;
+    bool remedies = false;
 };
 
 Colour colour_of(Verdict verdict) {
@@ -89,7 +92,8 @@ void print_held(const Finding& finding, DisplayUnit unit, Console& console) {
                 << value_text(*finding.limit, finding.unit, unit) << '\n';
 }
 
-void print_finding(const Finding& finding, DisplayUnit unit, Console& console) {
+void print_finding(const Finding& finding, const SoughtChanges* sought, DisplayUnit unit,
+                   Console& console) {
     if (finding.verdict == Verdict::holds && finding.value && finding.limit.value_or(0) != 0) {
         print_held(finding, unit, console);
         return;
@@ -102,12 +106,16 @@ void print_finding(const Finding& finding, DisplayUnit unit, Console& console) {
     if (!finding.remedy.empty()) {
         console.out << wrapped("Remedy: " + finding.remedy, "      ");
     }
+    for (const std::string& line : change_lines(sought, finding, unit)) {
+        console.out << wrapped(line, "      ");
+    }
     if (!finding.source.empty()) {
         console.out << wrapped("Source: " + finding.source, "      ");
     }
 }
 
-void print_plan(const BuildingPlan& plan, const std::vector<Finding>& findings, Console& console) {
+void print_plan(const BuildingPlan& plan, const std::vector<Finding>& findings,
+                const std::vector<SoughtChanges>& changes, Console& console) {
     const Schedule& schedule = plan.schedule;
     console.out << printable(schedule.name) << ": " << schedule.totals.courses << " courses of "
                 << length_text(schedule.course_height, schedule.unit) << '\n';
@@ -124,7 +132,7 @@ void print_plan(const BuildingPlan& plan, const std::vector<Finding>& findings, 
     console.out << "\nOn the ground\n" << ground_text(schedule, "  ");
     console.out << "\nFindings, worst first\n";
     for (const Finding& finding : findings) {
-        print_finding(finding, schedule.unit, console);
+        print_finding(finding, sought_for(changes, finding), schedule.unit, console);
     }
     const auto count = [&](Verdict verdict) {
         return std::count_if(findings.begin(), findings.end(),
@@ -144,10 +152,12 @@ ExitCode run(const Options& options, Console& console) {
         return planned.code;
     }
     const std::vector<Finding> findings = all_findings(*planned.plan);
+    const std::vector<SoughtChanges> changes =
+        options.remedies ? seek_changes(*planned.plan, findings) : std::vector<SoughtChanges>{};
     if (options.json) {
-        console.out << findings_json(*planned.plan, findings);
+        console.out << findings_json(*planned.plan, findings, changes);
     } else {
-        print_plan(*planned.plan, findings, console);
+        print_plan(*planned.plan, findings, changes, console);
     }
     const bool failing = std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
         return finding.verdict == Verdict::fails;
@@ -166,6 +176,8 @@ void add_check_command(CLI::App& program, Action& chosen) {
         ->required()
         ->type_name("");
     command->add_flag("--json", options->json, "Print faults or findings as JSON");
+    command->add_flag("--remedies", options->remedies,
+                      "Find for each check that does not hold the smallest change that mends it");
     command->callback([options, &chosen] {
         chosen = [options](Console& console) { return run(*options, console); };
     });

@@ -67,12 +67,12 @@ _coilwright() {
     :*) _coilwright_words "new check courses takeoff vary build --help --version" "$word" ;;
     new:*) _coilwright_words \
         "--name --unit --use --diameter --profile --door --windows --out --force --help" "$word" ;;
-    check:-*) _coilwright_words "--json --help" "$word" ;;
+    check:-*) _coilwright_words "--json --remedies --help" "$word" ;;
     courses:-*) _coilwright_words "--json --csv --help" "$word" ;;
     takeoff:-*) _coilwright_words "--works --json --csv --help" "$word" ;;
     vary:-*) _coilwright_words "--set --works --csv --chart --journal --threads --help" "$word" ;;
     build:-*) _coilwright_words \
-        "--out --only --works --paper --sheet --plan-height --section-bearing --tile --view-bearing --kerf --tolerance --formats --unit --y-up --ifc2x3 --help" "$word" ;;
+        "--out --only --works --paper --sheet --plan-height --section-bearing --tile --view-bearing --kerf --tolerance --formats --unit --y-up --ifc2x3 --remedies --help" "$word" ;;
     *) _coilwright_files .toml "$word" ;;
     esac
 }

@@ -3,6 +3,7 @@
 #include "exporters/context_obj.hpp"
 #include "exporters/fault_text.hpp"
 #include "exporters/schedule_json.hpp"
+#include "geometry/checks/find_changes.hpp"
 #include "geometry/design/read_design.hpp"
 #include "geometry/exact/exact_region.hpp"
 #include "geometry/plan/context_fit.hpp"
@@ -14,6 +15,7 @@
 #include <istream>
 #include <ostream>
 #include <system_error>
+#include <thread>
 
 namespace coilwright {
 
@@ -172,6 +174,12 @@ PlannedFile plan_file(const std::string& file, FaultsAs faults, Console& console
     PlannedFile planned{std::move(plan), {}, ExitCode::done};
     read_context(file, planned, console);
     return planned;
+}
+
+std::vector<SoughtChanges> seek_changes(const BuildingPlan& plan,
+                                        const std::vector<Finding>& findings) {
+    return find_changes(plan, findings, exact_region,
+                        std::max(1U, std::thread::hardware_concurrency()));
 }
 
 } // namespace coilwright

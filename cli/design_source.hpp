@@ -3,6 +3,7 @@
 
 #include "cli/console.hpp"
 #include "cli/exit_code.hpp"
+#include "geometry/base/design_change.hpp"
 #include "geometry/plan/plan_building.hpp"
 #include "geometry/solids/mesh.hpp"
 
@@ -47,5 +48,9 @@ enum class FaultsAs { text, json };
 /// of [context.NAME] are read from beside FILE (from the current folder for "-"); how they fit
 /// stands among the findings.
 PlannedFile plan_file(const std::string& file, FaultsAs faults, Console& console);
+
+/// The changes that mend what does not hold, on all cores (find_changes()).
+std::vector<SoughtChanges> seek_changes(const BuildingPlan& plan,
+                                        const std::vector<Finding>& findings);
 
 } // namespace coilwright

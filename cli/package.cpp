@@ -164,12 +164,12 @@ std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& op
     if (wants("checks")) {
         work.push_back(
             {"checks", [&]() -> Package {
-                 return {
-                     {{"engineer.pdf", pdf_bytes(engineer_report(plan, options.checked.get(),
-                                                                 options.paper, pango_measure()),
-                                                 plan.schedule.name)},
-                      {"checks.json", findings_json(plan, options.checked.get().findings)}},
-                     {}};
+                 const CheckedBuilding& checked = options.checked.get();
+                 return {{{"engineer.pdf", pdf_bytes(engineer_report(plan, checked, options.paper,
+                                                                     pango_measure()),
+                                                     plan.schedule.name)},
+                          {"checks.json", findings_json(plan, checked.findings, checked.changes)}},
+                         {}};
              }});
     }
     if (wants("take-off")) {

@@ -2,18 +2,14 @@
 
 #include "exporters/ifc_elements.hpp"
 #include "exporters/ifc_shapes.hpp"
+#include "exporters/ifc_spaces.hpp"
 #include "geometry/base/slug.hpp"
-#include "geometry/exact/exact_region.hpp"
-#include "geometry/plan/room.hpp"
 
 #include <algorithm>
 #include <stdexcept>
 
 namespace coilwright {
 namespace {
-
-constexpr double room_tolerance = 0.002;
-constexpr int room_sides = 96;
 
 using Values = std::vector<StepValue>;
 
@@ -63,8 +59,8 @@ public:
             add_opening(opening);
         for (const Lintel& lintel : schedule_.lintels)
             add_lintel(lintel);
-        add_slab();
-        add_rooms();
+        contained_.push_back(add_floor(file_, slugs_, plan_, place_));
+        file_.aggregate(storey_, "storey", add_spaces(file_, slugs_, plan_, place_));
         if (!contained_.empty())
             file_.rooted("IFCRELCONTAINEDINSPATIALSTRUCTURE", "storey/elements", step_unset,
                          step_unset, {step_list(contained_), storey_});
@@ -121,6 +117,10 @@ private:
             parts.push_back(add_fan_bag(*bag, place));
             volume += bag->volume;
         }
+        for (const SleevePlan& sleeve : schedule_.sleeves)
+            if (sleeve.form.in == whole.of && sleeve.form.height >= whole.bottom - height_tie &&
+                sleeve.form.height < whole.top - height_tie)
+                parts.push_back(add_sleeve(sleeve.form, place));
         file_.aggregate(element, name, parts);
         add_whole_quantities(whole, name, element, volume);
         contained_.push_back(element);
@@ -202,6 +202,26 @@ private:
             file_.element("IFCBUILDINGELEMENTPART", name, bag.title, "FAN BAG",
                           file_.placement(place), shape, {}, {step_word("USERDEFINED")});
         file_.note_material(element, look(bag.material));
+        return element;
+    }
+
+    // A pipe through the wall from plaster to plaster.
+    StepValue add_sleeve(const SleeveForm& sleeve, const StepValue& place) {
+        const std::string name = slugs_.unique(sleeve.id + "_SLEEVE");
+        const HoleReach reach = sleeve_reach(sleeve, plan_);
+        const Vec2 axis = along(sleeve.bearing), origin = sleeve.origin + reach.from * axis;
+        const IfcFrame frame{{origin.x(), origin.y(), sleeve.height},
+                             {-axis.y(), axis.x(), 0},
+                             {axis.x(), axis.y(), 0}};
+        const StepValue shape = file_.swept_shape({file_.extrusion(
+            circle_outline(sleeve.diameter / 2), {}, frame, reach.to - reach.from, nullptr)});
+        const StepValue element =
+            file_.element("IFCBUILDINGELEMENTPART", name, "Sleeve " + sleeve.id, "SLEEVE",
+                          file_.placement(place), shape, {}, {step_word("USERDEFINED")});
+        file_.add_properties(element, name, "Coilwright_Sleeve",
+                             {{"Diameter", "IFCPOSITIVELENGTHMEASURE", length(sleeve.diameter)},
+                              {"Height", "IFCLENGTHMEASURE", length(sleeve.height)},
+                              {"Bearing", "IFCREAL", step_number(sleeve.bearing.degrees)}});
         return element;
     }
 
@@ -317,65 +337,6 @@ private:
                              {{"Bearing", "IFCLENGTHMEASURE", length(lintel.bearing)}});
         file_.note_material(element, looks);
         contained_.push_back(element);
-    }
-
-    // The floor from bag face to bag face, where the design says how thick it is.
-    void add_slab() {
-        const double depth = plan_.design.finish.floor_build_up;
-        if (depth <= 0)
-            return;
-        const Region region =
-            region_of(room_expression(schedule_.building, height_tie), exact_region);
-        Values items;
-        for (const PlanFace& face : faces_of(region)) {
-            items.push_back(file_.extrusion(face.outline, face.holes,
-                                            {{0, 0, -depth}, {1, 0, 0}, {0, 0, 1}}, depth,
-                                            &look(Material::ground)));
-        }
-        if (items.empty())
-            return;
-        const std::string name = slugs_.unique("FLOOR");
-        const StepValue element =
-            file_.element("IFCSLAB", name, "Floor", "", file_.placement(place_),
-                          file_.swept_shape(items), {step_word("BASESLAB")}, {});
-        file_.add_quantities(element, name, "Qto_SlabBaseQuantities",
-                             {{"Depth", IfcMeasure::length, depth},
-                              {"NetArea", IfcMeasure::area, region.area},
-                              {"NetVolume", IfcMeasure::volume, region.area * depth}});
-        file_.note_material(element, look(Material::ground));
-        contained_.push_back(element);
-    }
-
-    void add_rooms() {
-        Values rooms;
-        for (const DomeForm& dome : schedule_.building.domes)
-            rooms.push_back(add_room(dome));
-        file_.aggregate(storey_, "storey", rooms);
-    }
-
-    StepValue add_room(const DomeForm& dome) {
-        const std::string name = slugs_.unique(dome.id + "_ROOM");
-        const std::vector<Vec2> chain =
-            clear_room_curve(dome, plan_.design.finish.inside_plaster, room_tolerance);
-        const StepValue shape =
-            file_.mesh_shape({file_.mesh(revolved_mesh(chain, dome.at, room_sides), nullptr)});
-        const StepValue element =
-            file_.rooted("IFCSPACE", name, step_text(name), step_text("Room of dome " + dome.id),
-                         {step_unset, file_.placement(place_), shape, step_text(dome.id),
-                          step_word("ELEMENT"), step_word("INTERNAL"), length(0)});
-        const auto headroom =
-            std::find_if(plan_.headroom.begin(), plan_.headroom.end(),
-                         [&](const Headroom& one) { return one.dome == dome.id; });
-        std::vector<IfcQuantity> quantities{
-            {"NetVolume", IfcMeasure::volume, revolved_volume(chain)}};
-        if (headroom != plan_.headroom.end()) {
-            quantities.push_back({"NetFloorArea", IfcMeasure::area, headroom->floor_area});
-            quantities.push_back({"Height", IfcMeasure::length, headroom->at_pole});
-        }
-        file_.add_quantities(element, name, "Qto_SpaceBaseQuantities", quantities);
-        file_.add_properties(element, name, "Coilwright_Room",
-                             {{"Use", "IFCLABEL", step_text(word(dome.use))}});
-        return element;
     }
 
     const BuildingPlan& plan_;

@@ -124,32 +124,26 @@ std::vector<PlanFace> faces_of(const Region& region) {
     return faces;
 }
 
-Mesh revolved_mesh(const std::vector<Vec2>& chain, const Vec2& at, int around) {
-    Mesh mesh;
-    const auto count = static_cast<std::uint32_t>(around);
-    const auto add_triangle = [&](std::uint32_t a, std::uint32_t b, std::uint32_t c) {
-        mesh.triangles.push_back({a, b, c});
-    };
-    mesh.vertices.emplace_back(at.x(), at.y(), chain.front().y());
-    for (std::size_t k = 1; k < chain.size(); ++k) {
-        const auto first = static_cast<std::uint32_t>(mesh.vertices.size());
-        for (std::uint32_t i = 0; i < count; ++i) {
-            const Vec2 on = at + turned({chain[k].x(), 0}, 2 * pi * i / count);
-            mesh.vertices.emplace_back(on.x(), on.y(), chain[k].y());
-            const std::uint32_t next = (i + 1) % count;
-            if (k == 1) {
-                add_triangle(0, first + i, first + next);
-            } else {
-                add_triangle(first - count + i, first + i, first + next);
-                add_triangle(first - count + i, first + next, first - count + next);
-            }
-        }
-    }
-    const auto foot = static_cast<std::uint32_t>(mesh.vertices.size());
-    mesh.vertices.emplace_back(at.x(), at.y(), chain.back().y());
-    for (std::uint32_t i = 0; i < count; ++i)
-        add_triangle(foot, foot - count + (i + 1) % count, foot - count + i);
-    return mesh;
+HoleReach sleeve_reach(const SleeveForm& sleeve, const BuildingPlan& plan) {
+    const BuildingForm& building = plan.schedule.building;
+    const Finish& finish = plan.design.finish;
+    const double z = sleeve.height;
+    // Below the floor and below the ground there is no plaster.
+    const double within = z > 0 ? finish.inside_plaster : 0;
+    const double without = z > plan.design.ground.level ? finish.outside_plaster : 0;
+    if (const TunnelForm* tunnel = find_tunnel(building, sleeve.in))
+        return {inner_half_width(*tunnel, z) - within, outer_half_width(*tunnel, z) + without};
+    const DomeForm& dome = *find_dome(building, sleeve.in);
+    return {inside_radius(dome, z) - within, outside_radius(dome, z) + without};
+}
+
+std::vector<Vec2> circle_outline(double radius) {
+    constexpr int sides = 24;
+    std::vector<Vec2> outline;
+    for (int i = 0; i < sides; ++i)
+        outline.emplace_back(radius * std::cos(2 * pi * i / sides),
+                             radius * std::sin(2 * pi * i / sides));
+    return outline;
 }
 
 double polygon_area(const std::vector<Vec2>& polygon) {

@@ -1,9 +1,8 @@
 // Outlines for the IFC writer.
 #pragma once
 
+#include "geometry/plan/plan_building.hpp"
 #include "geometry/plan/region.hpp"
-#include "geometry/plan/schedule.hpp"
-#include "geometry/solids/mesh.hpp"
 
 #include <vector>
 
@@ -25,8 +24,10 @@ struct PlanFace {
 };
 std::vector<PlanFace> faces_of(const Region& region);
 
-/// The body that a chain from the axis down to the floor makes about a vertical axis (room.hpp).
-Mesh revolved_mesh(const std::vector<Vec2>& chain, const Vec2& at, int around);
+/// How far from its origin along its bearing a sleeve runs, from plaster to plaster at its height.
+HoleReach sleeve_reach(const SleeveForm& sleeve, const BuildingPlan& plan);
+/// A circle about (0, 0) as a polygon of 24 sides, anticlockwise.
+std::vector<Vec2> circle_outline(double radius);
 
 /// Signed area of a polygon, positive anticlockwise.
 double polygon_area(const std::vector<Vec2>& polygon);

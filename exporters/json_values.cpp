@@ -32,6 +32,28 @@ Json json_point(const Vec2& point) {
     return {json_number(point.x()), json_number(point.y())};
 }
 
+namespace {
+
+Json json_change(const DesignChange& change) {
+    Json worsens = Json::array();
+    for (const SideEffect& effect : change.worsens)
+        worsens.push_back({{"code", effect.code},
+                           {"subject", effect.subject},
+                           {"verdict", verdict_text(effect.verdict)}});
+    return {{"table", change.table},
+            {"key", change.key},
+            {"replaces", change.replaces},
+            {"from", json_number(change.from)},
+            {"to", json_number(change.to)},
+            {"unit", unit_word(change.unit)},
+            {"share", json_number(change.share)},
+            {"verdict", verdict_text(change.verdict)},
+            {"value", optional_number(change.value)},
+            {"worsens", std::move(worsens)}};
+}
+
+} // namespace
+
 Json json_finding(const Finding& finding) {
     return {{"code", finding.code},
             {"subject", finding.subject},
@@ -45,6 +67,16 @@ Json json_finding(const Finding& finding) {
             {"formula", finding.formula},
             {"source", finding.source},
             {"remedy", finding.remedy}};
+}
+
+Json json_finding(const Finding& finding, const SoughtChanges* sought) {
+    Json json = json_finding(finding);
+    if (sought) {
+        json["changes"] = Json::array();
+        for (const DesignChange& change : sought->changes)
+            json["changes"].push_back(json_change(change));
+    }
+    return json;
 }
 
 std::string json_text(const Json& document) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "geometry/base/bearing.hpp"
+#include "geometry/base/design_change.hpp"
 #include "geometry/base/finding.hpp"
 
 #include <nlohmann/json.hpp>
@@ -21,6 +22,8 @@ Json json_bearing(Bearing bearing);
 Json json_point(const Vec2& point);
 
 Json json_finding(const Finding& finding);
+/// With the key `changes` where some were sought.
+Json json_finding(const Finding& finding, const SoughtChanges* sought);
 
 /// The document as text: UTF-8 (what is not becomes U+FFFD), two spaces a level, final line break.
 std::string json_text(const Json& document);

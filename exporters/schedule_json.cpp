@@ -1,6 +1,8 @@
 #include "exporters/schedule_json.hpp"
 
 #include "exporters/schedule_elements.hpp"
+#include "geometry/exact/exact_region.hpp"
+#include "geometry/plan/building_rooms.hpp"
 
 #include <cmath>
 
@@ -226,6 +228,19 @@ Json json_order(const std::vector<TubeOrder>& order) {
     return lines;
 }
 
+Json json_rooms(const BuildingPlan& plan) {
+    Json json = Json::array();
+    for (const BuildingRoom& room :
+         building_rooms(plan.schedule.building, plan.design.finish.inside_plaster, exact_region))
+        json.push_back({{"id", room.id},
+                        {"domes", room.domes},
+                        {"tunnel", room.tunnel.empty() ? Json(nullptr) : Json(room.tunnel)},
+                        {"height", json_number(room.height)},
+                        {"volume", json_number(room.volume)},
+                        {"floor", json_ground_part(room.floor)}});
+    return json;
+}
+
 Json json_totals(const Totals& totals) {
     return {{"tube_length", json_number(totals.tube_length)},
             {"cut_length", json_number(totals.cut_length)},
@@ -236,10 +251,11 @@ Json json_totals(const Totals& totals) {
             {"order", json_order(totals.order)}};
 }
 
-Json json_findings(const std::vector<Finding>& findings) {
+Json json_findings(const std::vector<Finding>& findings,
+                   const std::vector<SoughtChanges>& changes = {}) {
     Json json = Json::array();
     for (const Finding& finding : findings)
-        json.push_back(json_finding(finding));
+        json.push_back(json_finding(finding, sought_for(changes, finding)));
     return json;
 }
 
@@ -285,7 +301,8 @@ std::string schedule_json(const BuildingPlan& plan) {
                       {"headroom", json_headrooms(plan.headroom)},
                       {"findings", json_findings(plan.findings)},
                       {"tunnel_headroom", json_headrooms(plan.tunnel_headroom)},
-                      {"ground", json_ground(schedule.ground)}});
+                      {"ground", json_ground(schedule.ground)},
+                      {"rooms", json_rooms(plan)}});
 }
 
 std::string diagnostics_json(const std::vector<Diagnostic>& diagnostics,
@@ -306,15 +323,17 @@ std::string diagnostics_json(const std::vector<Diagnostic>& diagnostics,
                       {"diagnostics", std::move(all)}});
 }
 
-std::string findings_json(const BuildingPlan& plan, const std::vector<Finding>& findings) {
+std::string findings_json(const BuildingPlan& plan, const std::vector<Finding>& findings,
+                          const std::vector<SoughtChanges>& changes) {
     return json_text({{"format", "coilwright-findings"},
                       {"version", 1},
                       {"name", plan.schedule.name},
                       {"headroom", json_headrooms(plan.headroom)},
-                      {"findings", json_findings(findings)},
+                      {"findings", json_findings(findings, changes)},
                       {"limits", json_limits(plan.design.limits)},
                       {"tunnel_headroom", json_headrooms(plan.tunnel_headroom)},
-                      {"ground", json_ground(plan.schedule.ground)}});
+                      {"ground", json_ground(plan.schedule.ground)},
+                      {"rooms", json_rooms(plan)}});
 }
 
 } // namespace coilwright

@@ -1,6 +1,7 @@
 // The schedule as JSON: the contract of docs/reference/schedule.md.
 #pragma once
 
+#include "geometry/base/design_change.hpp"
 #include "geometry/plan/plan_building.hpp"
 
 #include <string>
@@ -14,6 +15,8 @@ std::string schedule_json(const BuildingPlan& plan);
 /// Diagnostics or findings as JSON for `--json`.
 std::string diagnostics_json(const std::vector<Diagnostic>& diagnostics,
                              const std::string& file_name);
-std::string findings_json(const BuildingPlan& plan, const std::vector<Finding>& findings);
+/// `changes`: what was found to mend them, if it was sought.
+std::string findings_json(const BuildingPlan& plan, const std::vector<Finding>& findings,
+                          const std::vector<SoughtChanges>& changes = {});
 
 } // namespace coilwright

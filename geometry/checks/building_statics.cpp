@@ -17,6 +17,19 @@ int course_over_springline(const DomeForm& dome, const std::vector<WallCourse>& 
     return first;
 }
 
+void add_sideways(const Design& design, const DomeForm& dome, DomeAnalysis& result) {
+    const std::vector<WallCourse> parallel = parallel_courses(design, dome);
+    const int crown = crown_block_from(dome);
+    if (crown <= 1 || first_without_contact(parallel))
+        return;
+    result.sway = sway_capacity(sway_slice(parallel, crown));
+    if (result.sway <= 0)
+        return;
+    SwaySlice what;
+    what.wind_from = design.ground.level;
+    result.wind = wind_capacity(parallel, crown, what);
+}
+
 } // namespace
 
 std::vector<std::string> joined_domes(const std::vector<WallCourse>& courses) {
@@ -41,34 +54,38 @@ void leave_joined(Finding& finding, const std::vector<std::string>& joined) {
                      "larger one, or domes farther apart, leave more rings whole.";
 }
 
-DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building,
-                          const DomeForm& dome) {
+AnalysisParts parts_of_findings() {
+    AnalysisParts parts;
+    parts.strips.lines = false;
+    parts.membrane = false;
+    return parts;
+}
+
+DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, const DomeForm& dome,
+                          const AnalysisParts& parts) {
     DomeAnalysis result;
-    result.statics = dome_statics(design, building, dome);
+    result.statics = dome_statics(design, building, dome, {}, parts.strips);
     const std::vector<WallCourse>& courses = result.statics.courses;
+    result.springline_course = course_over_springline(dome, courses);
     if (result.statics.strips.empty())
         return result;
     for (const StripStatics& strip : result.statics.strips) {
         DomeSlice what;
         if (!strip.beside.empty())
             what.beside = strip.beside;
-        result.pressures.push_back(least_pressure(courses, what));
-        result.ground_pressures.push_back(least_pressure(courses, what, 1));
+        if (parts.pressures)
+            result.pressures.push_back(least_pressure(courses, what));
+        if (parts.ground_pressures)
+            result.ground_pressures.push_back(least_pressure(courses, what, 1));
     }
-    result.springline = springline_thrust(courses, dome);
-    result.springline_course = course_over_springline(dome, courses);
-    result.membrane = dome_membrane(dome, courses);
-    result.levers = levers_while_building(courses);
-    const std::vector<WallCourse> parallel = parallel_courses(design, dome);
-    const int crown = crown_block_from(dome);
-    if (crown > 1 && !first_without_contact(parallel)) {
-        result.sway = sway_capacity(sway_slice(parallel, crown));
-        if (result.sway > 0) {
-            SwaySlice what;
-            what.wind_from = design.ground.level;
-            result.wind = wind_capacity(parallel, crown, what);
-        }
-    }
+    if (parts.springline)
+        result.springline = springline_thrust(courses, dome);
+    if (parts.membrane)
+        result.membrane = dome_membrane(dome, courses);
+    if (parts.levers)
+        result.levers = levers_while_building(courses);
+    if (parts.sideways)
+        add_sideways(design, dome, result);
     return result;
 }
 

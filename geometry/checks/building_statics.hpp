@@ -46,10 +46,21 @@ std::vector<std::string> joined_domes(const std::vector<WallCourse>& courses);
 /// Turns a verdict that does not hold into `not judged` in a joined dome, and says why.
 void leave_joined(Finding& finding, const std::vector<std::string>& joined);
 
+/// What of a dome is worked out.
+struct AnalysisParts {
+    StripParts strips;
+    bool pressures = true, ground_pressures = true, springline = true;
+    bool membrane = true, levers = true, sideways = true;
+};
+/// What findings ask for: no lines or forces that the report draws.
+AnalysisParts parts_of_findings();
+
 /// Under its own weight with plaster, and a bank where the design says enough of it. About 30 ms a
 /// dome with four openings. Precondition: plan.sound().
 BuildingStatics building_statics(const BuildingPlan& plan);
-DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, const DomeForm& dome);
+/// `parts`: what is asked for; the rest stays empty.
+DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, const DomeForm& dome,
+                          const AnalysisParts& parts = {});
 TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel);
 
 } // namespace coilwright

@@ -20,37 +20,63 @@ void append(std::vector<Finding>& all, std::vector<Finding> more) {
 
 namespace {
 
-std::vector<Finding> check_building(const BuildingPlan& plan, const BuildingStatics& statics) {
-    std::vector<Finding> findings = use_findings(plan);
-    append(findings, trade_findings(plan));
+std::vector<Finding> findings_of_dome(const BuildingPlan& plan, const DomeForm& dome,
+                                      const DomeAnalysis& analysis) {
     const Design& design = plan.design;
-    const BuildingForm& building = plan.schedule.building;
-    for (std::size_t i = 0; i < building.domes.size(); ++i) {
-        const DomeForm& dome = building.domes[i];
-        const DomeAnalysis& analysis = statics.domes[i];
-        append(findings, dome_findings(design, dome, analysis));
-        append(findings, ground_findings(design, dome, analysis));
-        append(findings, buttress_findings(design, building, dome, analysis));
-        append(findings, sideways_findings(design, dome, analysis));
-        append(findings, stage_findings(design, dome, analysis));
-    }
-    for (std::size_t i = 0; i < building.tunnels.size(); ++i)
-        append(findings, tunnel_findings(design, building.tunnels[i], statics.tunnels[i]));
-    append(findings, opening_findings(plan));
+    std::vector<Finding> findings = dome_findings(design, dome, analysis);
+    append(findings, ground_findings(design, dome, analysis));
+    append(findings, buttress_findings(design, plan.schedule.building, dome, analysis));
+    append(findings, sideways_findings(design, dome, analysis));
+    append(findings, stage_findings(design, dome, analysis));
     return findings;
 }
 
 } // namespace
 
+std::vector<Finding> dome_checks(const BuildingPlan& plan, const DomeForm& dome) {
+    return findings_of_dome(
+        plan, dome, analyse_dome(plan.design, plan.schedule.building, dome, parts_of_findings()));
+}
+
+std::vector<Finding> tunnel_checks(const BuildingPlan& plan, const TunnelForm& tunnel) {
+    return tunnel_findings(plan.design, tunnel, analyse_tunnel(plan.design, tunnel));
+}
+
+std::vector<Finding> check_building(const BuildingPlan& plan, const DomeChecks& of_dome,
+                                    const TunnelChecks& of_tunnel) {
+    std::vector<Finding> findings = use_findings(plan);
+    append(findings, trade_findings(plan));
+    const BuildingForm& building = plan.schedule.building;
+    for (const DomeForm& dome : building.domes)
+        append(findings, of_dome(dome));
+    for (const TunnelForm& tunnel : building.tunnels)
+        append(findings, of_tunnel(tunnel));
+    append(findings, opening_findings(plan));
+    append(findings, open_plan_findings(plan));
+    return findings;
+}
+
 std::vector<Finding> check_building(const BuildingPlan& plan) {
-    return check_building(plan, building_statics(plan));
+    return check_building(
+        plan, [&](const DomeForm& dome) { return dome_checks(plan, dome); },
+        [&](const TunnelForm& tunnel) { return tunnel_checks(plan, tunnel); });
 }
 
 CheckedBuilding checked_building(const BuildingPlan& plan) {
     CheckedBuilding checked;
     checked.statics = building_statics(plan);
     checked.findings = plan.findings;
-    append(checked.findings, check_building(plan, checked.statics));
+    std::size_t dome_place = 0, tunnel_place = 0; // they are asked for in their order
+    append(checked.findings,
+           check_building(
+               plan,
+               [&](const DomeForm& dome) {
+                   return findings_of_dome(plan, dome, checked.statics.domes[dome_place++]);
+               },
+               [&](const TunnelForm& tunnel) {
+                   return tunnel_findings(plan.design, tunnel,
+                                          checked.statics.tunnels[tunnel_place++]);
+               }));
     put_worst_first(checked.findings);
     return checked;
 }

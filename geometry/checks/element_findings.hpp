@@ -20,4 +20,8 @@ std::vector<Finding> buttress_findings(const Design& design, const BuildingForm&
 /// `lintel-bending` and `lintel-bearing` of each lintel, `fan-head` of each head laid as a fan.
 std::vector<Finding> opening_findings(const BuildingPlan& plan);
 
+/// `open-plan-rings` of each join that keeps no wall: never judged, with what is missing of both
+/// domes' rings.
+std::vector<Finding> open_plan_findings(const BuildingPlan& plan);
+
 } // namespace coilwright

@@ -102,10 +102,14 @@ std::vector<Finding> stage_findings(const Design& design, const DomeForm& dome,
                     std::to_string(at) + " laid: the line of thrust would keep within joints " +
                     three_digits(worst) + " times narrower, that ring closed.";
     if (found.verdict == Verdict::fails) {
-        found.message = "With course " + std::to_string(at) +
-                        " laid and its ring closed, no line "
-                        "of thrust keeps within the wall of '" +
-                        dome.id + "'.";
+        std::string broken; // by what; such a ring cannot be closed
+        for (const RingGap& gap : analysis.statics.courses[static_cast<std::size_t>(at - 1)].gaps)
+            broken += (broken.empty() ? " '" : ", '") + gap.by + "'";
+        found.message = "With course " + std::to_string(at) + " laid" +
+                        (broken.empty() ? " and its ring closed"
+                                        : ", its ring open at" + broken +
+                                              " and whatever a form there carries left out") +
+                        ", no line of thrust keeps within the wall of '" + dome.id + "'.";
         found.remedy = "Prop it from inside from there on until the next rings are closed.";
     }
     leave_joined(found, joined_domes(analysis.statics.courses));

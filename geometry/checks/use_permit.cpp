@@ -9,7 +9,8 @@ namespace coilwright {
 
 namespace {
 
-/// Floor of a building by its outside faces with plaster: domes, and its tunnels to their ends.
+/// Floor of a building by its inside and by its outside faces with plaster: domes, and its tunnels
+/// to their ends.
 struct FloorAreas {
     double inside = 0, outside = 0;
 };
@@ -18,30 +19,27 @@ FloorAreas areas_of(const DomeGroup& house, const BuildingPlan& plan) {
     const BuildingForm& building = plan.schedule.building;
     const double within = plan.design.finish.inside_plaster,
                  without = plan.design.finish.outside_plaster;
-    std::vector<RoomDisc> inside, outside;
     FloorAreas areas;
+    areas.inside = group_floor(house, building, within, 0);
+    PlanExpression outside;
     for (const int i : house.domes) {
         const DomeForm& dome = building.domes[static_cast<std::size_t>(i)];
-        inside.push_back({{dome.at, dome.profile.half_span - within}, {}});
-        outside.push_back({{dome.at, base_outside(dome) + without}, {}});
+        outside.terms.push_back({dome.id, static_cast<int>(outside.shapes.size()), {}});
+        outside.shapes.push_back(Disc{dome.at, base_outside(dome) + without});
     }
+    areas.outside = plan_area(outside);
     for (const TunnelForm& tunnel : building.tunnels) {
         const DomeForm* from = find_dome(building, tunnel.from);
         if (!from || !holds_dome(house, building, tunnel.from))
             continue;
-        // Between the faces of its domes, along its middle: round corners are let go.
+        areas.inside += plan_area(room_plan(building, tunnel, within, 0));
+        // Between the faces of its domes, along its middle: round corners are let go. Its end is
+        // plastered too, as the dome is that it starts from.
         const DomeForm* to = find_dome(building, tunnel.to);
-        const double floor = 2 * (tunnel.profile.half_span - within);
-        const double all = 2 * (outer_half_width(tunnel, 0) + without);
-        areas.inside += floor * std::max(0.0, tunnel.reach - from->profile.half_span -
-                                                  (to ? to->profile.half_span : 0) -
-                                                  (tunnel.end_wall ? tunnel.width : 0));
-        // Its end is plastered too, as the dome is that it starts from.
         const double domes = base_outside(*from) + (to ? base_outside(*to) + 2 * without : 0.0);
-        areas.outside += all * std::max(0.0, tunnel.reach - domes);
+        areas.outside +=
+            2 * (outer_half_width(tunnel, 0) + without) * std::max(0.0, tunnel.reach - domes);
     }
-    areas.inside += union_area(inside);
-    areas.outside += union_area(outside);
     return areas;
 }
 

@@ -29,8 +29,10 @@ public:
             if (lived.domes.empty())
                 continue;
             const Subject subject = subject_of(room, plan_.design, building_);
-            if (lived.domes.size() > 1)
+            if (lived.domes.size() > 1) {
                 check_area(lived, subject);
+                check_dimension(lived, subject);
+            }
             const RoomOpenings openings = openings_of(room);
             const double floor = group_floor(lived, building_, plaster_, 0);
             check_light(room, subject, openings.glazed, floor);
@@ -89,6 +91,34 @@ private:
             found.remedy = "Widen its domes: one alone has it with " +
                            wording_.length_up(2 * std::sqrt(limit.value / pi) + 2 * plaster_) +
                            " across where it has that height.";
+        findings_.push_back(std::move(found));
+    }
+
+    /// What is wide enough somewhere is so as a whole: an open plan is no narrower in any direction
+    /// than the widest circle in it.
+    void check_dimension(const DomeGroup& lived, const Subject& subject) {
+        const auto rule = plan_.design.rules.find(word(Use::habitable));
+        if (rule == plan_.design.rules.end() || !rule->second.least_dimension)
+            return;
+        Limit limit;
+        limit.value = *rule->second.least_dimension;
+        limit.source = rule->second.source;
+        limit.section = rule->second.section;
+        const double low = rule->second.low_height.value_or(0);
+        const auto across = [&](int i) { return 2 * clear_radius_at(dome(i), plaster_, low); };
+        const int widest = *std::max_element(lived.domes.begin(), lived.domes.end(),
+                                             [&](int a, int b) { return across(a) < across(b); });
+        Finding found = held_against("room-dimension", subject, across(widest), FindingUnit::metre,
+                                     Bound::at_least, limit, Verdict::fails);
+        found.message = "The widest circle of the open plan, in '" + dome(widest).id + "', is " +
+                        wording_.length(across(widest)) + " across where it has " +
+                        wording_.length(low) + " over it (" + wording_.length(limit.value) +
+                        " needed in every direction of a room).";
+        if (found.verdict != Verdict::holds)
+            found.remedy = "Widen '" + dome(widest).id + "' to " +
+                           wording_.length_up(dome(widest).profile.half_span * 2 + limit.value -
+                                              across(widest)) +
+                           ", or raise its springline.";
         findings_.push_back(std::move(found));
     }
 

@@ -1,5 +1,6 @@
 #include "geometry/plan/tunnel_headroom.hpp"
 
+#include "geometry/plan/building_rooms.hpp"
 #include "geometry/plan/headroom.hpp"
 
 #include <algorithm>
@@ -23,13 +24,6 @@ double clear_width_at(const TunnelForm& form, double inside_plaster, double heig
 
 namespace {
 
-/// Where a dome's room ends at a height, as the tunnel meets it.
-double room_radius(const TunnelForm& form, const DomeForm& dome, double inside_plaster,
-                   double height) {
-    const bool stays = form.wall_stays && dome.id == form.from;
-    return stays ? outside_radius(dome, 0) : clear_radius_at(dome, inside_plaster, height);
-}
-
 /// What a disc about the pole takes of a strip from there: the integral of sqrt(r^2 - y^2) over |y|
 /// < half.
 double taken_by_disc(double r, double half) {
@@ -37,16 +31,12 @@ double taken_by_disc(double r, double half) {
     return y <= 0 ? 0 : y * std::sqrt(std::max(0.0, r * r - y * y)) + r * r * std::asin(y / r);
 }
 
-double end_of(const TunnelForm& form, double inside_plaster) {
-    return form.end_wall ? form.reach - form.width - inside_plaster : form.reach;
-}
-
 } // namespace
 
 double floor_area_at(const BuildingForm& building, const TunnelForm& form, double inside_plaster,
                      double height) {
     const double half = clear_width_at(form, inside_plaster, height) / 2;
-    double area = 2 * half * end_of(form, inside_plaster);
+    double area = 2 * half * tunnel_room_end(form, inside_plaster);
     for (const std::string& id : {form.from, form.to})
         if (const DomeForm* dome = find_dome(building, id))
             area -= taken_by_disc(room_radius(form, *dome, inside_plaster, height), half);
@@ -61,7 +51,7 @@ std::vector<TunnelHeadroom> tunnel_headroom(const Design& design, const Schedule
         room.tunnel = form.id;
         room.at_middle = clear_height_at(form, plaster, 0);
         room.width = clear_width_at(form, plaster, 0);
-        room.length = end_of(form, plaster);
+        room.length = tunnel_room_end(form, plaster);
         for (const std::string& id : {form.from, form.to})
             if (const DomeForm* dome = find_dome(schedule.building, id))
                 room.length -= room_radius(form, *dome, plaster, 0);

@@ -1,3 +1,4 @@
+#include "geometry/checks/find_changes.hpp"
 #include "geometry/checks/statics_finding.hpp"
 #include "geometry/report/report_pages.hpp"
 
@@ -26,7 +27,8 @@ std::string value_text(const Drafting& drafting, double value, FindingUnit unit,
 
 } // namespace
 
-std::vector<Sheet> check_pages(const Drafting& drafting, const std::vector<Finding>& findings) {
+std::vector<Sheet> check_pages(const Drafting& drafting, const std::vector<Finding>& findings,
+                               const std::vector<SoughtChanges>& changes) {
     bool first = true;
     Flow flow(
         drafting,
@@ -57,6 +59,9 @@ std::vector<Sheet> check_pages(const Drafting& drafting, const std::vector<Findi
         flow.paragraph(finding.message);
         if (!finding.remedy.empty())
             flow.paragraph("Remedy: " + finding.remedy);
+        for (const std::string& line :
+             change_lines(sought_for(changes, finding), finding, drafting.unit()))
+            flow.paragraph(line);
         flow.paragraph("Value: " + finding.formula + " = " + shown(finding, finding.value) +
                        "; against " + shown(finding, finding.limit) +
                        ". Source: " + finding.source + ".");

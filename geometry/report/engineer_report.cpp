@@ -20,7 +20,7 @@ std::vector<Sheet> engineer_report(const BuildingPlan& plan, const CheckedBuildi
         std::move(more.begin(), more.end(), std::back_inserter(sheets));
     };
     append(material_pages(drafting));
-    append(check_pages(drafting, told));
+    append(check_pages(drafting, told, checked.changes));
     for (std::size_t i = 0; i < building.domes.size(); ++i)
         append(dome_pages(drafting, building.domes[i], statics.domes[i]));
     for (std::size_t i = 0; i < building.tunnels.size(); ++i)

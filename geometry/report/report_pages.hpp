@@ -1,6 +1,7 @@
 // The kinds of pages of the engineer's report, each made by a source of its own.
 #pragma once
 
+#include "geometry/base/design_change.hpp"
 #include "geometry/checks/building_statics.hpp"
 #include "geometry/drawing/page.hpp"
 
@@ -13,7 +14,8 @@ std::vector<Sheet> basis_pages(const Drafting& drafting, const std::vector<Findi
 /// What the building is taken to be made of and loaded with, each value with its source.
 std::vector<Sheet> material_pages(const Drafting& drafting);
 /// Each check with message, formula, value, limit and source.
-std::vector<Sheet> check_pages(const Drafting& drafting, const std::vector<Finding>& findings);
+std::vector<Sheet> check_pages(const Drafting& drafting, const std::vector<Finding>& findings,
+                               const std::vector<SoughtChanges>& changes);
 /// Sections with lines of thrust, membrane forces, courses and joints of one dome.
 std::vector<Sheet> dome_pages(const Drafting& drafting, const DomeForm& dome,
                               const DomeAnalysis& analysis);

@@ -5,15 +5,19 @@ namespace coilwright {
 namespace {
 
 StripStatics strip_statics(const Design& design, const std::vector<WallCourse>& courses,
-                           const std::string& beside) {
+                           const std::string& beside, const StripParts& parts) {
     DomeSlice what;
     if (!beside.empty())
         what.beside = beside;
     const Slice free = dome_slice(courses, what);
     StripStatics strip;
     strip.beside = beside;
-    strip.centred = centred_thrust(free);
-    strip.friction = least_friction(free);
+    if (parts.centred)
+        strip.centred = parts.lines ? centred_thrust(free) : centred_share(free);
+    if (parts.friction)
+        strip.friction = parts.lines ? least_friction(free) : friction_needed(free);
+    if (!parts.lines)
+        return strip;
     if (strip.centred.line.stands)
         strip.joints = check_joints(courses, what, strip.centred.line);
     what.friction = design.joint.friction;
@@ -28,16 +32,16 @@ StripStatics strip_statics(const Design& design, const std::vector<WallCourse>& 
 } // namespace
 
 DomeStatics dome_statics(const Design& design, const BuildingForm& building, const DomeForm& dome,
-                         const DomeLoads& loads) {
+                         const DomeLoads& loads, const StripParts& parts) {
     DomeStatics result;
     result.dome = dome.id;
     result.courses = dome_courses(design, building, dome, loads);
     result.without_contact = first_without_contact(result.courses);
     if (result.without_contact || result.courses.empty())
         return result;
-    result.strips.push_back(strip_statics(design, result.courses, ""));
+    result.strips.push_back(strip_statics(design, result.courses, "", parts));
     for (const std::string& gap : gap_ids(result.courses))
-        result.strips.push_back(strip_statics(design, result.courses, gap));
+        result.strips.push_back(strip_statics(design, result.courses, gap, parts));
     result.piers = check_piers(result.courses);
     const auto share = [](const StripStatics& strip) {
         return strip.centred.line.stands ? strip.centred.share : unlimited;

@@ -29,10 +29,16 @@ struct DomeStatics {
     std::size_t worst = 0; // index of the strip of the greatest share
 };
 
+/// What of a strip is worked out; the rest stays empty.
+struct StripParts {
+    bool centred = true, friction = true;
+    bool lines = true; // the thrusts, the joints, and which rings carry: what only drawings show
+};
+
 /// Openings break the rings of the courses that they cut, in every strip. Loads as said; wire
 /// counts where the design counts it. About 3 ms a strip. Preconditions as dome_courses.
 DomeStatics dome_statics(const Design& design, const BuildingForm& building, const DomeForm& dome,
-                         const DomeLoads& loads = {});
+                         const DomeLoads& loads = {}, const StripParts& parts = {});
 
 /// The least outward thrust at the springline of a strip, N per radian, and where it acts: what the
 /// stem, its buttresses and the ground must take where no ring does. stands = false where there is

@@ -192,21 +192,43 @@ ThrustLine greatest_thrust(const Slice& slice, int joint, double share) {
     return extreme_thrust(slice, joint, share, -1);
 }
 
-CentredThrust centred_thrust(const Slice& slice) {
+namespace {
+
+CentredThrust centred(const Slice& slice, bool sparing) {
     SliceProgram base = equilibrium_program(slice);
     limit_press(base);
     LeastRatio least = least_ratio(slice, base, base.moment);
-    spare_the_rings(slice, base, base.moment, least);
+    if (sparing)
+        spare_the_rings(slice, base, base.moment, least);
     return {std::move(least.line), least.ratio};
 }
 
-LeastFriction least_friction(const Slice& slice) {
+LeastFriction with_least_friction(const Slice& slice, bool sparing) {
     SliceProgram base = equilibrium_program(slice, false);
     keep_within(base, 1);
     limit_press(base);
     LeastRatio least = least_ratio(slice, base, base.shear);
-    spare_the_rings(slice, base, base.shear, least);
+    if (sparing)
+        spare_the_rings(slice, base, base.shear, least);
     return {std::move(least.line), least.ratio};
+}
+
+} // namespace
+
+CentredThrust centred_thrust(const Slice& slice) {
+    return centred(slice, true);
+}
+
+CentredThrust centred_share(const Slice& slice) {
+    return centred(slice, false);
+}
+
+LeastFriction least_friction(const Slice& slice) {
+    return with_least_friction(slice, true);
+}
+
+LeastFriction friction_needed(const Slice& slice) {
+    return with_least_friction(slice, false);
 }
 
 ThrustLine greatest_sway(const Slice& slice) {

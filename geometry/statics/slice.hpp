@@ -86,6 +86,9 @@ struct CentredThrust {
     double safety() const { return line.stands ? 1 / share : 0; }
 };
 CentredThrust centred_thrust(const Slice& slice);
+/// The same in half the time, its rings and ties carrying what comes: where the share alone is
+/// asked for.
+CentredThrust centred_share(const Slice& slice);
 
 /// The state that needs the least friction, as if each joint but those of friction 0 had any; of
 /// several, the one whose rings and ties carry least.
@@ -94,6 +97,7 @@ struct LeastFriction {
     double friction = 0; // the greatest |shear| / normal in it
 };
 LeastFriction least_friction(const Slice& slice);
+LeastFriction friction_needed(const Slice& slice); // the same in half the time, as centred_share
 
 /// The state of the greatest load factor on `sway`; with sway = weight that is the horizontal
 /// acceleration in g that the slice bears. stands = false where it does not stand at factor 0;

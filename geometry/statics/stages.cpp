@@ -10,7 +10,7 @@ std::vector<BuildingStage> building_stages(const std::vector<WallCourse>& course
             continue;
         DomeSlice so_far = what;
         so_far.last = course.number;
-        const CentredThrust centred = centred_thrust(dome_slice(courses, so_far));
+        const CentredThrust centred = centred_share(dome_slice(courses, so_far));
         BuildingStage stage;
         stage.last = course.number;
         stage.stands = centred.line.stands && centred.share <= 1;

@@ -47,6 +47,19 @@ void write_the_models(benchmark::State& state) {
 }
 BENCHMARK(write_the_models)->Unit(benchmark::kMillisecond);
 
+/// All formats at both depths: the budget for the home is 3 s on two cores.
+void make_all_models(benchmark::State& state, const std::string& demo) {
+    const BuildingPlan plan = plan_of(demo);
+    PackageOptions options;
+    options.parts = {"models"};
+    options.formats = model_words();
+    for (auto _ : state)
+        benchmark::DoNotOptimize(make_package(plan, options, [](int, int, const std::string&) {}));
+}
+BENCHMARK_CAPTURE(make_all_models, home, "home.toml")
+    ->Unit(benchmark::kMillisecond)
+    ->UseRealTime();
+
 void lay_out_the_crew_book(benchmark::State& state) {
     const BuildingPlan plan = plan_of("grain-store.toml");
     const MeasureText measure = pango_measure();

@@ -79,20 +79,6 @@ TEST_CASE("air is what opens against 4 % of the floor") {
     }
 }
 
-TEST_CASE("joined domes' floor is counted once") {
-    // Two circles of radius 1 a unit apart: 2 pi - (2 pi/3 - sqrt 3/2), by the lens of two circles.
-    CHECK(union_area({{{{0, 0}, 1}, {}}, {{{1, 0}, 1}, {}}}) ==
-          Approx(2 * pi - (2 * pi / 3 - std::sqrt(3.0) / 2)));
-    CHECK(union_area({{{{0, 0}, 1}, {}}, {{{3, 0}, 1}, {}}}) == Approx(2 * pi));
-    CHECK(union_area({{{{0, 0}, 2}, {}}, {{{0.5, 0}, 1}, {}}}) == Approx(4 * pi));
-    CHECK(union_area({{{{0, 0}, 2}, {}}, {{{1, 0}, 1}, {}}}) ==
-          Approx(4 * pi)); // touching from within
-    CHECK(union_area({{{{0, 0}, 1}, {}}, {{{0, 0}, 1}, {}}}) == Approx(pi));
-    // A wall of radius 2 that stands in a room of radius 3, poles 4 apart, takes a lens of 1.9898.
-    CHECK(union_area({{{{0, 0}, 3}, {{{4, 0}, 2}}}}) == Approx(26.284542063587203));
-    CHECK(union_area({}) == 0);
-}
-
 TEST_CASE("an open plan of two small domes is a room of the area of both") {
     const auto two = [](const std::string& across, const std::string& apart) {
         std::string text =
