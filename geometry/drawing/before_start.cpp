@@ -70,7 +70,8 @@ void add_totals(Flow& flow, const Drafting& drafting) {
     table.rows = {
         {"Tube along the centre of the wall", supply_text(totals.tube_length, drafting.unit())},
         {"Fill, tamped", volume_text(fill, drafting.unit())},
-        {"Fill in 5 gal buckets", buckets_text(fill) + " (" + litres_text(fill) + " L)"},
+        {drafting.unit() == DisplayUnit::feet ? "Fill in 5 gal buckets" : "Fill in litres (10 L buckets)",
+         fill_text(fill, drafting.unit())},
         {"Barbed wire", supply_text(totals.wire_length, drafting.unit())}};
     const GroundPlan& ground = drafting.schedule().ground;
     for (const auto& [what, region] : {std::pair{"Floor between the bags", &ground.floor},

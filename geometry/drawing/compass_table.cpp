@@ -1,6 +1,7 @@
 #include "geometry/drawing/crew_pages.hpp"
 #include "geometry/drawing/figures.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace coilwright {
@@ -43,13 +44,16 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
     if (face && !chain)
         table.columns.push_back({{"Compass,", "pole's face"}, Align::right, true});
     table.columns.push_back({{"Compass,", "pole's axis"}, Align::right, !chain && !face});
+    const bool feet = drafting.unit() == DisplayUnit::feet;
+    const std::vector<std::string> buckets{"Buckets", bucket_name(drafting.unit())};
+    const std::vector<std::string> litres{"Litres"};
     for (const auto& head : std::vector<std::vector<std::string>>{{"Step-in"},
                                                                   {"Length along", "the centre"},
                                                                   {"Runs"},
                                                                   {"Tubes"},
                                                                   {"Cuts"},
-                                                                  {"Buckets", "5 gal"},
-                                                                  {"Litres"}})
+                                                                  feet ? buckets : litres,
+                                                                  feet ? litres : buckets})
         table.columns.push_back({head, Align::right, false});
     const auto add_row = [&](const Course& course, const Ring* ring) {
         const bool cap = ring->kind == RingKind::cap;
@@ -74,9 +78,12 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
         row.push_back(std::to_string(tubes));
         row.push_back(
             ring->cuts.empty() ? "no" : ring->cuts.front().letter + "–" + ring->cuts.back().letter);
-        const double fill = ring->fill_volume;
-        row.push_back(buckets_text(fill));
-        row.push_back(litres_text(fill));
+        double fill = ring->fill_volume;
+        for (const Piece& piece : ring->pieces)
+            fill += piece.fill_volume;
+        const std::string in_buckets = buckets_text(fill, drafting.unit());
+        row.push_back(feet ? in_buckets : litres_text(fill));
+        row.push_back(feet ? litres_text(fill) : in_buckets);
         table.rows.push_back(std::move(row));
     };
     for (const Course& course : drafting.schedule().courses)
@@ -96,7 +103,7 @@ Table gauge_table(const Drafting& drafting, const TunnelForm& tunnel) {
                      {{"Across", "outside"}, Align::right, false},
                      {{"Tubes"}, Align::right, false},
                      {{"Length along", "the centre"}, Align::right, false},
-                     {{"Buckets", "5 gal"}, Align::right, false},
+                     {{"Buckets", bucket_name(drafting.unit())}, Align::right, false},
                      {{"Carried by"}, Align::left, false}};
     for (const Course& course : drafting.schedule().courses) {
         const auto part = part_in(drafting.schedule(), course.number, tunnel.id);
@@ -110,13 +117,14 @@ Table gauge_table(const Drafting& drafting, const TunnelForm& tunnel) {
             tubes += straight->tubes.size();
             length += straight->length;
         }
-        table.rows.push_back({std::to_string(course.number) + (crown ? " crown" : ""),
-                              top_text(course, drafting), crown ? "" : drafting.length(half),
-                              crown ? "" : drafting.length(2 * half),
-                              drafting.length(2 * outer_half_width(tunnel, course.middle)),
-                              std::to_string(tubes), drafting.length(length),
-                              buckets_text(part_fill(*part, drafting.schedule().course_height)),
-                              form_carries(*part) ? "THE FORM" : "itself"});
+        table.rows.push_back(
+            {std::to_string(course.number) + (crown ? " crown" : ""),
+             top_text(course, drafting), crown ? "" : drafting.length(half),
+             crown ? "" : drafting.length(2 * half),
+             drafting.length(2 * outer_half_width(tunnel, course.middle)), std::to_string(tubes),
+             drafting.length(length),
+             buckets_text(part_fill(*part, drafting.schedule().course_height), drafting.unit()),
+             form_carries(*part) ? "THE FORM" : "itself"});
     }
     return table;
 }
@@ -127,12 +135,20 @@ std::vector<Sheet> compass_table_pages(const Drafting& drafting) {
     std::vector<Sheet> sheets;
     const auto add = [&](const std::string& name, const std::string& under, const Table& table) {
         bool first = true;
-        Flow flow(drafting, [&] {
-            const std::string title = first ? name : name + ", continued";
-            first = false;
-            return titled_page(drafting, title, under);
-        });
-        flow.table("", table, sizes::body, sizes::least);
+        Flow flow(
+            drafting,
+            [&] {
+                const std::string title = first ? name : name + ", continued";
+                first = false;
+                return titled_page(drafting, title, under);
+            },
+            sizes::body, dense_row_part);
+        // As large as lets one page hold all rows, if it can.
+        const double rows = static_cast<double>(table.rows.size()) + 3.5; // with the heading
+        const double size = (flow.room() - 2) / rows / dense_row_part;
+        flow.table("", table,
+                   std::clamp(size, size < sizes::small ? sizes::body : sizes::small, sizes::body),
+                   sizes::least);
         for (Sheet& sheet : flow.finish())
             sheets.push_back(std::move(sheet));
     };

@@ -109,9 +109,15 @@ std::string sheet_title(const Drafting& drafting, const CoursePart& part) {
     return title;
 }
 
-double course_head_height(const CoursePart& part, bool first_sheet) {
+std::string joint_title(const Drafting& drafting, const CoursePart& first,
+                        const CoursePart& second) {
+    const std::string other = sheet_title(drafting, second);
+    return sheet_title(drafting, first) + " and " + other.substr(other.find('\''));
+}
+
+double course_head_height(const CoursePart& part, bool first_sheet, bool half) {
     if (!form_carries(part))
-        return band_height;
+        return half ? low_band_height : band_height;
     return low_band_height + (first_sheet ? warning_height : warning_line_height);
 }
 
@@ -170,10 +176,11 @@ void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafti
 
 } // namespace
 
-Page course_page(const Drafting& drafting, const CoursePart& part, bool first_sheet) {
+Page course_page(const Drafting& drafting, const CoursePart& part, bool first_sheet, bool half) {
     const std::string title = sheet_title(drafting, part);
-    Page page = new_page(drafting, first_sheet ? title : title + ", continued");
-    const double height = course_head_height(part, first_sheet);
+    Page page = half ? half_page(drafting, title)
+                     : new_page(drafting, first_sheet ? title : title + ", continued");
+    const double height = course_head_height(part, first_sheet, half);
     const PaperBox head{page.body.left, page.body.top - height, page.body.right, page.body.top};
     add_course_head(page.sheet, head, drafting, part, first_sheet);
     page.body.top = head.bottom - 1.5;

@@ -10,10 +10,15 @@ namespace coilwright {
 /// "Course 7", "Course 7 of 'bath'", "Course 30, cap".
 std::string sheet_title(const Drafting& drafting, const CoursePart& part);
 
+/// Of two parts of a course that share a sheet: "Course 7 of 'bath' and 'porch', crown".
+std::string joint_title(const Drafting& drafting, const CoursePart& first,
+                        const CoursePart& second);
+
 /// Height of the head in mm. A warning that was given in full on the first sheet is a line on those
 /// that continue it.
-double course_head_height(const CoursePart& part, bool first_sheet);
+double course_head_height(const CoursePart& part, bool first_sheet, bool half = false);
 /// A page of the part's sheet with its head drawn; what is free lies below it.
-Page course_page(const Drafting& drafting, const CoursePart& part, bool first_sheet);
+Page course_page(const Drafting& drafting, const CoursePart& part, bool first_sheet,
+                 bool half = false);
 
 } // namespace coilwright

@@ -24,11 +24,17 @@ public:
           below_(part_in(drafting.schedule(), part.course->number - 1, part.id())),
           ring_(*part.rings.front()), style_(style), draw_(draw),
           flow_(
-              drafting, [this] { return start_page(); }, style.text) {}
+              drafting, [this] { return start_page(); }, style.text, style.row_part()) {}
 
     SheetSetting set() {
         SheetSetting setting;
         const PlanBox plan = fit_plan(drafting_, ground_, style_);
+        if (style_.half) {
+            if (fits_half())
+                set_half(plan);
+            setting.sheets = fits_half() ? flow_.finish() : std::vector<Sheet>{};
+            return setting;
+        }
         add_before(flow_, drafting_, part_);
         add_plan_and_figures(plan);
         const std::size_t plan_page = flow_.pages();
@@ -47,16 +53,77 @@ public:
             add_fan(flow_, drafting_, *fan, style_.text, draw_);
         for (const Lintel* lintel : lintels_of(drafting_.plan, part_))
             add_lintel(flow_, drafting_, *lintel, style_.text, draw_);
-        add_after(flow_, drafting_, part_);
+        add_after(flow_, drafting_, part_, style_);
         if (part_.course->top > part_.dome->springline + 1e-6)
             add_rules(flow_, drafting_, words::hold_points(ring_), style_.text);
-        add_sign_lines(flow_, "Compass set to");
+        add_sign_lines(flow_, "Compass set to", style_);
         setting.sheets = flow_.finish();
         return setting;
     }
 
 private:
-    Page start_page() { return course_page(drafting_, part_, std::exchange(first_page_, false)); }
+    Page start_page() {
+        return course_page(drafting_, part_, std::exchange(first_page_, false), style_.half);
+    }
+
+    /// Piers, fans, lintels and sleeves need a whole sheet.
+    bool fits_half() const {
+        return part_.straights.empty() && fans_of(drafting_.plan, part_).empty() &&
+               lintels_of(drafting_.plan, part_).empty() &&
+               sleeve_table(drafting_, part_).rows.empty();
+    }
+
+    /// On half a sheet all tables stand beside the plan.
+    void set_half(const PlanBox& plan) {
+        add_before(flow_, drafting_, part_);
+        add_half_tables(plan);
+        add_legend(plan);
+        std::string bond;
+        const Table bonds = bond_table(drafting_, part_);
+        for (const std::vector<std::string>& row : bonds.rows)
+            bond += row[0] + ": " + row[1] + ". ";
+        if (!bond.empty())
+            flow_.paragraph(bond + bond_remark(drafting_, part_), sizes::least, true);
+        add_after(flow_, drafting_, part_, style_);
+        if (part_.course->top > part_.dome->springline + 1e-6)
+            add_rules(flow_, drafting_, words::hold_points(ring_), sizes::least);
+        add_sign_lines(flow_, "Compass set to", style_);
+    }
+
+    void add_half_tables(const PlanBox& plan) {
+        const MeasureText& measure = drafting_.measure;
+        const double gap = 4, side = flow_.width() - plan.width - gap, half = (side - gap) / 2;
+        const std::vector<Fact> facts = course_facts(drafting_, part_, below_ ? &*below_ : nullptr);
+        const std::size_t left = (facts.size() + 1) / 2;
+        const std::vector<Fact> columns[2] = {{facts.begin(), facts.begin() + left},
+                                              {facts.begin() + left, facts.end()}};
+        const double facts_high = std::max(facts_height(columns[0], half, style_.text, measure),
+                                           facts_height(columns[1], half, style_.text, measure));
+        const auto fitted = [&](const Table& table) {
+            return lay_out(table, side, style_.text, sizes::least, true, measure,
+                           style_.row_part());
+        };
+        const Table tubes = in_two(tube_table(drafting_, part_));
+        const Table cuts = cut_table(drafting_, part_);
+        const TableLayout tubes_layout = fitted(tubes), cuts_layout = fitted(cuts);
+        const double between = 2;
+        const double high =
+            facts_high + between + tubes_layout.height(tubes.rows.size()) +
+            (cuts.rows.empty() ? 0 : between + cuts_layout.height(cuts.rows.size()));
+        flow_.space(1);
+        flow_.block(std::max(plan.height, high), [&](Sheet& sheet, const PaperBox& box) {
+            draw_plan(sheet, {box.left, box.bottom, box.left + plan.width, box.top}, plan);
+            const double x = box.left + plan.width + gap;
+            double y = box.top;
+            for (const int i : {0, 1})
+                add_facts(sheet, {x + i * (half + gap), y}, half, columns[i], style_.text, measure);
+            y -= facts_high + between;
+            add_table(sheet, tubes, tubes_layout, {x, y}, 0, tubes.rows.size(), measure);
+            y -= tubes_layout.height(tubes.rows.size()) + between;
+            if (!cuts.rows.empty())
+                add_table(sheet, cuts, cuts_layout, {x, y}, 0, cuts.rows.size(), measure);
+        });
+    }
 
     void draw_plan(Sheet& sheet, const PaperBox& box, const PlanBox& plan) const {
         if (!draw_)
@@ -81,7 +148,9 @@ private:
         const double gap = 5;
         const double side =
             style_.wide ? (flow_.width() - gap) / 2 : flow_.width() - plan.width - gap;
-        const TableLayout layout = lay_out(tubes, side, style_.text, sizes::small, true, measure);
+        const TableLayout layout =
+            lay_out(tubes, side, style_.text, std::min(style_.text, sizes::small), true, measure,
+                    style_.row_part());
         const double facts_high = facts_height(facts, side, style_.text, measure);
         const double tubes_high = layout.height(tubes.rows.size());
         flow_.space(1);
@@ -114,10 +183,14 @@ private:
     void add_legend(const PlanBox& plan) {
         flow_.space(0.5);
         std::string remarks =
-            plan_legend(drafting_, part_, below_ ? &*below_ : nullptr, plan.scale);
-        for (const std::string& remark : tube_remarks(drafting_, part_))
-            remarks += " " + remark;
-        flow_.paragraph(remarks, std::max(sizes::small, 0.85 * style_.text));
+            style_.half ? "From above, north up, " + plan.scale.text + "."
+                        : plan_legend(drafting_, part_, below_ ? &*below_ : nullptr, plan.scale);
+        const std::vector<std::string> all = tube_remarks(drafting_, part_);
+        // On half a sheet what is said before the start is not said again.
+        for (std::size_t i = style_.half ? 1 : 0; i < all.size(); ++i)
+            remarks += " " + all[i];
+        flow_.paragraph(remarks,
+                        style_.half ? sizes::least : std::max(sizes::small, 0.85 * style_.text));
     }
 
     /// Bond, piers and sleeves.
@@ -156,6 +229,13 @@ std::vector<Sheet> dome_course_pages(const Drafting& drafting, const CoursePart&
         [&](const SheetStyle& style, bool draw) {
             return DomeSheets(drafting, part, ground, style, draw).set();
         });
+}
+
+std::optional<Sheet> dome_course_half(const Drafting& drafting, const CoursePart& part) {
+    const GroundBox ground = plan_extent(drafting.plan, part);
+    return half_setting([&](const SheetStyle& style, bool draw) {
+        return DomeSheets(drafting, part, ground, style, draw).set();
+    });
 }
 
 } // namespace coilwright

@@ -47,10 +47,10 @@ Fact top_fact(const Drafting& drafting, const Course& course) {
 
 Fact fill_fact(const Drafting& drafting, const CoursePart& part) {
     const double fill = part_fill(part, drafting.schedule().course_height) + pieces_fill(part);
-    const std::string buckets = buckets_text(fill), litres = litres_text(fill) + " L";
-    if (drafting.unit() == DisplayUnit::feet)
-        return {"Tamped fill, 5 gal buckets", buckets + " (" + litres + ")"};
-    return {"Tamped fill (5 gal buckets)", litres + " (" + buckets + ")"};
+    const std::string buckets = bucket_name(drafting.unit()) + " buckets";
+    return {drafting.unit() == DisplayUnit::feet ? "Tamped fill, " + buckets
+                                                 : "Tamped fill (" + buckets + ")",
+            fill_text(fill, drafting.unit())};
 }
 
 /// What to change a setting by where the course lies off the rod; `change` gives it for a height.
@@ -213,8 +213,9 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart
                                       [&](const Cut& one) { return one.by == opening->form.id; });
         const double back = ring.outside_radius - ring.inside_radius - opening->form.niche_depth;
         if (cuts && opening->form.niche_depth > 0 && back > 0)
-            remarks.push_back("N1 " + opening->form.id + ": closes the wall behind that niche, " +
-                              drafting.length(back) + " thick, folded to fit.");
+            remarks.push_back("N1 " + opening->form.id + " closes the wall behind niche '" +
+                              opening->form.id + "', " + drafting.length(back) +
+                              " thick, folded to fit.");
     }
     for (const Ring* one : part.rings)
         for (const Piece& piece : one->pieces)

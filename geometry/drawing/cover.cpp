@@ -143,6 +143,51 @@ Table tunnel_table(const Drafting& drafting) {
     return table;
 }
 
+/// How many sheets the book has, where its chapters and the sheets of each dome and tunnel start,
+/// and in which order they come.
+void add_index(Flow& flow, const Drafting& drafting, const BookIndex& index) {
+    const bool several = several_parts(drafting.schedule());
+    std::string text = "This book has " + std::to_string(index.sheets) + " sheets.";
+    for (const BookIndex::Chapter& chapter : index.chapters)
+        text += " " + chapter.name + ": sheet " + std::to_string(chapter.first) + ".";
+    if (!index.courses.empty())
+        text += " Course 1: sheet " + std::to_string(index.courses.front()) + ".";
+    text += several
+                ? " The sheets of a course come in the order in which its parts are laid: first "
+                  "what others stop against. Work through them as they lie."
+                : " One course after the other, from the trench up.";
+    flow.paragraph(text);
+    const std::vector<TubeOrder>& order = drafting.schedule().totals.order;
+    std::string tubes;
+    for (const TubeType& type : drafting.plan.design.tubes) {
+        double cut = 0;
+        for (const TubeOrder& line : order)
+            cut += line.tube == type.id ? line.cut_length : 0;
+        if (cut > 0)
+            tubes += " " + supply_text(cut, drafting.unit()) + " of '" + type.id + "', lay-flat " +
+                     drafting.length(type.lay_flat) + ".";
+    }
+    flow.paragraph("Tube to order, ends included, waste not:" + tubes + " By dome on sheet " +
+                   std::to_string(index.chapters.front().first) + ".");
+    if (!several)
+        return;
+    Table table;
+    table.columns = {{{"Sheets of"}, Align::left, true},
+                     {{"Start at", "sheet"}, Align::right, true},
+                     {{"How", "many"}, Align::right, false},
+                     {{"Courses"}, Align::right, false}};
+    for (const BookIndex::Part& part : index.parts)
+        table.rows.push_back(
+            {part.id, std::to_string(part.first), std::to_string(part.sheets),
+             std::to_string(part.first_course) + "–" + std::to_string(part.last_course)});
+    flow.table("", table, sizes::body, sizes::least);
+    std::string courses = "Courses start at sheets";
+    for (std::size_t i = 0; i < index.courses.size(); ++i)
+        courses += (i > 0 ? ", " : " ") + std::to_string(i + 1) + ":\u00a0" +
+                   std::to_string(index.courses[i]);
+    flow.paragraph(courses + ".", sizes::small);
+}
+
 std::string unit_line(const Drafting& drafting) {
     if (drafting.unit() == DisplayUnit::feet)
         return "All lengths are in feet and inches, to the nearest 1/8 in. Bearings are in degrees "
@@ -154,7 +199,7 @@ std::string unit_line(const Drafting& drafting) {
 
 } // namespace
 
-std::vector<Sheet> cover_pages(const Drafting& drafting) {
+std::vector<Sheet> cover_pages(const Drafting& drafting, const BookIndex& index) {
     const Schedule& schedule = drafting.schedule();
     bool first = true;
     Flow flow(drafting, [&] {
@@ -178,8 +223,8 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
     });
     const BuildingForm& building = schedule.building;
     const bool several = several_parts(schedule);
-    constexpr double least_views = 105; // mm high
-    if (several) {                      // the building as a whole first, then what it is made of
+    const double least_views = several ? 76 : 105; // mm high
+    if (several) { // the building as a whole first, then what it is made of
         flow.paragraph(unit_line(drafting));
         add_caution(flow, drafting);
         flow.block(flow.room() - 1,
@@ -187,6 +232,7 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
         flow.table("", dome_table(drafting), sizes::body, sizes::least);
         if (!building.tunnels.empty())
             flow.table("", tunnel_table(drafting), sizes::body, sizes::least);
+        add_index(flow, drafting, index);
     } else {
         flow.paragraph(words::dome_in_a_sentence(drafting.plan, building.domes.front()));
     }
@@ -194,6 +240,7 @@ std::vector<Sheet> cover_pages(const Drafting& drafting) {
         flow.paragraph("Fitted: " + fitted.text, sizes::body, true);
     if (!several) {
         flow.paragraph(unit_line(drafting));
+        add_index(flow, drafting, index);
         add_caution(flow, drafting);
     }
     for (const DomeForm& dome : building.domes) {

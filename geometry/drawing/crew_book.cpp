@@ -1,5 +1,6 @@
 #include "geometry/drawing/crew_book.hpp"
 
+#include "geometry/drawing/course_head.hpp"
 #include "geometry/drawing/crew_pages.hpp"
 
 namespace coilwright {
@@ -19,18 +20,98 @@ PaperSize a4_paper() {
     return {"a4", 210, 297};
 }
 
+namespace {
+
+/// The book without its cover, and where things stand in it, sheets counted from 1.
+struct Inside {
+    std::vector<Sheet> sheets;
+    BookIndex index;
+
+    int next() const { return static_cast<int>(sheets.size()) + 1; }
+
+    void add_chapter(const std::string& name, std::vector<Sheet> more) {
+        index.chapters.push_back({name, next()});
+        append(sheets, std::move(more));
+    }
+
+    /// The sheets of a part start at the one that is added next.
+    void note_part(const CoursePart& part, std::size_t count) {
+        BookIndex::Part* own = nullptr;
+        for (BookIndex::Part& known : index.parts)
+            if (known.id == part.id())
+                own = &known;
+        if (!own)
+            own = &index.parts.emplace_back(
+                BookIndex::Part{part.id(), next(), 0, part.course->number, 0});
+        own->sheets += static_cast<int>(count);
+        own->last_course = part.course->number;
+    }
+};
+
+std::optional<Sheet> half_of(const Drafting& drafting, const CoursePart& part) {
+    return part.dome ? dome_course_half(drafting, part) : tunnel_course_half(drafting, part);
+}
+
+/// The sheets of a course, in laying order: two parts that follow each other share one where each
+/// fits on half of it.
+void add_course(Inside& inside, const Drafting& drafting, const Course& course) {
+    const std::vector<CoursePart> parts = parts_of(drafting.schedule(), course);
+    std::vector<std::optional<Sheet>> halves;
+    for (const CoursePart& part : parts)
+        halves.push_back(parts.size() > 1 ? half_of(drafting, part) : std::nullopt);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        if (halves[i] && i + 1 < parts.size() && halves[i + 1]) {
+            inside.note_part(parts[i], 1);
+            inside.note_part(parts[i + 1], 1);
+            inside.sheets.push_back(join_halves(drafting,
+                                                joint_title(drafting, parts[i], parts[i + 1]),
+                                                *halves[i], *halves[i + 1]));
+            ++i;
+            continue;
+        }
+        std::vector<Sheet> own = parts[i].dome ? dome_course_pages(drafting, parts[i])
+                                               : tunnel_course_pages(drafting, parts[i]);
+        inside.note_part(parts[i], own.size());
+        append(inside.sheets, std::move(own));
+    }
+}
+
+void move_on(BookIndex& index, int by) {
+    index.sheets += by;
+    for (BookIndex::Chapter& chapter : index.chapters)
+        chapter.first += by;
+    for (BookIndex::Part& part : index.parts)
+        part.first += by;
+    for (int& first : index.courses)
+        first += by;
+}
+
+} // namespace
+
 std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
                              const MeasureText& measure, const std::vector<Finding>& findings) {
     const Drafting drafting{plan, paper, measure};
-    std::vector<Sheet> sheets = cover_pages(drafting);
-    append(sheets, before_start_pages(drafting, findings));
-    append(sheets, cut_list_pages(drafting));
-    append(sheets, compass_table_pages(drafting));
-    append(sheets, story_rod_pages(drafting));
-    for (const Course& course : plan.schedule.courses)
-        for (const CoursePart& part : parts_of(plan.schedule, course))
-            append(sheets, part.dome ? dome_course_pages(drafting, part)
-                                     : tunnel_course_pages(drafting, part));
+    Inside inside;
+    inside.add_chapter("Before you start", before_start_pages(drafting, findings));
+    inside.add_chapter("Cut list", cut_list_pages(drafting));
+    inside.add_chapter("Compass and gauge tables", compass_table_pages(drafting));
+    inside.add_chapter("Story rod", story_rod_pages(drafting));
+    for (const Course& course : plan.schedule.courses) {
+        inside.index.courses.push_back(inside.next());
+        add_course(inside, drafting, course);
+    }
+    inside.index.sheets = inside.next() - 1;
+    // The cover stands before them and moves all that it tells: until both agree.
+    std::vector<Sheet> sheets;
+    for (int tries = 0, cover = 0; tries < 4; ++tries) {
+        BookIndex index = inside.index;
+        move_on(index, cover);
+        sheets = cover_pages(drafting, index);
+        if (static_cast<int>(sheets.size()) == cover)
+            break;
+        cover = static_cast<int>(sheets.size());
+    }
+    append(sheets, std::move(inside.sheets));
     number_sheets(sheets);
     return sheets;
 }

@@ -4,12 +4,31 @@
 #include "geometry/drawing/course_part.hpp"
 #include "geometry/drawing/page.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace coilwright {
 
-/// The building at a glance: what it is, plan and section to scale, the caution.
-std::vector<Sheet> cover_pages(const Drafting& drafting);
+/// Where things stand in the book: names, as the cover writes them, and numbers of sheets from 1.
+struct BookIndex {
+    int sheets = 0; // in all
+    struct Chapter {
+        std::string name;
+        int first = 0;
+    };
+    std::vector<Chapter> chapters; // before the courses
+    struct Part {
+        std::string id; // dome or tunnel
+        int first = 0, sheets = 0;
+        int first_course = 0, last_course = 0;
+    };
+    std::vector<Part> parts;  // in the order of their first sheets
+    std::vector<int> courses; // first sheet of each course, from 1 on
+};
+
+/// The building at a glance: what it is, plan and section to scale, the caution, where things stand
+/// in the book.
+std::vector<Sheet> cover_pages(const Drafting& drafting, const BookIndex& index);
 /// What to know, to make and to have ready before the first tube.
 std::vector<Sheet> before_start_pages(const Drafting& drafting,
                                       const std::vector<Finding>& findings);
@@ -25,6 +44,9 @@ std::vector<Sheet> story_rod_pages(const Drafting& drafting);
 /// What one dome, or one tunnel, lays in one course.
 std::vector<Sheet> dome_course_pages(const Drafting& drafting, const CoursePart& part);
 std::vector<Sheet> tunnel_course_pages(const Drafting& drafting, const CoursePart& part);
+/// The same on half a sheet, where it fits there.
+std::optional<Sheet> dome_course_half(const Drafting& drafting, const CoursePart& part);
+std::optional<Sheet> tunnel_course_half(const Drafting& drafting, const CoursePart& part);
 
 /// The compass arm's marks of one dome, and a tunnel's gauge, full size.
 std::vector<Sheet> strip_pages(const Drafting& drafting, const DomeForm& dome);

@@ -37,18 +37,23 @@ std::string tubes_text(const Drafting& drafting, const CoursePart& part) {
 
 std::vector<Sheet> cut_list_pages(const Drafting& drafting) {
     bool first = true;
-    Flow flow(drafting, [&] {
-        const std::string title = first ? "Cut list" : "Cut list, continued";
-        first = false;
-        return titled_page(drafting, title, "");
-    });
+    Flow flow(
+        drafting,
+        [&] {
+            const std::string title = first ? "Cut list" : "Cut list, continued";
+            first = false;
+            return titled_page(drafting, title, "");
+        },
+        3.5);
     flow.paragraph(
         "Cut lengths, both ends included. Cut and mark the tubes of a few courses ahead, no "
         "more: a course that comes out off the rod changes those above it.");
+    std::vector<Flow::Item> items;
     for (const Course& course : drafting.schedule().courses)
         for (const CoursePart& part : parts_of(drafting.schedule(), course))
             if (const std::string tubes = tubes_text(drafting, part); !tubes.empty())
-                flow.item(sheet_title(drafting, part) + ": " + tubes, Flow::Mark::tick);
+                items.push_back({sheet_title(drafting, part) + ": " + tubes});
+    flow.list(items, Flow::Mark::tick);
     return flow.finish();
 }
 

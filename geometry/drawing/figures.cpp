@@ -73,8 +73,20 @@ double part_wire(const CoursePart& part) {
     return wire;
 }
 
-std::string buckets_text(double cubic_metres) {
-    return fixed_text(cubic_metres / bucket_volume, 1);
+std::string buckets_text(double cubic_metres, DisplayUnit unit) {
+    return fixed_text(cubic_metres / (unit == DisplayUnit::feet ? bucket_volume
+                                                                : metric_bucket_volume),
+                      1);
+}
+
+std::string bucket_name(DisplayUnit unit) {
+    return unit == DisplayUnit::feet ? "5 gal" : "10 L";
+}
+
+std::string fill_text(double cubic_metres, DisplayUnit unit) {
+    const std::string buckets = buckets_text(cubic_metres, unit);
+    const std::string litres = litres_text(cubic_metres) + " L";
+    return unit == DisplayUnit::feet ? buckets + " (" + litres + ")" : litres + " (" + buckets + ")";
 }
 
 std::string litres_text(double cubic_metres) {

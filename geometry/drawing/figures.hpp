@@ -10,6 +10,8 @@ namespace coilwright {
 
 /// 5 US gallons of 231 cubic inches: 0.66840 cu ft, 0.018927 m3.
 inline constexpr double bucket_volume = 5 * 231 * 0.0254 * 0.0254 * 0.0254;
+/// What builders' pails are filled to where litres are the measure.
+inline constexpr double metric_bucket_volume = 0.010;
 
 /// One way to set the compass: what is measured from where, and how far (metres).
 struct CompassReading {
@@ -37,7 +39,10 @@ double part_wire(const CoursePart& part);
 /// Sum of a ring's tubes along their centrelines, metres.
 double ring_length(const Ring& ring);
 
-std::string buckets_text(double cubic_metres); // "58.5"
+std::string buckets_text(double cubic_metres, DisplayUnit unit); // "58.5"
+std::string bucket_name(DisplayUnit unit);                       // "5 gal", "10 L"
+/// In feet the buckets first, in metres the litres: "58.5 (1107 L)", "1107 L (110.7)".
+std::string fill_text(double cubic_metres, DisplayUnit unit);
 std::string litres_text(double cubic_metres);  // "1107"
 /// To the nearest 1/16 in or 0.1 mm... of small changes: "3/16 in", "4.8 mm".
 std::string fine_length_text(double metres, DisplayUnit unit);

@@ -17,7 +17,8 @@ std::string paper_title(const Drafting& drafting, const std::string& title, doub
     return shortened(name + "  ·  " + title, width, sizes::small, true, drafting.measure);
 }
 
-void add_foot(Sheet& sheet, const Drafting& drafting, const PaperBox& frame, const std::string& title) {
+void add_foot(Sheet& sheet, const Drafting& drafting, const PaperBox& frame,
+              const std::string& title) {
     const double top = frame.bottom + foot_height;
     add_line(sheet, {frame.left, top}, {frame.right, top}, pens::seen);
     // Left: the check ruler and what to do with it.
@@ -76,6 +77,54 @@ Page new_page(const Drafting& drafting, const std::string& title, bool landscape
     return page;
 }
 
+namespace {
+
+constexpr double between_halves = 4; // mm
+
+double half_height(const PaperBox& body) {
+    return (body.height() - between_halves) / 2;
+}
+
+PaperItem moved(PaperItem item, Vec2 by) {
+    if (auto* line = std::get_if<LineItem>(&item)) {
+        for (Vec2& point : line->points)
+            point += by;
+    } else if (auto* arc = std::get_if<ArcItem>(&item)) {
+        arc->centre += by;
+    } else if (auto* fill = std::get_if<FillItem>(&item)) {
+        for (FillItem::Loop& loop : fill->loops) {
+            loop.from += by;
+            for (FillItem::Edge& edge : loop.edges)
+                edge.to += by;
+        }
+    } else if (auto* text = std::get_if<TextItem>(&item)) {
+        text->at += by;
+    }
+    return item;
+}
+
+} // namespace
+
+Page half_page(const Drafting& drafting, const std::string& title) {
+    Page page = new_page(drafting, title);
+    page.sheet.items.clear();
+    page.body.bottom = page.body.top - half_height(page.body);
+    return page;
+}
+
+Sheet join_halves(const Drafting& drafting, const std::string& title, const Sheet& upper,
+                  const Sheet& lower) {
+    Page page = new_page(drafting, title);
+    const double down = half_height(page.body) + between_halves;
+    for (const PaperItem& item : upper.items)
+        page.sheet.items.push_back(item);
+    for (const PaperItem& item : lower.items)
+        page.sheet.items.push_back(moved(item, {0, -down}));
+    const double middle = page.body.top - down + between_halves / 2;
+    add_line(page.sheet, {page.body.left, middle}, {page.body.right, middle}, pens::hidden);
+    return std::move(page.sheet);
+}
+
 Page titled_page(const Drafting& drafting, const std::string& title, const std::string& under) {
     Page page = new_page(drafting, title);
     const double size = 8;
@@ -101,9 +150,10 @@ void number_sheets(std::vector<Sheet>& sheets) {
     }
 }
 
-Flow::Flow(const Drafting& drafting, std::function<Page()> start_page, double text_size)
+Flow::Flow(const Drafting& drafting, std::function<Page()> start_page, double text_size,
+           double row_part)
     : drafting_(drafting), start_page_(std::move(start_page)), text_size_(text_size),
-      page_(start_page_()), y_(page_.body.top) {}
+      row_part_(row_part), page_(start_page_()), y_(page_.body.top) {}
 
 void Flow::turn_page() {
     done_.push_back(std::move(page_.sheet));
@@ -154,25 +204,109 @@ void Flow::paragraph(const std::string& text, double size, bool bold) {
     y_ -= 0.8;
 }
 
+namespace {
+
+double indent_of(Flow::Mark mark) {
+    return mark == Flow::Mark::dot ? 4.5 : 7;
+}
+
+constexpr double item_gap = 0.8; // mm below an item
+
+} // namespace
+
+double Flow::item_height(const Item& one, double width, double indent) const {
+    return lines_height(
+        wrapped(one.text, width - indent, text_size_, one.bold, drafting_.measure).size(),
+        text_size_);
+}
+
+void Flow::draw_item(Sheet& sheet, Vec2 top_left, double width, const Item& one, Mark mark) const {
+    const double size = text_size_, left = top_left.x();
+    const double middle = top_left.y() - size + 0.36 * size; // of the capitals
+    if (mark == Mark::dot)
+        add_disc(sheet, {left + 1.5, middle}, 0.7, {0});
+    else
+        add_box(sheet, {left + 0.5, middle - 1.9, left + 4.3, middle + 1.9}, pens::seen);
+    const double indent = indent_of(mark);
+    add_lines(sheet, {left + indent, top_left.y()},
+              wrapped(one.text, width - indent, size, one.bold, drafting_.measure), size, one.bold);
+}
+
 void Flow::item(const std::string& text, Mark mark, bool bold) {
-    const double size = text_size_;
-    const double indent = mark == Mark::dot ? 4.5 : 7;
-    const auto lines = wrapped(text, width() - indent, size, bold, drafting_.measure);
-    block(lines_height(lines.size(), size), [&](Sheet& sheet, const PaperBox& box) {
-        const double middle = box.top - size + 0.36 * size; // of the capitals
-        if (mark == Mark::dot)
-            add_disc(sheet, {box.left + 1.5, middle}, 0.7, {0});
-        else
-            add_box(sheet, {box.left + 0.5, middle - 1.9, box.left + 4.3, middle + 1.9},
-                    pens::seen);
-        add_lines(sheet, {box.left + indent, box.top}, lines, size, bold);
+    const Item one{text, bold};
+    block(item_height(one, width(), indent_of(mark)), [&](Sheet& sheet, const PaperBox& box) {
+        draw_item(sheet, {box.left, box.top}, box.width(), one, mark);
     });
-    y_ -= 0.8;
+    y_ -= item_gap;
+}
+
+void Flow::two_columns(const std::vector<Item>& all, std::size_t first, std::size_t split,
+                       std::size_t last, Mark mark) {
+    const double half = column_width(), indent = indent_of(mark);
+    double columns[2] = {0, 0};
+    for (std::size_t i = first; i < last; ++i)
+        columns[i < split ? 0 : 1] += item_height(all[i], half, indent) + item_gap;
+    block(std::max(columns[0], columns[1]), [&](Sheet& sheet, const PaperBox& box) {
+        double y = box.top;
+        for (std::size_t i = first; i < last; ++i) {
+            if (i == split)
+                y = box.top;
+            draw_item(sheet, {i < split ? box.left : box.right - half, y}, half, all[i], mark);
+            y -= item_height(all[i], half, indent) + item_gap;
+        }
+    });
+}
+
+void Flow::items(const std::vector<Item>& all, Mark mark) {
+    const double half = column_width(), indent = indent_of(mark);
+    double one_column = 0;
+    std::vector<double> below{0}; // heights of the first items in a column
+    for (const Item& one : all) {
+        one_column += item_height(one, width(), indent) + item_gap;
+        below.push_back(below.back() + item_height(one, half, indent) + item_gap);
+    }
+    double best = one_column;
+    std::size_t split = all.size();
+    for (std::size_t left = 1; left < all.size(); ++left)
+        if (const double high = std::max(below[left], below.back() - below[left]);
+            high < best - 1e-9) {
+            best = high;
+            split = left;
+        }
+    if (best <= 0.8 * one_column && best <= page_.body.height())
+        two_columns(all, 0, split, all.size(), mark);
+    else
+        for (const Item& one : all)
+            item(one.text, mark, one.bold);
+}
+
+void Flow::list(const std::vector<Item>& all, Mark mark) {
+    constexpr double least_room = 30; // mm: no shorter columns at the foot of a page
+    const double half = column_width(), indent = indent_of(mark);
+    const auto height = [&](std::size_t i) { return item_height(all[i], half, indent) + item_gap; };
+    std::size_t first = 0;
+    while (first < all.size()) {
+        need(least_room);
+        const auto filled = [&](std::size_t from, double high) {
+            double used = 0;
+            std::size_t i = from;
+            while (i < all.size() && (used + height(i) <= high || i == first))
+                used += height(i++);
+            return i;
+        };
+        double high = room();
+        while (filled(filled(first, high - 2), high - 2) == all.size() && high > 2)
+            high -= 2; // the last columns are of like height
+        const std::size_t split = filled(first, high), last = filled(split, high);
+        two_columns(all, first, split, last, mark);
+        first = last;
+    }
 }
 
 void Flow::table(const std::string& heading_text, const Table& table, double wanted, double least,
                  bool spread) {
-    const TableLayout layout = lay_out(table, width(), wanted, least, spread, drafting_.measure);
+    const TableLayout layout =
+        lay_out(table, width(), wanted, least, spread, drafting_.measure, row_part_);
     // Together if a page can well hold it; else at least two rows with the heading.
     const auto least_height = [&](std::size_t rows) {
         const double whole = layout.height(rows);

@@ -35,6 +35,12 @@ PaperBox frame_of(double width, double height);
 
 /// A sheet with its foot (caution, check ruler, the design's name, what the sheet is).
 Page new_page(const Drafting& drafting, const std::string& title, bool landscape = false);
+/// The upper half of a sheet, without a foot: what stands on it is moved onto a sheet that two
+/// share.
+Page half_page(const Drafting& drafting, const std::string& title);
+/// One sheet with a foot that holds two halves, the second below the first.
+Sheet join_halves(const Drafting& drafting, const std::string& title, const Sheet& upper,
+                  const Sheet& lower);
 /// The same with the title at its head.
 Page titled_page(const Drafting& drafting, const std::string& title, const std::string& under);
 /// Writes "sheet i of n" into each foot.
@@ -48,8 +54,8 @@ void add_check_ruler(Sheet& sheet, Vec2 at);
 class Flow {
 public:
     /// `text_size` is that of items, tables and paragraphs that name none; headings follow it.
-    Flow(const Drafting& drafting, std::function<Page()> start_page,
-         double text_size = sizes::body);
+    Flow(const Drafting& drafting, std::function<Page()> start_page, double text_size = sizes::body,
+         double row_part = usual_row_part);
 
     /// Free height below what is on the page.
     double room() const { return y_ - page_.body.bottom; }
@@ -68,6 +74,14 @@ public:
     /// Paragraphs with a bullet, or a box to tick.
     enum class Mark { dot, tick };
     void item(const std::string& text, Mark mark, bool bold = false);
+    /// Several of them: in two columns where that takes a fifth less height.
+    struct Item {
+        std::string text;
+        bool bold = false;
+    };
+    void items(const std::vector<Item>& all, Mark mark);
+    /// A long list in two columns, over several pages where it must be.
+    void list(const std::vector<Item>& all, Mark mark);
     /// A table under a heading (may be empty), over several pages where it must be.
     void table(const std::string& heading_text, const Table& table, double wanted = sizes::body,
                double least = sizes::small, bool spread = true);
@@ -80,7 +94,15 @@ private:
 
     const Drafting& drafting_;
     std::function<Page()> start_page_;
+    double column_width() const { return (width() - 4) / 2; } // of two
+    double item_height(const Item& one, double width, double indent) const;
+    /// Items `first` to `last` - 1, the right column from `split` on, in a block of its height.
+    void two_columns(const std::vector<Item>& all, std::size_t first, std::size_t split,
+                     std::size_t last, Mark mark);
+    void draw_item(Sheet& sheet, Vec2 top_left, double width, const Item& one, Mark mark) const;
+
     double text_size_;
+    double row_part_;
     Page page_;
     double y_ = 0;
     bool empty_ = true;

@@ -5,7 +5,7 @@
 namespace coilwright {
 
 PlanBox fit_plan(const Drafting& drafting, const GroundBox& ground, const SheetStyle& style) {
-    constexpr double least_height = 70, least_width = 80; // mm
+    const double least_height = style.half ? 40 : 70, least_width = style.half ? 70 : 80; // mm
     constexpr double names_room = 5;  // mm more than the rim at the left and right, for names
     constexpr double least_side = 62; // mm of figures beside the plan
     const PaperBox frame = frame_of(drafting.paper.width, drafting.paper.height);

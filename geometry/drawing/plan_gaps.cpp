@@ -52,18 +52,6 @@ const Lintel* lintel_in(const Schedule& schedule, const std::string& opening, in
     return nullptr;
 }
 
-void draw_lintel(PlanCanvas& canvas, const DomeForm& dome, const OpeningForm& form,
-                 const Lintel& lintel) {
-    const Vec2 ahead = along(form.bearing), aside = right_of(form.bearing);
-    const auto at = [&](double x, double y) { return Vec2(dome.at + ahead * x + aside * y); };
-    const double in = lintel.centre_distance - lintel.width / 2, out = in + lintel.width;
-    const double half = lintel.length / 2;
-    canvas.hatched(
-        {at(in, -half),
-         {{at(out, -half), 0}, {at(out, half), 0}, {at(in, half), 0}, {at(in, -half), 0}}},
-        pens::cut);
-}
-
 void label_gap(PlanCanvas& canvas, Vec2 place, Vec2 outward, const std::string& text) {
     std::vector<TextItem> candidates;
     for (const Vec2& at : places_about(place, outward, 3, 14, pi * 0.5))
@@ -75,13 +63,8 @@ void draw_gap(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& pa
               const Ring& ring, const OpeningForm& form, double laid_half) {
     const DomeForm& dome = *part.dome;
     const PlanFrame& frame = canvas.frame();
-    if (const Lintel* lintel = lintel_in(plan.schedule, form.id, part.course->number)) {
-        draw_lintel(canvas, dome, form, *lintel);
-        label_gap(canvas,
-                  frame.at(form.bearing.degrees, lintel->centre_distance - lintel->width / 2),
-                  -along(form.bearing), "lintel");
+    if (draw_lintel(canvas, plan.schedule, form, part.course->number))
         return;
-    }
     const double a = half_width(form, part.course->middle);
     if (form.fan_depth > 0 && laid_half > a + 0.005) {
         if (a > 0.005) {
@@ -123,6 +106,25 @@ void draw_gaps(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& p
             draw_gap(canvas, plan, part, ring, opening->form, cut.half_width);
     for (const Sleeve* sleeve : sleeves_of(plan, part))
         draw_sleeve(canvas, part, ring, *sleeve);
+}
+
+bool draw_lintel(PlanCanvas& canvas, const Schedule& schedule, const OpeningForm& form,
+                 int course) {
+    const Lintel* lintel = lintel_in(schedule, form.id, course);
+    if (!lintel)
+        return false;
+    const Vec2 ahead = form.axis, aside(ahead.y(), -ahead.x());
+    const auto at = [&](double x, double y) {
+        return Vec2(form.origin + ahead * x + aside * y);
+    };
+    const double in = lintel->centre_distance - lintel->width / 2, out = in + lintel->width;
+    const double half = lintel->length / 2;
+    canvas.hatched(
+        {at(in, -half),
+         {{at(out, -half), 0}, {at(out, half), 0}, {at(in, half), 0}, {at(in, -half), 0}}},
+        pens::cut);
+    label_gap(canvas, canvas.frame().of(at(in, 0)), -ahead, "lintel");
+    return true;
 }
 
 void draw_wedges(PlanCanvas& canvas, const DomeForm& dome, const Ring& ring) {

@@ -10,6 +10,9 @@ namespace coilwright {
 void draw_gaps(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& part,
                const Ring& ring);
 
+/// The lintel of an opening with its name, where it lies in a course; false where none does.
+bool draw_lintel(PlanCanvas& canvas, const Schedule& schedule, const OpeningForm& form, int course);
+
 /// The wedges of a ring, between the cuts that stop them.
 void draw_wedges(PlanCanvas& canvas, const DomeForm& dome, const Ring& ring);
 

@@ -6,14 +6,27 @@
 namespace coilwright {
 namespace {
 
-constexpr double sign_height = 19; // mm, of the lines to fill in at the end
+constexpr double sign_height = 19;      // mm, of the lines to fill in at the end
+constexpr double low_sign_height = 9.5; // in one row
+constexpr double half_sign_height = 7;  // on half a sheet
 
 constexpr SheetStyle styles[] = {
-    {4.4, 116, 9, true, false}, {4.4, 104, 9, true, false},   {4.0, 106, 9, true, false},
-    {4.0, 98, 9, false, false}, {4.0, 88, 8.5, false, false}, {3.7, 98, 8.5, false, false},
-    {3.7, 86, 8, false, false}, {3.4, 92, 8, false, false},   {3.4, 78, 8, false, false},
-    {4.0, 140, 9, true, true},  {4.0, 105, 9, true, true},    {3.7, 130, 9, false, true},
-    {3.4, 90, 8, false, true}};
+    {4.4, 116, 9, true, false},         {4.4, 104, 9, true, false},
+    {4.0, 106, 9, true, false},         {4.0, 98, 9, false, false},
+    {4.0, 88, 8.5, false, false},       {3.7, 98, 8.5, false, false},
+    {3.7, 86, 8, false, false},         {3.4, 92, 8, false, false},
+    {3.4, 78, 8, false, false},         {3.7, 90, 8, false, false, true},
+    {3.4, 88, 8, false, false, true},   {3.4, 74, 7.5, false, false, true},
+    {3.2, 84, 7.5, false, false, true}, {3.2, 68, 7, false, false, true},
+    {4.0, 140, 9, true, true},          {4.0, 105, 9, true, true},
+    {3.7, 130, 9, false, true},         {3.4, 90, 8, false, true},
+    {3.2, 110, 7.5, false, true, true}, {3.2, 80, 7.5, false, true, true}};
+
+constexpr SheetStyle half_styles[] = {{3.7, 66, 7.5, false, false, true, true},
+                                      {3.4, 66, 7.5, false, false, true, true},
+                                      {3.4, 56, 7, false, false, true, true},
+                                      {3.2, 60, 7, false, false, true, true},
+                                      {3.2, 52, 6.5, false, false, true, true}};
 
 /// How ill a style serves whatever its sheets hold: narrow tubes cannot be told apart, small type
 /// cannot be read. Judged; a second sheet weighs ten.
@@ -60,35 +73,50 @@ best_setting(const std::function<double(const SheetStyle&)>& tube_on_paper,
     return set(*best, true).sheets;
 }
 
+std::optional<Sheet>
+half_setting(const std::function<SheetSetting(const SheetStyle&, bool draw)>& set) {
+    for (const SheetStyle& style : half_styles)
+        if (set(style, false).sheets.size() == 1)
+            return std::move(set(style, true).sheets.front());
+    return std::nullopt;
+}
+
 void add_before(Flow& flow, const Drafting& drafting, const CoursePart& part) {
     const std::vector<const SetNote*> notes = notes_for(drafting, part, part.course->before);
     if (notes.empty())
         return;
     flow.heading("Before you lay this course");
+    std::vector<Flow::Item> items;
     for (const SetNote* note : notes)
-        flow.item(note->text, Flow::Mark::tick, is_warning(*note));
+        items.push_back({note->text, is_warning(*note)});
+    flow.items(items, Flow::Mark::tick);
 }
 
-void add_after(Flow& flow, const Drafting& drafting, const CoursePart& part) {
+void add_after(Flow& flow, const Drafting& drafting, const CoursePart& part,
+               const SheetStyle& style) {
     const Course& course = *part.course;
     const auto next = part_in(drafting.schedule(), course.number + 1, part.id());
     std::string always = "Top checked against the rod at four places.";
     if (course.wire_length > 0 && next)
         always += " Wire laid.";
-    flow.heading("When it is tamped");
-    flow.item(always, Flow::Mark::tick);
+    if (style.half)
+        always = "When it is tamped: top checked against the rod at four places." +
+                 std::string(course.wire_length > 0 && next ? " Wire laid." : "");
+    else
+        flow.heading("When it is tamped");
+    std::vector<Flow::Item> items{{always, false}};
     for (const SetNote* note : notes_for(drafting, part, course.after))
-        flow.item(note->text, Flow::Mark::tick, is_warning(*note));
-    if (!next)
-        return;
+        items.push_back({note->text, is_warning(*note)});
     std::string needs;
-    for (const SetNote* note : notes_for(drafting, *next, next->course->before))
-        if (note->what != "sill") // it is shaped, nothing is brought
-            needs += (needs.empty() ? "" : ", ") + note->what + " of '" + note->element + "'";
+    if (next)
+        for (const SetNote* note : notes_for(drafting, *next, next->course->before))
+            if (note->what != "sill") // it is shaped, nothing is brought
+                needs += (needs.empty() ? "" : ", ") + note->what + " of '" + note->element + "'";
     if (!needs.empty())
-        flow.item("Have ready for course " + std::to_string(next->course->number) + ": " + needs +
-                      ".",
-                  Flow::Mark::tick);
+        items.push_back(
+            {"Have ready for course " + std::to_string(next->course->number) + ": " + needs + ".",
+             false});
+    flow.items(items, Flow::Mark::tick);
 }
 
 namespace {
@@ -135,21 +163,45 @@ void add_rules(Flow& flow, const Drafting& drafting, const std::vector<std::stri
     });
 }
 
-void add_sign_lines(Flow& flow, const std::string& setting) {
-    flow.at_bottom(sign_height, [&](Sheet& sheet, const PaperBox& box) {
-        const auto blank = [&](double x, double y, double width, const std::string& label) {
-            add_text(sheet, {x, y}, label, sizes::small, true);
-            const double used = flow.measure()(label, sizes::small, true).width + 1.5;
-            add_line(sheet, {x + used, y - 0.6}, {x + width, y - 0.6}, pens::seen);
-        };
-        const double half = box.width() / 2, third = box.width() / 3;
-        const double first = box.top - 7.5, second = box.top - 17;
-        blank(box.left, first, half - 4, "Height reached");
-        blank(box.left + half, first, half, setting);
-        blank(box.left, second, third - 4, "Name");
-        blank(box.left + third, second, third - 4, "Signed");
-        blank(box.left + 2 * third, second, third, "Date");
-    });
+void add_sign_lines(Flow& flow, const std::string& setting, const SheetStyle& style) {
+    flow.at_bottom(
+        style.dense ? low_sign_height : sign_height, [&](Sheet& sheet, const PaperBox& box) {
+            const auto blank = [&](double x, double y, double width, const std::string& label) {
+                add_text(sheet, {x, y}, label, sizes::small, true);
+                const double used = flow.measure()(label, sizes::small, true).width + 1.5;
+                add_line(sheet, {x + used, y - 0.6}, {x + width, y - 0.6}, pens::seen);
+            };
+            const double half = box.width() / 2, third = box.width() / 3;
+            if (style.half) { // in short
+                double x = box.left;
+                for (const auto& [label, part] : {std::pair{"Height reached", 0.32},
+                                                  {"Set to", 0.24},
+                                                  {"Signed", 0.26},
+                                                  {"Date", 0.18}}) {
+                    blank(x, box.top - 5.5, part * box.width() - 2.5, label);
+                    x += part * box.width();
+                }
+                return;
+            }
+            if (style.dense) { // all in one row
+                double x = box.left;
+                for (const auto& [label, part] : {std::pair{"Height reached", 0.25},
+                                                  {"Set to", 0.18},
+                                                  {"Name", 0.22},
+                                                  {"Signed", 0.21},
+                                                  {"Date", 0.14}}) {
+                    blank(x, box.top - 7.5, part * box.width() - 2.5, label);
+                    x += part * box.width();
+                }
+                return;
+            }
+            const double first = box.top - 7.5, second = box.top - 17;
+            blank(box.left, first, half - 4, "Height reached");
+            blank(box.left + half, first, half, setting);
+            blank(box.left, second, third - 4, "Name");
+            blank(box.left + third, second, third - 4, "Signed");
+            blank(box.left + 2 * third, second, third, "Date");
+        });
 }
 
 } // namespace coilwright

@@ -111,15 +111,33 @@ struct Row {
     double height = 0;
 };
 
-void draw_rows(Page& page, const Drafting& drafting, const std::vector<Row>& rows,
-               const ListStyle& style) {
-    const PaperBox& box = page.body;
+/// A strip of the rod: its rows, and whether another strip goes on above and below it.
+struct Strip {
+    std::vector<Row> rows;
+    bool above = false, below = false;
+};
+
+constexpr double heads_height = 7; // mm, of the headings over the columns
+
+void draw_rows(Page& page, const Drafting& drafting, const Strip& strip, const ListStyle& style) {
+    const std::vector<Row>& rows = strip.rows;
+    PaperBox box = page.body;
     Sheet& sheet = page.sheet;
+    const double head = box.top - sizes::body;
+    add_text(sheet, {box.left, head}, "The rod", sizes::small, true);
+    add_text(sheet, {box.left + style.figure_end(), head}, "Height", sizes::small, true,
+             Align::right);
+    add_text(sheet, {box.left + style.names_start(), head}, "What lies there", sizes::small, true);
+    box.top -= heads_height;
     const double high = rows.front().mark->height, low = rows.back().mark->height;
     const double rod_top = box.top - 4, rod_bottom = box.bottom + 4;
     const double x0 = box.left + rod_left, x1 = x0 + rod_width;
     add_fill(sheet, PaperBox{x0, rod_bottom - 3, x1, rod_top + 3}, {0.92});
     add_box(sheet, {x0, rod_bottom - 3, x1, rod_top + 3}, pens::cut);
+    // A joint: the strips meet on a mark that both bear.
+    for (const auto& [joint, at] : {std::pair{strip.above, rod_top}, {strip.below, rod_bottom}})
+        if (joint)
+            add_line(sheet, {x0 - 3.5, at}, {x1, at}, pens::heavy);
     double y = box.top;
     double total = 0;
     for (const Row& row : rows)
@@ -144,11 +162,13 @@ void draw_rows(Page& page, const Drafting& drafting, const std::vector<Row>& row
         const double baseline = middle - 0.365 * style.text;
         add_text(sheet, {box.left + style.figure_end(), baseline},
                  rod_text(row.mark->height, drafting.unit()), style.text, true, Align::right);
+        const bool joint =
+            (strip.above && &row == &rows.front()) || (strip.below && &row == &rows.back());
         for (std::size_t i = 0; i < row.lines.size(); ++i)
             add_text(
                 sheet,
                 {box.left + style.names_start(), baseline - static_cast<double>(i) * style.line()},
-                row.lines[i], style.text, zero);
+                row.lines[i], style.text, zero || joint);
         y -= row.height + extra;
     }
 }
@@ -177,17 +197,47 @@ double height_of(const std::vector<Row>& rows) {
     return height;
 }
 
+/// Strips of the rod, each as high as a page holds and all of like length. The last row of one is
+/// the first of the next: there the strips are joined.
+std::vector<Strip> split_rod(const std::vector<Row>& rows, double room) {
+    const double pages = std::ceil(height_of(rows) / room);
+    double most = 0;
+    for (const Row& row : rows)
+        most = std::max(most, row.height);
+    const double share = pages > 1 ? std::min(room, height_of(rows) / pages + 2 * most) : room;
+    std::vector<Strip> strips;
+    std::size_t next = 0;
+    while (next < rows.size()) {
+        Strip strip;
+        strip.above = next > 0;
+        if (strip.above)
+            strip.rows.push_back(rows[next - 1]);
+        while (next < rows.size() &&
+               (strip.rows.size() < 2 || height_of(strip.rows) + rows[next].height <= share))
+            strip.rows.push_back(rows[next++]);
+        strip.below = next < rows.size();
+        strips.push_back(std::move(strip));
+    }
+    return strips;
+}
+
 } // namespace
 
 std::vector<Sheet> story_rod_pages(const Drafting& drafting) {
     const std::vector<RodMark> marks = rod_marks(drafting.plan);
-    const auto start_page = [&](bool first) {
-        return titled_page(drafting, first ? "Story rod" : "Story rod, continued",
-                           "Mark these heights on a straight pole, by tape from the bench mark 0. "
-                           "Figures only: do not scale from the drawing.");
+    std::string under = "Mark these heights on a straight pole, by tape from the bench mark 0. "
+                        "Figures only: do not scale from the drawing.";
+    if (!drafting.plan.design.as_laid_tops.empty())
+        under +=
+            " Heights as measured are those that the design states; the courses over them follow.";
+    const auto start_page = [&](bool first, const std::string& more) {
+        return titled_page(drafting, first ? "Story rod" : "Story rod, continued", under + more);
     };
-    Page page = start_page(true);
-    const double room = page.body.height(), width = page.body.width();
+    const std::string joints =
+        " The list is split over strips, joined where a strip's first mark is the "
+        "last of the one before.";
+    const double width = start_page(true, "").body.width();
+    const double room = start_page(true, joints).body.height() - heads_height;
     // A little smaller if that saves the second page; else pages of like length.
     const auto style_of = [&](double text) {
         ListStyle made{text, 0};
@@ -206,18 +256,24 @@ std::vector<Sheet> story_rod_pages(const Drafting& drafting) {
             rows = smaller;
         }
     }
-    const double pages = std::ceil(height_of(rows) / room);
-    const double share = std::min(room, height_of(rows) / std::max(1.0, pages) + style.line());
+    std::vector<Strip> strips = split_rod(rows, room);
     std::vector<Sheet> sheets;
-    std::size_t next = 0;
-    while (next < rows.size()) {
-        if (next > 0)
-            page = start_page(false);
-        std::vector<Row> these;
-        while (next < rows.size() &&
-               (these.empty() || height_of(these) + rows[next].height <= share))
-            these.push_back(rows[next++]);
-        draw_rows(page, drafting, these, style);
+    for (std::size_t i = 0; i < strips.size(); ++i) {
+        std::string more;
+        if (strips.size() > 1) {
+            more = " Strip " + std::to_string(i + 1) + " of " + std::to_string(strips.size()) + ":";
+            const auto at = [&](const Row& row) {
+                return rod_text(row.mark->height, drafting.unit());
+            };
+            if (strips[i].above)
+                more += " JOINT with strip " + std::to_string(i) + " at " +
+                        at(strips[i].rows.front()) + ".";
+            if (strips[i].below)
+                more += " JOINT with strip " + std::to_string(i + 2) + " at " +
+                        at(strips[i].rows.back()) + ".";
+        }
+        Page page = start_page(i == 0, more);
+        draw_rows(page, drafting, strips[i], style);
         sheets.push_back(std::move(page.sheet));
     }
     return sheets;

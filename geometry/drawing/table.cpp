@@ -9,7 +9,6 @@ namespace coilwright {
 namespace {
 
 constexpr double gap_part = 0.9;        // between columns, in parts of the size
-constexpr double row_part = 1.55;       // height of a row
 constexpr double head_size_part = 0.85; // headings are smaller than the figures
 
 double head_size(double size) {
@@ -36,7 +35,7 @@ double sum(const std::vector<double>& numbers) {
 } // namespace
 
 TableLayout lay_out(const Table& table, double width, double wanted, double least, bool spread,
-                    const MeasureText& measure) {
+                    const MeasureText& measure, double row_part) {
     TableLayout layout;
     layout.size = wanted;
     layout.widths = natural_widths(table, wanted, measure);

@@ -31,9 +31,10 @@ struct TableLayout {
 
 /// The largest size from `wanted` down to `least` at which the table is no wider than `width`; if
 /// none is, its widest columns are narrowed and their cells cut short with "…". The columns are
-/// then spread to the width if `spread`.
+/// then spread to the width if `spread`. Rows stand `row_part` times the size apart.
+inline constexpr double usual_row_part = 1.55, dense_row_part = 1.36;
 TableLayout lay_out(const Table& table, double width, double wanted, double least, bool spread,
-                    const MeasureText& measure);
+                    const MeasureText& measure, double row_part = usual_row_part);
 
 /// Draws the heading and rows `first` to `first + count - 1` with the top left corner given.
 void add_table(Sheet& sheet, const Table& table, const TableLayout& layout, Vec2 top_left,

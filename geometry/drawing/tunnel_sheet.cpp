@@ -21,7 +21,7 @@ public:
                  const SheetStyle& style, bool draw)
         : drafting_(drafting), part_(part), ground_(ground), style_(style), draw_(draw),
           flow_(
-              drafting, [this] { return start_page(); }, style.text) {}
+              drafting, [this] { return start_page(); }, style.text, style.row_part()) {}
 
     SheetSetting set() {
         SheetSetting setting;
@@ -30,24 +30,32 @@ public:
         add_plan_and_figures(plan);
         const std::size_t plan_page = flow_.pages();
         flow_.space(0.5);
-        flow_.paragraph(words::tunnel_legend(drafting_.plan, *part_.tunnel, plan.scale.text),
-                        std::max(sizes::small, 0.85 * style_.text));
+        if (style_.half)
+            flow_.paragraph("From above, north up, " + plan.scale.text +
+                                ". Distances run along the axis from the pole's axis of '" +
+                                part_.tunnel->from + "'.",
+                            sizes::least);
+        else
+            flow_.paragraph(words::tunnel_legend(drafting_.plan, *part_.tunnel, plan.scale.text),
+                            std::max(sizes::small, 0.85 * style_.text));
         flow_.table(style_.headings ? "Tubes to cut, and where they lie" : "",
                     straight_table(drafting_, part_), style_.text);
         setting.tables_by_plan = flow_.pages() == plan_page;
         for (const Lintel* lintel : lintels_of(drafting_.plan, part_))
             add_lintel(flow_, drafting_, *lintel, style_.text, draw_);
-        add_after(flow_, drafting_, part_);
+        add_after(flow_, drafting_, part_, style_);
         const std::vector<std::string> rules = words::tunnel_hold_points(part_);
         if (!rules.empty())
             add_rules(flow_, drafting_, rules, style_.text);
-        add_sign_lines(flow_, "Gauge set to");
+        add_sign_lines(flow_, "Gauge set to", style_);
         setting.sheets = flow_.finish();
         return setting;
     }
 
 private:
-    Page start_page() { return course_page(drafting_, part_, std::exchange(first_page_, false)); }
+    Page start_page() {
+        return course_page(drafting_, part_, std::exchange(first_page_, false), style_.half);
+    }
 
     void add_plan_and_figures(const PlanBox& plan) {
         const std::vector<Fact> facts = tunnel_facts(drafting_, part_);
@@ -98,6 +106,15 @@ std::vector<Sheet> tunnel_course_pages(const Drafting& drafting, const CoursePar
         [&](const SheetStyle& style, bool draw) {
             return TunnelSheets(drafting, part, ground, style, draw).set();
         });
+}
+
+std::optional<Sheet> tunnel_course_half(const Drafting& drafting, const CoursePart& part) {
+    if (form_carries(part)) // its warning takes a sheet of its own
+        return std::nullopt;
+    const GroundBox ground = tunnel_extent(drafting.plan, part);
+    return half_setting([&](const SheetStyle& style, bool draw) {
+        return TunnelSheets(drafting, part, ground, style, draw).set();
+    });
 }
 
 } // namespace coilwright

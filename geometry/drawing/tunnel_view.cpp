@@ -92,6 +92,7 @@ void add_tunnel_plan(Sheet& sheet, Placer& placer, const BuildingPlan& plan, con
         const OpeningForm& form = opening.form;
         if (form.in != tunnel.id || stops.count(form.id) == 0)
             continue;
+        draw_lintel(canvas, schedule, form, part.course->number);
         const Vec2 origin = frame.of(form.origin);
         const bool in_end = form.axis.dot(tunnel.axis()) > 0.5;
         const double inside = in_end ? tunnel.reach - tunnel.width : half - tunnel.width;

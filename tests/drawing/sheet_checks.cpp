@@ -1,7 +1,10 @@
 #include "tests/drawing/sheet_checks.hpp"
 
+#include <catch2/catch.hpp>
+
 #include <algorithm>
 #include <cmath>
+#include <deque>
 
 namespace coilwright::testing {
 
@@ -89,6 +92,60 @@ std::vector<std::string> sheet_faults(const Sheet& sheet, double margin,
             }
     }
     return faults;
+}
+
+namespace {
+
+/// The half of a shared sheet that is headed by a part's name.
+const Sheet* half_of(const Sheet& sheet, const std::string& quoted) {
+    static std::deque<Sheet> halves;
+    double divide = 0, head = 0;
+    for (const PaperItem& item : sheet.items) {
+        if (const auto* line = std::get_if<LineItem>(&item);
+            line && !line->stroke.dashes.empty() && line->points.size() == 2 &&
+            line->points[0].y() == line->points[1].y() &&
+            std::abs(line->points[1].x() - line->points[0].x()) > 0.9 * (sheet.width - 20))
+            divide = line->points[0].y();
+        if (const auto* text = std::get_if<TextItem>(&item);
+            text && text->text.find(quoted + ". ") != std::string::npos &&
+            (text->text.rfind("DOME ", 0) == 0 || text->text.rfind("TUNNEL ", 0) == 0))
+            head = text->at.y();
+    }
+    REQUIRE(divide > 0);
+    REQUIRE(head > 0);
+    Sheet half = sheet;
+    half.items.clear();
+    for (const PaperItem& item : sheet.items) {
+        const PaperBox box = bounds(item, [](const std::string&, double size, bool) {
+            return TextExtent{size, size, 0.0}; // of a text only its height matters here
+        });
+        if ((box.centre().y() > divide) == (head > divide))
+            half.items.push_back(item);
+    }
+    return &halves.emplace_back(std::move(half));
+}
+
+} // namespace
+
+CourseSheets sheets_of_course(const std::vector<Sheet>& book, int course, const std::string& part) {
+    const std::string title = "Course " + std::to_string(course);
+    const std::string quoted = "'" + part + "'";
+    CourseSheets found;
+    for (std::size_t i = 0; i < book.size(); ++i) {
+        const std::string& whole = book[i].title;
+        if (whole.rfind(title, 0) != 0)
+            continue;
+        const std::string rest = whole.substr(title.size());
+        if (!rest.empty() && rest[0] != ',' && rest[0] != ' ')
+            continue; // another course
+        const bool shared = rest.find(" and ") != std::string::npos;
+        if (!part.empty() && rest.find(quoted) == std::string::npos)
+            continue;
+        found.places.push_back(i);
+        found.sheets.push_back(shared ? half_of(book[i], quoted) : &book[i]);
+        found.shared = found.shared || shared;
+    }
+    return found;
 }
 
 std::vector<const TextItem*> text_items(const Sheet& sheet) {

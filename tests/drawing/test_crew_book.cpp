@@ -19,20 +19,11 @@ namespace {
 
 constexpr double inch = metres_per_inch;
 
-/// The sheets of a course of a dome: the first and those that continue it.
 std::vector<const Sheet*> sheets_of(const std::vector<Sheet>& book, const BuildingPlan& plan,
                                     const Course& course, const Ring& ring) {
-    std::string title = "Course " + std::to_string(course.number);
-    if (plan.schedule.building.domes.size() > 1)
-        title += " of '" + ring.dome + "'";
-    std::vector<const Sheet*> found;
-    for (const Sheet& sheet : book) {
-        const std::string rest =
-            sheet.title.substr(0, title.size()) == title ? sheet.title.substr(title.size()) : "no";
-        if (rest.empty() || rest[0] == ',')
-            found.push_back(&sheet);
-    }
-    return found;
+    return sheets_of_course(book, course.number,
+                            plan.schedule.building.domes.size() > 1 ? ring.dome : "")
+        .sheets;
 }
 
 std::string text_of_all(const std::vector<const Sheet*>& sheets) {
@@ -58,17 +49,19 @@ TEST_CASE("Every course of every dome has its sheet, in the order of work") {
     for (const BuildingPlan& plan : several_plans()) {
         CAPTURE(plan.schedule.name);
         const std::vector<Sheet> book = crew_book(plan, letter_paper(), measure);
-        const Sheet* last = nullptr;
+        std::size_t last = 0;
         for (const Course& course : plan.schedule.courses)
             for (const Ring& ring : course.rings) {
                 CAPTURE(course.number, ring.dome);
-                const auto sheets = sheets_of(book, plan, course, ring);
-                REQUIRE(sheets.size() >= 1);
-                CHECK(sheets.size() <= 2); // the front and the back of a leaf
-                CHECK(sheets.front() > last);
-                last = sheets.back();
+                const CourseSheets sheets = sheets_of_course(
+                    book, course.number, plan.schedule.building.domes.size() > 1 ? ring.dome : "");
+                REQUIRE(sheets.places.size() >= 1);
+                CHECK(sheets.places.size() <= 2); // the front and the back of a leaf
+                CHECK((sheets.places.front() > last ||
+                       (sheets.shared && sheets.places.front() == last)));
+                last = sheets.places.back();
             }
-        CHECK(last == &book.back());
+        CHECK(last == book.size() - 1);
     }
 }
 
@@ -121,7 +114,9 @@ TEST_CASE("The course's number and its setting are the largest type on its sheet
                         return a->size > b->size;
                     });
                     CHECK(items[0]->text == std::to_string(course.number));
-                    CHECK(measure(items[0]->text, items[0]->size, true).ascent > 18); // mm
+                    const bool whole = sheet->title.find(" and ") == std::string::npos;
+                    CHECK(measure(items[0]->text, items[0]->size, true).ascent >
+                          (whole ? 18 : 15)); // mm
                     const bool chain = plan.design.compass.arm == CompassArm::chain;
                     const double setting = ring.kind == RingKind::cap ? 2 * ring.outside_radius
                                            : chain                    ? ring.chain_face
@@ -299,8 +294,30 @@ TEST_CASE("A course off the rod changes the arm as the curve asks") {
 TEST_CASE("A bucket holds 5 US gallons of 231 cubic inches") {
     // By definition of the gallon; 0.66840 cu ft.
     CHECK(bucket_volume / (0.3048 * 0.3048 * 0.3048) == Approx(0.66840).epsilon(1e-5));
-    CHECK(buckets_text(10 * bucket_volume) == "10.0");
+    CHECK(buckets_text(10 * bucket_volume, DisplayUnit::feet) == "10.0");
+    CHECK(fill_text(2 * bucket_volume, DisplayUnit::feet) == "2.0 (38 L)");
+    // Where metres are the measure litres come first, and a pail of ten.
+    CHECK(fill_text(0.123, DisplayUnit::metres) == "123 L (12.3)");
+    CHECK(bucket_name(DisplayUnit::metres) == "10 L");
     CHECK(litres_text(1.5) == "1500");
+}
+
+TEST_CASE("A metric book has no inch, foot or gallon") {
+    const BuildingPlan plan = demo_plan("cabin-metric");
+    for (const Sheet& sheet : crew_book(plan, a4_paper(), pango_measure()))
+        for (const std::string& text : texts_of(sheet)) {
+            if (text == "4 in" || has(text, "This bar must measure")) // the check ruler has both
+                continue;
+            CAPTURE(sheet.title, text);
+            CHECK_FALSE(has(text, " gal"));
+            for (const char* unit : {" in", " ft"}) {
+                const std::size_t at = text.find(unit);
+                const bool number = at != std::string::npos && at > 0 && std::isdigit(text[at - 1]);
+                CHECK_FALSE((number && (at + 3 == text.size() || !std::isalpha(text[at + 3]))));
+            }
+        }
+    // Defaults are round: both ends of a tube.
+    CHECK(std::abs(std::remainder(plan.design.course.end_allowance, 0.005)) < 1e-9);
 }
 
 TEST_CASE("Fill on the sheets adds up to the schedule's") {
