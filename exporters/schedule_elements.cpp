@@ -167,6 +167,29 @@ Json json_pier(const ButtressForm& pier) {
             {"top", json_number(pier.top)}};
 }
 
+/// The piers that are reveals, or those that are not.
+std::vector<ButtressForm> piers_of(const BuildingForm& building, bool reveals) {
+    std::vector<ButtressForm> piers;
+    for (const ButtressForm& pier : building.buttresses)
+        if (pier.reveal.has_value() == reveals)
+            piers.push_back(pier);
+    return piers;
+}
+
+Json json_reveal(const ButtressForm& pier) {
+    return {{"id", pier.id},
+            {"opening", pier.reveal->opening.id},
+            {"dome", pier.dome},
+            {"at", json_point(pier.origin)},
+            {"bearing", json_bearing(pier.bearing)},
+            {"width", json_number(2 * pier.half_width)},
+            {"outside", json_number(pier.base_outside)},
+            {"first_course", pier.reveal->first_course},
+            {"last_course", pier.last_course},
+            {"bottom", json_number(pier.bottom)},
+            {"top", json_number(pier.top)}};
+}
+
 Json json_join(const JoinForm& join) {
     return {{"id", join.id},
             {"between", {join.first, join.second}},
@@ -196,7 +219,8 @@ Json json_elements(const BuildingPlan& plan) {
             {"domes", json_list(building.domes, json_dome)},
             {"openings", json_list(schedule.openings, json_opening)},
             {"tunnels", std::move(tunnels)},
-            {"buttresses", json_list(building.buttresses, json_pier)},
+            {"buttresses", json_list(piers_of(building, false), json_pier)},
+            {"reveals", json_list(piers_of(building, true), json_reveal)},
             {"joins", json_list(building.joins, json_join)},
             {"fans", json_list(schedule.fans, json_fan)},
             {"lintels", json_list(schedule.lintels, json_lintel)},

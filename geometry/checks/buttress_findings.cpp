@@ -49,7 +49,7 @@ std::vector<Finding> buttress_findings(const Design& design, const BuildingForm&
     const JointThrust& above = analysis.springline.joints.back();
     const Limit& least = limit_of(design, "overturning.least");
     for (const ButtressForm& pier : building.buttresses) {
-        if (pier.dome != dome.id)
+        if (pier.dome != dome.id || pier.reveal)
             continue;
         const auto table = std::find_if(design.buttresses.begin(), design.buttresses.end(),
                                         [&](const Buttress& b) { return b.id == pier.table; });

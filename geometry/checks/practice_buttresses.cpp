@@ -20,7 +20,7 @@ double braced_to(const BuildingForm& building, const DomeForm& dome, Bearing bea
     if (half_width >= r)
         return dome.bottom();
     for (const ButtressForm& pier : building.buttresses) {
-        if (pier.dome != dome.id)
+        if (pier.dome != dome.id || pier.reveal)
             continue;
         double away = clockwise_degrees(bearing, pier.bearing);
         const int side = away < 180 ? 0 : 1;

@@ -128,6 +128,12 @@ void check_pier_names(const Design& design, ReadContext& context) {
                     context.add(faults::pier_name_taken(context.at("buttress." + buttress.id),
                                                         declared.id, declared.at.place));
     }
+    for (const Opening& opening : design.openings)
+        for (const DeclaredId& declared : context.ids)
+            if (opening.reveal_plumb && declared.id == opening.id + "-reveal" &&
+                declared.section != "fill" && declared.section != "join")
+                context.add(faults::pier_name_taken(context.at("opening." + opening.id),
+                                                    declared.id, declared.at.place));
 }
 
 void check_plaster(const Design& design, ReadContext& context) {

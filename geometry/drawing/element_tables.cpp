@@ -39,6 +39,8 @@ std::string bond_with_tunnel(const CoursePart& part, const TunnelForm& tunnel) {
 std::string bond_with_pier(const CoursePart& part, const ButtressForm& pier) {
     if (!lays_straights(part, pier.id))
         return {};
+    if (pier.reveal)
+        return "ring runs on, reveal butts on it";
     return cut_by(part, pier.id) ? "buttress runs in, ring stops at it"
                                  : "ring runs on, buttress butts on it";
 }
@@ -98,7 +100,9 @@ std::vector<BondRow> bonds(const Drafting& drafting, const CoursePart& part) {
         return bond.now == piers.front().now && bond.below == piers.front().below;
     });
     if (piers.size() > 1 && alike)
-        piers = {{"all buttresses", piers.front().now, piers.front().below}};
+        piers = {{piers.front().now.find("reveal") != std::string::npos ? "all reveals"
+                                                                        : "all buttresses",
+                  piers.front().now, piers.front().below}};
     found.insert(found.end(), piers.begin(), piers.end());
     return found;
 }

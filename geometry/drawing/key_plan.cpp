@@ -50,7 +50,8 @@ GroundBounds ground_bounds(const BuildingForm& building) {
             take(corner);
     for (const ButtressForm& pier : building.buttresses)
         for (const Vec2& corner : corners_of(pier_body(pier)))
-            take(corner);
+            if (!pier.reveal) // those stand within the base ring
+                take(corner);
     return bounds;
 }
 
@@ -70,7 +71,8 @@ void add_key_plan(Sheet& sheet, const PaperBox& box, const BuildingForm& buildin
         sheet.items.push_back(LineItem{points, true, pen});
     };
     for (const ButtressForm& pier : building.buttresses)
-        body(pier_body(pier), pier.dome == part);
+        if (!pier.reveal)
+            body(pier_body(pier), pier.dome == part);
     for (const TunnelForm& tunnel : building.tunnels)
         body(free_body(building, tunnel), tunnel.id == part);
     // The dome of the sheet last: it lies over those that it meets.

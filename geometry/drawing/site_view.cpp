@@ -77,6 +77,8 @@ void add_site(Sheet& sheet, const PaperBox& box, const Drafting& drafting) {
                         5);
     }
     for (const ButtressForm& pier : building.buttresses) {
+        if (pier.reveal) // named as its opening
+            continue;
         const Vec2 end = frame.of(pier.origin + pier.axis() * outer_face(pier, course.middle));
         canvas.led_name(names_about(end, pier.axis(), pier.id, 3, 20, false), end, 4);
     }

@@ -60,8 +60,8 @@ std::vector<RodMark> rod_marks(const BuildingPlan& plan) {
     if (!schedule.courses.empty())
         marks.add(schedule.courses.front().bottom, "Underside of course 1");
     for (const Course& course : schedule.courses)
-        marks.add(course.top, (course.top_measured ? "Measured top of course " : "Top of course ") +
-                                  std::to_string(course.number));
+        marks.add(course.top, "Top of course " + std::to_string(course.number) +
+                                  (course.top_measured ? ", as measured" : ""));
     marks.add(0, "BENCH MARK, finished floor");
     const bool several = schedule.building.domes.size() > 1;
     for (const DomeForm& dome : schedule.building.domes) {
@@ -80,7 +80,9 @@ std::vector<RodMark> rod_marks(const BuildingPlan& plan) {
         marks.add(sleeve.height, "sleeve", sleeve.id);
     std::set<std::string> tables; // piers of a table end at one height
     for (const ButtressForm& pier : schedule.building.buttresses)
-        if (tables.insert(pier.table).second)
+        if (pier.reveal)
+            marks.add(pier.top, "top of the reveal of", pier.reveal->opening.id);
+        else if (tables.insert(pier.table).second)
             marks.add(pier.top, "top of buttress", pier.table);
     for (const OpeningPlan& opening : schedule.openings) {
         const OpeningForm& form = opening.form;

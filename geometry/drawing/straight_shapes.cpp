@@ -46,7 +46,7 @@ double bulge_between(const Stop& stop, Vec2 from, Vec2 to) {
 double drawn_width(const BuildingForm& building, const Course& course, const Straight& straight) {
     for (const ButtressForm& pier : building.buttresses)
         if (pier.id == straight.of)
-            return 2 * pier.half_width / pier.tubes;
+            return pier_tubes(pier, course.number).front().width;
     const TunnelForm* tunnel = find_tunnel(building, straight.of);
     if (!tunnel || straight.part != StraightPart::crown)
         return straight.width;

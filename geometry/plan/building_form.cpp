@@ -1,5 +1,7 @@
 #include "geometry/plan/building_form.hpp"
 
+#include "geometry/plan/reveal_form.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -60,6 +62,14 @@ bool usable(const Design& design, const std::string& tube) {
 
 } // namespace
 
+const ButtressForm* find_reveal(const BuildingForm& building, const std::string& opening,
+                                double z) {
+    for (const ButtressForm& pier : building.buttresses)
+        if (pier.reveal && pier.reveal->opening.id == opening && z >= pier.bottom - height_tie &&
+            z < pier.top - height_tie)
+            return &pier;
+    return nullptr;
+}
 const DomeForm* find_dome(const BuildingForm& building, const std::string& id) {
     return find_form(building.domes, id);
 }
@@ -105,6 +115,10 @@ BuildingForm make_building_form(const Design& design) {
         if (opening.head.laid == HeadLaid::fan)
             form.fan_depth = opening.head.depth.value_or(tube_width);
         building.openings.push_back(form);
+        if (const DomeForm* dome = find_dome(building, opening.in);
+            dome && opening.reveal_plumb && can_have_reveal(form))
+            if (auto reveal = make_reveal(form, *dome))
+                building.buttresses.push_back(std::move(*reveal));
     }
     for (const Sleeve& sleeve : design.sleeves)
         if (const std::optional<SleeveForm> form =

@@ -29,6 +29,9 @@ struct BuildingForm {
 /// Every sound element of a design as fitted; elements that hang on an unsound one are left out.
 BuildingForm make_building_form(const Design& design);
 
+/// The plumb reveal of an opening at a height; null where it has none there.
+const ButtressForm* find_reveal(const BuildingForm& building, const std::string& opening, double z);
+
 const DomeForm* find_dome(const BuildingForm& building, const std::string& id);
 const TunnelForm* find_tunnel(const BuildingForm& building, const std::string& id);
 

@@ -1,5 +1,6 @@
 #include "geometry/plan/buttress_form.hpp"
 
+#include "geometry/plan/reveal_form.hpp"
 #include "geometry/plan/section.hpp"
 
 #include <algorithm>
@@ -74,7 +75,30 @@ double outer_face(const ButtressForm& form, double z) {
 Box buttress_body(const ButtressForm& form, double z) {
     if (z < form.bottom - height_tie || z >= form.top - height_tie)
         return {form.origin, form.axis(), 0, 0, 0, 0};
-    return {form.origin, form.axis(), 0, outer_face(form, z), -form.half_width, form.half_width};
+    const double half = pier_half_width(form, z);
+    return {form.origin, form.axis(), 0, outer_face(form, z), -half, half};
+}
+
+double pier_half_width(const ButtressForm& form, double z) {
+    return form.reveal ? reveal_half_width(*form.reveal, z) : form.half_width;
+}
+
+std::vector<PierTube> pier_tubes(const ButtressForm& form, int n) {
+    double half = form.half_width;
+    int count = form.tubes;
+    if (form.reveal) {
+        const RevealForm& reveal = *form.reveal;
+        const double w = reveal.width;
+        if (const double a = cut_half_width(reveal.opening, reveal.levels, n); a > 0)
+            return {{-a - w / 2, w}, {a + w / 2, w}};
+        half = pier_half_width(form, reveal.levels.course_middle(n));
+        count = std::max(1, static_cast<int>(std::lround(2 * half / w)));
+    }
+    std::vector<PierTube> tubes;
+    const double width = 2 * half / count;
+    for (int i = 0; i < count; ++i)
+        tubes.push_back({(i - (count - 1) / 2.0) * width, width});
+    return tubes;
 }
 
 } // namespace coilwright

@@ -4,10 +4,20 @@
 #include "geometry/plan/region.hpp"
 #include "geometry/plan/wall_form.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace coilwright {
+
+/// What a plumb reveal builds out (reveal_form.hpp).
+struct RevealForm {
+    OpeningForm opening;
+    CourseLevels levels;
+    double width = 0; // of its tubes, tamped
+    int first_course = 0, last_course = 0;
+    CapCurve cap; // the outside over the head
+};
 
 /// One pier. Positions along its axis count from the dome's pole.
 struct ButtressForm {
@@ -23,6 +33,7 @@ struct ButtressForm {
     double projection = 0, projection_top = 0;
     int last_course = 0;
     int tubes = 1; // side by side in a course
+    std::optional<RevealForm> reveal; // none of a buttress
 
     Vec2 axis() const { return along(bearing); }
 };
@@ -36,8 +47,18 @@ std::vector<ButtressForm> make_buttress_forms(const Design& design, const Buttre
 /// `height`, constant below the floor.
 double outer_face(const ButtressForm& form, double z);
 
+/// Half of its width across its axis: the same at every height but for a reveal's.
+double pier_half_width(const ButtressForm& form, double z);
+
 /// The pier in plan from the pole out; the dome's inside is cut from it. Zero width above its top.
 Box buttress_body(const ButtressForm& form, double z);
+
+/// The tubes of course n side by side, the rightmost first: the middle of each across the pier's
+/// axis, to the left, and the width that it takes.
+struct PierTube {
+    double across = 0, width = 0;
+};
+std::vector<PierTube> pier_tubes(const ButtressForm& form, int n);
 
 /// Degrees between the bearing of an opening of half-width a and that of a pier beside it, whose
 /// near side clears the jamb by `gap` at the inside face of the base ring (radius R): asin((a +

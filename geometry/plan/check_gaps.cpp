@@ -28,6 +28,7 @@ struct Taker {
                                        // but an opening must lead wholly into it or pass it by
     bool is_void = false;              // it opens the wall, as openings do
     bool is_tunnel = false;
+    std::string reveal_of;             // of a reveal: its opening
     std::string subject;               // of what is no opening: "tunnel.porch"
     SourcePlace place;
 };
@@ -125,6 +126,10 @@ private:
             result.id = pier.id;
             result.bearing = pier.bearing.degrees;
             result.top = pier.top;
+            if (pier.reveal) {
+                add_reveal(pier);
+                continue;
+            }
             // Measured at its near corner on the base ring, as it is placed beside an opening;
             // above it the opening cuts what leans into it.
             const double base = dome.profile.half_span;
@@ -146,6 +151,20 @@ private:
             else
                 add_joined(*other, join);
         }
+    }
+
+    /// A reveal's body leans on the ring: another opening's hole stays clear of it, its own does not.
+    void add_reveal(const ButtressForm& pier) {
+        Taker result;
+        result.id = pier.id;
+        result.reveal_of = pier.reveal->opening.id;
+        result.bearing = pier.bearing.degrees;
+        result.low = pier.bottom;
+        result.top = pier.top;
+        result.half_degrees = [pier](double z, double radius) {
+            return half_angle_degrees(std::min(pier_half_width(pier, z), radius), radius);
+        };
+        takers_.push_back(result);
     }
 
     /// Another dome whose wall or room takes the place of this one's wall.
@@ -240,6 +259,10 @@ private:
     /// Of what two of them take of the ring, either of any kind.
     Nearness nearness(const Taker& a, const Taker& b) const {
         Nearness near;
+        if (b.reveal_of == a.id) {
+            near.gap = 2 * pi * dome_.profile.half_span;
+            return near;
+        }
         near.least = std::min(a.gap, b.gap);
         const double turn = clockwise_degrees({a.bearing}, {b.bearing});
         near.between = std::min(turn, 360 - turn);

@@ -95,6 +95,7 @@ std::vector<Diagnostic> check_layout(const Design& design) {
     check_buttresses(building, faults);
     check_openings(building, faults);
     check_meetings(building, faults);
+    check_reveals(building, faults);
     check_sleeves(building, faults);
     return faults.take();
 }

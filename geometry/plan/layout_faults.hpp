@@ -71,6 +71,7 @@ void check_buttresses(const BuildingForm& building, LayoutFaults& faults);
 void check_domes_apart(const BuildingForm& building, LayoutFaults& faults);
 /// Every pair of elements that must not meet in plan, and what stands before openings.
 void check_meetings(const BuildingForm& building, LayoutFaults& faults);
+void check_reveals(const BuildingForm& building, LayoutFaults& faults);
 void check_sleeves(const BuildingForm& building, LayoutFaults& faults);
 
 /// The stretch along a tunnel's side in which an opening or a sleeve may lie: a tube's width of

@@ -27,25 +27,6 @@ int rank(Verdict verdict) {
     return 4;
 }
 
-/// Jambs built out plumb are in the format, but not in the wall: a package without them would be
-/// wrong.
-std::vector<Diagnostic> refuse_plumb_reveals(const Design& design) {
-    std::vector<Diagnostic> faults;
-    for (const Opening& opening : design.openings) {
-        if (!opening.reveal_plumb)
-            continue;
-        Diagnostic fault;
-        fault.code = "not-laid-yet";
-        fault.place = opening.place;
-        fault.subject = "opening." + opening.id;
-        fault.message = "This version cannot lay plumb reveals yet.";
-        fault.allowed = "reveals that lean with the wall; a tunnel gives a plumb one";
-        fault.example = "reveal = \"leaning\"";
-        faults.push_back(fault);
-    }
-    return faults;
-}
-
 } // namespace
 
 void put_worst_first(std::vector<Finding>& findings) {
@@ -61,8 +42,6 @@ BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics,
     plan.design = std::move(fitted.design);
     plan.diagnostics = std::move(diagnostics);
     const std::vector<Diagnostic> faults = check_layout(plan.design);
-    const std::vector<Diagnostic> refused = refuse_plumb_reveals(plan.design);
-    plan.diagnostics.insert(plan.diagnostics.end(), refused.begin(), refused.end());
     plan.diagnostics.insert(plan.diagnostics.end(), fitted.diagnostics.begin(),
                             fitted.diagnostics.end());
     plan.diagnostics.insert(plan.diagnostics.end(), faults.begin(), faults.end());

@@ -193,7 +193,10 @@ private:
                        "only over " +
                        length(band) + "; the frame is " + length(opening.frame_depth) + " deep.");
         measured(found, band, opening.frame_depth);
-        found.remedy = "Build the jambs out plumb, or take a shallower frame" +
+        found.remedy = std::string(written.reveal_plumb ? "Take"
+                                                        : "Build the jambs out plumb (reveal = "
+                                                          "\"plumb\"), or take") +
+                       " a shallower frame" +
                        raised_springline(written, opening.frame_depth);
     }
 

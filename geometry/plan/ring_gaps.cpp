@@ -178,7 +178,7 @@ bool tunnel_runs_in(const TunnelForm& tunnel, const DomeForm& dome, int n) {
 bool pier_runs_in(const BuildingForm& building, const WallRelations& relations, int pier, int n) {
     const ButtressForm& form = building.buttresses[at(pier)];
     const int index = relations.pier_domes[at(pier)];
-    if (index < 0 || !bonds(building.domes[at(index)], n))
+    if (index < 0 || form.reveal || !bonds(building.domes[at(index)], n))
         return false;
     const DomeForm& dome = building.domes[at(index)];
     const double z = dome.course_middle(n), r = inside_radius(dome, z);

@@ -57,11 +57,14 @@ std::optional<WallFaces> faces_at(const BuildingForm& building, const OpeningFor
             return std::nullopt;
         const double z = dome->course_middle(n), a = half_width(form, z);
         const double r = inside_radius(*dome, z), outside = outside_radius(*dome, z);
+        const double inside_corner = std::sqrt(std::max(0.0, r * r - a * a));
         if (form.niche_depth > 0) { // its back is flat
             const double back = r + form.niche_depth;
-            return WallFaces{r, std::sqrt(std::max(0.0, r * r - a * a)), back, back};
+            return WallFaces{r, inside_corner, back, back};
         }
-        return WallFaces{r, std::sqrt(std::max(0.0, r * r - a * a)), outside,
+        if (const ButtressForm* reveal = find_reveal(building, form.id, z))
+            return WallFaces{r, inside_corner, outer_face(*reveal, z), outer_face(*reveal, z)};
+        return WallFaces{r, inside_corner, outside,
                          std::sqrt(std::max(0.0, outside * outside - a * a))};
     }
     const TunnelForm* tunnel = find_tunnel(building, form.in);
@@ -77,12 +80,12 @@ std::optional<WallFaces> faces_at(const BuildingForm& building, const OpeningFor
     return WallFaces{b, b, b + tunnel->width, b + tunnel->width};
 }
 
-/// How far the wall's outside at an opening's head lies inside that at its sill; 0 in a plumb wall,
-/// and of a niche.
+/// How far the wall's outside at an opening's head lies inside that at its sill; 0 in a plumb wall
+/// or reveal, and of a niche.
 double rained_on(const BuildingForm& building, const OpeningForm& form) {
-    if (form.niche_depth > 0)
-        return 0;
     const double head = form.top - 2 * height_tie; // below a joint that it ends on
+    if (form.niche_depth > 0 || find_reveal(building, form.id, head))
+        return 0;
     double in = 0;
     if (const DomeForm* dome = find_dome(building, form.in))
         in = outside_radius(*dome, form.sill) - outside_radius(*dome, head);
@@ -291,6 +294,18 @@ void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tun
                                      "a little at a time."});
 }
 
+void note_reveal(Schedule& schedule, const ButtressForm& pier) {
+    const std::string& opening = pier.reveal->opening.id;
+    schedule.courses[static_cast<std::size_t>(pier.reveal->first_course) - 1].before.push_back(
+        {opening, "reveal",
+         "From this course to course " + std::to_string(pier.last_course) +
+             " build out the plumb reveal of '" + opening + "': its tubes butt against the ring and "
+             "run out to " +
+             length_text(pier.base_outside, schedule.unit) +
+             " from the pole's axis, over the outside of the base ring. Hold the plane by a plumb "
+             "line."});
+}
+
 } // namespace
 
 OpeningPlan plan_opening(const Design& design, const Opening& opening, const OpeningForm& form,
@@ -388,6 +403,9 @@ void write_set_notes(Schedule& schedule, const Design& design) {
     for (const OpeningPlan& opening : schedule.openings)
         if (opening.first_course > 0)
             note_opening(schedule, design, opening);
+    for (const ButtressForm& pier : schedule.building.buttresses)
+        if (pier.reveal)
+            note_reveal(schedule, pier);
     for (const DomeForm& dome : schedule.building.domes)
         note_dome(schedule, dome);
     for (std::size_t i = 0; i < schedule.vault_forms.size(); ++i)

@@ -222,12 +222,11 @@ private:
     void lay_pier(std::size_t index) {
         const ButtressForm& pier = building_.buttresses[index];
         const DomeForm* dome = this->dome(relations_.pier_domes[index]);
-        if (!dome || n_ > pier.last_course)
+        if (!dome || z_ < pier.bottom || n_ > pier.last_course)
             return;
-        const double width = 2 * pier.half_width;
         const bool runs_in = pier_runs_in(building_, relations_, static_cast<int>(index), n_);
-        for (int i = 0; i < pier.tubes; ++i) {
-            const double y = (i - (pier.tubes - 1) / 2.0) * width / pier.tubes;
+        for (const PierTube& tube : pier_tubes(pier, n_)) {
+            const double y = tube.across;
             Line line{pier.origin, pier.axis(), y, ring_face(*dome, y, runs_in),
                       outer_face(pier, z_), pier.dome, ""};
             lay_line(line, {}, {pier.id, StraightPart::pier, dome->width, dome->tube});

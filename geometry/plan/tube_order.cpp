@@ -104,10 +104,13 @@ private:
                        straight.of, straight.tube);
         } else {
             const int pier = place(building.buttresses, straight.of);
-            const std::string& table = building.buttresses[static_cast<std::size_t>(pier)].table;
+            const auto named = [](const ButtressForm& form) -> const std::string& {
+                return form.reveal ? form.id : form.table;
+            };
+            const std::string& table = named(building.buttresses[static_cast<std::size_t>(pier)]);
             const auto first =
                 std::find_if(building.buttresses.begin(), building.buttresses.end(),
-                             [&](const ButtressForm& form) { return form.table == table; });
+                             [&](const ButtressForm& form) { return named(form) == table; });
             to = &line(domes + tunnels + static_cast<int>(first - building.buttresses.begin()),
                        OrderedFor::buttress, table, straight.tube);
         }

@@ -20,15 +20,15 @@ constexpr double most_triangles = 12e6;
 constexpr double board = 0.018; // metres: thickness of a form's boards
 
 /// Bags of a crown and tubes of a pier lie side by side across the whole width.
-double laid_width(const BuildingForm& building, const Straight& straight, double z) {
+double laid_width(const BuildingForm& building, const Straight& straight, const Course& course) {
     if (straight.part == StraightPart::crown) {
         const TunnelForm& tunnel = *find_tunnel(building, straight.of);
-        const double across = 2 * outer_half_width(tunnel, z);
+        const double across = 2 * outer_half_width(tunnel, course.middle);
         return across / std::max(1.0, std::round(across / tunnel.width));
     }
     for (const ButtressForm& pier : building.buttresses)
         if (straight.part == StraightPart::pier && pier.id == straight.of)
-            return 2 * pier.half_width / pier.tubes;
+            return pier_tubes(pier, course.number).front().width;
     return straight.width;
 }
 
@@ -203,7 +203,7 @@ private:
                                std::size_t i) const {
         StraightBody body;
         body.length = straight.tubes[i].length;
-        body.width = laid_width(building_, straight, course.middle);
+        body.width = laid_width(building_, straight, course);
         body.bottom = course.bottom;
         body.height = schedule_.course_height;
         const Vec2 axis = axis_of(straight), origin = tube_start(straight, i);

@@ -208,10 +208,14 @@ void WallFaces::add_pier(int index) {
     face.tag = {SectionRole::pier, index};
     face.low = pier.bottom;
     face.high = pier.top;
+    const Formula half = [&pier](double z) { return pier_half_width(pier, z); };
+    std::vector<double> bends;
+    if (pier.reveal)
+        bends = {pier.reveal->opening.springing, pier.reveal->cap.line_z,
+                 pier.reveal->levels.course_middle(pier.last_course)};
     add_sides(face, pier.origin, pier.axis(),
-              {constant(pier.half_width), [&pier](double z) { return outer_face(pier, z); },
-               constant(pier.half_width), constant(0)},
-              {{}, {0.0, pier.height}, {}, {}});
+              {half, [&pier](double z) { return outer_face(pier, z); }, half, constant(0)},
+              {bends, {0.0, pier.height}, bends, {}});
 }
 
 void WallFaces::add_opening(int index, double bottom, const DomeForm* dome) {

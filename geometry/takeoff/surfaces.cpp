@@ -84,8 +84,14 @@ private:
             for (const Profile::Knot& knot : tunnel.profile.knots)
                 all.push_back(tunnel.springline + knot.height);
         }
-        for (const ButtressForm& pier : building_.buttresses)
+        for (const ButtressForm& pier : building_.buttresses) {
+            all.push_back(pier.bottom);
             all.push_back(pier.top);
+            if (pier.reveal) {
+                all.push_back(pier.reveal->cap.line_z);
+                all.push_back(pier.reveal->levels.course_middle(pier.last_course));
+            }
+        }
         for (const OpeningForm& opening : building_.openings)
             for (const double z : {opening.sill, opening.springing, opening.top})
                 all.push_back(z);
@@ -127,8 +133,12 @@ private:
             return slant([&](double h) { return outer_half_width(building_.tunnels[at], h); }, z,
                          room);
         case SectionRole::pier:
-            return slant([&](double h) { return outer_face(building_.buttresses[at], h); }, z,
-                         room);
+            return slant(
+                [&](double h) {
+                    const ButtressForm& pier = building_.buttresses[at];
+                    return pier.reveal ? pier_half_width(pier, h) : outer_face(pier, h);
+                },
+                z, room);
         case SectionRole::hole:
             return slant([&](double h) { return half_width(building_.openings[at], h); }, z, room);
         }
@@ -136,7 +146,7 @@ private:
     }
 
     /// Whether an edge of a box runs along its axis, as the faces that lean do; ends stand plumb.
-    /// Of a pier it is the end that leans.
+    /// Of a pier it is the end that leans, but not of a reveal.
     bool leans(const BoundaryEdge& edge, const SectionTag& tag) const {
         if (edge.bulge != 0)
             return true;
@@ -149,7 +159,7 @@ private:
         else
             axis = building_.tunnels[at].axis();
         const bool along = std::abs((edge.to - edge.from).normalized().dot(axis)) > 0.7;
-        return along != (tag.role == SectionRole::pier);
+        return along != (tag.role == SectionRole::pier && !building_.buttresses[at].reveal);
     }
 
     void add_slice(double z, double weight, double room) {
@@ -209,7 +219,13 @@ private:
         const double outside = opening.niche_depth > 0 ? inside + opening.niche_depth
                                : dome                  ? outside_radius(*dome, z)
                                                        : 0;
-        return dome && half < inside ? strip_area_in_ring(inside, outside, half) : 0;
+        if (!dome || half >= inside)
+            return 0;
+        if (const ButtressForm* reveal = find_reveal(building_, opening.id, z)) {
+            const double round = strip_area_in_ring(half, inside, half) + pi / 2 * half * half;
+            return 2 * half * outer_face(*reveal, z) - round;
+        }
+        return strip_area_in_ring(inside, outside, half);
     }
 
     std::vector<FaceArea> listed() const {

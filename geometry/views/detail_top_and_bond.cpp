@@ -200,9 +200,12 @@ std::vector<View> top_detail(const BuildingPlan& plan, const DomeForm& dome) {
 
 std::vector<View> bond_details(const BuildingPlan& plan) {
     const Schedule& schedule = plan.schedule;
-    if (schedule.building.buttresses.empty())
+    const auto& piers = schedule.building.buttresses;
+    const auto first = std::find_if(piers.begin(), piers.end(),
+                                    [](const ButtressForm& one) { return !one.reveal; });
+    if (first == piers.end()) // reveals butt on every course
         return {};
-    const ButtressForm& pier = schedule.building.buttresses.front();
+    const ButtressForm& pier = *first;
     std::vector<View> views;
     for (const Course& course : schedule.courses) {
         if (course.below_floor || views.size() == 2 || !ring_of_dome(course, pier.dome))

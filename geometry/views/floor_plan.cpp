@@ -133,7 +133,8 @@ View floor_plan(const BuildingPlan& plan, double height) {
     add_pole_chains(view, building, schedule.unit);
     add_dome_names(view, plan, true);
     for (const ButtressForm& pier : building.buttresses)
-        view.notes.push_back({pier.id, pier.origin + pier.axis() * outer_face(pier, 0), pier.axis(),
+        if (!pier.reveal)
+            view.notes.push_back({pier.id, pier.origin + pier.axis() * outer_face(pier, 0), pier.axis(),
                               4, false, true});
     return view;
 }

@@ -55,6 +55,8 @@ HoleFaces hole_faces(const BuildingForm& building, const OpeningForm& opening, d
         };
         inner_jamb = jamb(faces.inner);
         outer_jamb = jamb(faces.outer);
+        if (const ButtressForm* reveal = find_reveal(building, opening.id, z))
+            faces.outer = outer_jamb = outer_face(*reveal, z);
     }
     if (opening.niche_depth > 0)
         faces.outer = outer_jamb = faces.inner + opening.niche_depth;

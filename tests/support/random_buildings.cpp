@@ -255,4 +255,17 @@ Design random_building(std::uint64_t seed, int most_domes) {
     return BuildingMaker(seed, most_domes).make();
 }
 
+Design with_reveals(Design design, std::uint64_t seed) {
+    Dice dice(seed + 1'000'000);
+    const bool sound = check_layout(design).empty();
+    for (Opening& opening : design.openings) {
+        if (!dice.chance(1.0 / 3))
+            continue;
+        opening.reveal_plumb = true;
+        if (sound && !check_layout(design).empty())
+            opening.reveal_plumb = false;
+    }
+    return design;
+}
+
 } // namespace coilwright::testing

@@ -14,4 +14,8 @@ namespace coilwright::testing {
 /// refused. Turned and moved at random.
 Design random_building(std::uint64_t seed, int most_domes = 6);
 
+/// Gives a third of a building's openings in domes a plumb reveal, where the layout check lets
+/// them.
+Design with_reveals(Design design, std::uint64_t seed);
+
 } // namespace coilwright::testing
