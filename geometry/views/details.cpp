@@ -164,9 +164,8 @@ std::vector<View> detail_views(const BuildingPlan& plan) {
         if (open->curb_courses == 0 && dome.curb_courses > 0)
             open = &dome;
     std::vector<View> views;
-    for (const std::vector<View>& some :
-         {joint_detail(plan, main), sill_detail(plan), lintel_detail(plan), top_detail(plan, *open),
-          bond_details(plan)})
+    for (const std::vector<View>& some : {joint_detail(plan, main), sill_detail(plan),
+                                          lintel_detail(plan), top_detail(plan, *open)})
         views.insert(views.end(), some.begin(), some.end());
     return views;
 }
