@@ -41,7 +41,7 @@ std::string dxf_text(const std::string& text) {
         if (one.code == '^') {
             safe += "^ ";
         } else if (one.code == '%' && (at < text.size() ? text[at] == '%' : false)) {
-            safe += "%%037";
+            safe += "\\U+0025"; // a pair of them would start a code
         } else if (one.code < 0x20 || one.code == 0x7f) {
             safe += ' ';
         } else if (one.code < 0x7f) {
