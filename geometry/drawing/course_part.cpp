@@ -33,7 +33,6 @@ const Cut* cut_by(const CoursePart& part, const std::string& id) {
 /// Whether the tubes of `later` stop against those of `first`, so that `first` is laid before it.
 bool stops_at(const BuildingForm& building, const CoursePart& later, const CoursePart& first) {
     const int n = later.course->number;
-    constexpr double hair = 1e-4; // metres
     if (later.dome && first.dome) {
         if (!cut_by(later, first.id()))
             return false;
@@ -46,11 +45,9 @@ bool stops_at(const BuildingForm& building, const CoursePart& later, const Cours
             return true;
         }
     }
-    if (later.dome && first.tunnel) { // the tunnel runs in to the ring's inside face
-        const Cut* cut = cut_by(later, first.id());
-        return cut &&
-               cut->half_width > inner_half_width(*first.tunnel, later.course->middle) + hair;
-    }
+    if (later.dome && first.tunnel) // the tunnel runs in to the ring's inside face
+        return (first.tunnel->from == later.id() || first.tunnel->to == later.id()) &&
+               tunnel_runs_in(*first.tunnel, *later.dome, n);
     if (later.tunnel && first.dome)
         return (later.tunnel->from == first.id() || later.tunnel->to == first.id()) &&
                !stops_at(building, first, later);

@@ -27,13 +27,10 @@ bool lays_straights(const CoursePart& part, const std::string& id) {
 std::string bond_with_tunnel(const CoursePart& part, const TunnelForm& tunnel) {
     if (!lays_straights(part, tunnel.id))
         return {};
-    const Cut* cut = cut_by(part, tunnel.id);
-    if (!cut)
-        return "ring runs on, tunnel butts on it";
-    constexpr double hair = 1e-4; // metres
-    return cut->half_width > inner_half_width(tunnel, part.course->middle) + hair
-               ? "tunnel runs in, ring stops at it"
-               : "ring runs to the hole, tunnel butts on it";
+    if (tunnel_runs_in(tunnel, *part.dome, part.course->number))
+        return "tunnel runs in, ring stops at it";
+    return cut_by(part, tunnel.id) ? "ring runs to the hole, tunnel butts on it"
+                                   : "ring runs on, tunnel butts on it";
 }
 
 std::string bond_with_pier(const CoursePart& part, const ButtressForm& pier) {

@@ -137,17 +137,12 @@ TEST_CASE("pdftotext finds the number and the setting of each course on its shee
             for (const Ring& ring : course.rings) {
                 if (ring.kind == RingKind::cap)
                     continue;
-                std::string title = "Course " + std::to_string(course.number);
-                if (plan.schedule.building.domes.size() > 1)
-                    title += " of '" + ring.dome + "'";
-                if (ring.curb)
-                    title += ", curb";
-                int page = 0;
-                for (std::size_t i = 0; i < book.sheets.size(); ++i)
-                    if (book.sheets[i].title == title)
-                        page = static_cast<int>(i) + 1;
-                CAPTURE(title);
-                REQUIRE(page > 0);
+                CAPTURE(course.number, ring.dome);
+                const CourseSheets sheets =
+                    sheets_of_course(book.sheets, course.number,
+                                     plan.schedule.building.domes.size() > 1 ? ring.dome : "");
+                REQUIRE_FALSE(sheets.places.empty());
+                const int page = static_cast<int>(sheets.places.front()) + 1;
                 const std::string text = text_of(book.file, page);
                 const bool chain = plan.design.compass.arm == CompassArm::chain;
                 const double setting = chain ? ring.chain_face : ring.inside_radius;

@@ -207,7 +207,7 @@ TEST_CASE("What is laid first is said only where tubes butt against each other")
                 continue;
             const bool cut = part.course->number >= opening.first_course &&
                              part.course->number <= opening.last_course;
-            CHECK(has(text, opening.form.id + ": closes the wall behind that niche") == cut);
+            CHECK(has(text, "behind niche '" + opening.form.id + "'") == cut);
         }
     });
 }
