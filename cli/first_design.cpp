@@ -72,9 +72,9 @@ Sizes sizes_for(const FirstDesign& wish) {
     return sizes;
 }
 
-/// As tall as wide above the springline is practice for a pointed dome. The other curves are flatter
-/// at the crown, and a small dome is thick for its size: while it is open, its leaning rings find
-/// their thrust within the wall only if it is taller.
+/// As tall as wide above the springline is practice for a pointed dome. The other curves are
+/// flatter at the crown, and a small dome is thick for its size: while it is open, its leaning
+/// rings find their thrust within the wall only if it is taller.
 double rise_to_diameter(const FirstDesign& wish) {
     switch (wish.profile) {
     case ProfileKind::catenary:
@@ -209,9 +209,12 @@ void write_dome(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
     }
 }
 
-/// A head of the kind, with its rise where it needs one.
+/// A head of the kind, with its rise where it needs one; over a square one a lintel.
 std::string head_text(HeadKind kind, double rise, DisplayUnit unit) {
     const std::string start = "{ kind = \"" + word(kind) + '"';
+    if (kind == HeadKind::square) {
+        return start + ", lintel = {} }";
+    }
     const bool has_rise = kind == HeadKind::pointed || kind == HeadKind::segmental;
     return start + (has_rise ? ", rise = " + quoted_part(rise, unit) : "") + " }";
 }

@@ -150,9 +150,8 @@ ExitCode run(const Options& options, Console& console) {
     const std::string shown = printable(options.out), failing = failing_checks(plan);
     console.out << "Written: " << shown << '\n';
     if (!failing.empty()) {
-        console.out << wrapped("As it stands it fails these checks, which tell what to change: " +
-                                   failing + ".",
-                               "");
+        console.out << wrapped(
+            "As it stands it fails these checks, which tell what to change: " + failing + ".", "");
     }
     console.out << "Next: coilwright check " << shown << '\n';
     return ExitCode::done;
@@ -180,13 +179,14 @@ void add_new_command(CLI::App& program, Action& chosen) {
     command->add_option("--profile", options->profile, "pointed, round, catenary or parabola")
         ->capture_default_str()
         ->transform(CLI::IsMember({"pointed", "round", "catenary", "parabola"}, CLI::ignore_case)
-                    .description(""))
+                        .description(""))
         ->type_name("KIND");
     command
         ->add_option("--door", options->door, "Its head: pointed, round, segmental, square or none")
         ->capture_default_str()
-        ->transform(CLI::IsMember({"pointed", "round", "segmental", "square", "none"}, CLI::ignore_case)
-                    .description(""))
+        ->transform(
+            CLI::IsMember({"pointed", "round", "segmental", "square", "none"}, CLI::ignore_case)
+                .description(""))
         ->type_name("KIND");
     command
         ->add_option("--windows", options->windows,

@@ -19,8 +19,7 @@ constexpr double highest_course = 0.4;
 class DomeTrial {
 public:
     DomeTrial(const Design& design, const Dome& dome)
-        : design_(design), dome_(dome),
-          step_(shown_step(design.unit)) {}
+        : design_(design), dome_(dome), step_(shown_step(design.unit)) {}
 
     Design design() const { return design_; }
     Dome dome() const { return dome_; }
@@ -101,8 +100,8 @@ std::string why_no_ring(const Design& design, const Dome& dome) {
         return design.course.least_inside_radius
                    ? "which is less than the least_inside_radius of " + length(least)
                    : "which is less than half a tamped tube, " + length(least);
-    return "whose curve comes in to less than " +
-           length(std::max(least, skylight_radius(dome))) + " by the middle of its first course";
+    return "whose curve comes in to less than " + length(std::max(least, skylight_radius(dome))) +
+           " by the middle of its first course";
 }
 
 std::string example_with_ring(const Design& design, const Dome& dome) {
@@ -125,7 +124,8 @@ std::string example_with_ring(const Design& design, const Dome& dome) {
                    trial.written("least_inside_radius", *other.course.least_inside_radius);
     }
     const bool drawn = dome.profile.kind == ProfileKind::drawn;
-    for (double diameter = trial.shown(2.2 * std::max(least_ring(design, dome), skylight_radius(dome)));
+    for (double diameter =
+             trial.shown(2.2 * std::max(least_ring(design, dome), skylight_radius(dome)));
          diameter <= widest_dome && !drawn; diameter = trial.shown(1.15 * diameter)) {
         Dome other = dome;
         other.inside_diameter = diameter;

@@ -7,9 +7,10 @@
 
 namespace coilwright {
 
-/// Why no course of the dome is a ring, as the rest of a sentence that starts with the dome's inside
-/// radius: "which is not more than its skylight's 1 ft 6 in". Preconditions of both functions below
-/// and of this one: the dome, its tube and the course rules are sound and nothing is left to fit.
+/// Why no course of the dome is a ring, as the rest of a sentence that starts with the dome's
+/// inside radius: "which is not more than its skylight's 1 ft 6 in". Preconditions of both
+/// functions below and of this one: the dome, its tube and the course rules are sound and nothing
+/// is left to fit.
 std::string why_no_ring(const Design& design, const Dome& dome);
 
 /// Values, each tried, with which the dome has a ring: a smaller skylight, a lesser

@@ -75,7 +75,8 @@ public:
         return worst;
     }
 
-    /// The shifts from `low` to `high` at which some joint lies just `apart` before or after `place`.
+    /// The shifts from `low` to `high` at which some joint lies just `apart` before or after
+    /// `place`.
     void add_shifts(double place, double apart, double low, double high,
                     std::vector<double>& shifts) const {
         for (const double at : {place - apart, place + apart}) {

@@ -100,8 +100,8 @@ double ring_strand(const BuildingForm& building, const WallRelations& relations,
            2 * covered.stretches * ring.width;
 }
 
-/// Along a straight run: what the runs of the same part in the next course cover of it, a tail at each
-/// end; where it meets the ring its wire runs on by a tube width instead, which is as long.
+/// Along a straight run: what the runs of the same part in the next course cover of it, a tail at
+/// each end; where it meets the ring its wire runs on by a tube width instead, which is as long.
 double straight_strand(const Straight& straight, const Index& above) {
     double strand = 0;
     for (const Straight* const next : above.straights(straight)) {
@@ -141,10 +141,9 @@ void measure_wire(Schedule& schedule, const Design& design) {
         const Index next(schedule.courses[i + 1]);
         for (Ring& ring : course.rings)
             if (const Ring* above = next.ring(ring)) {
-                ring.wire_length =
-                    wire_strands(design, ring.tube) *
-                    ring_strand(building, relations, design, domes.at(ring.dome), ring, *above,
-                                course.number);
+                ring.wire_length = wire_strands(design, ring.tube) *
+                                   ring_strand(building, relations, design, domes.at(ring.dome),
+                                               ring, *above, course.number);
                 course.wire_length += ring.wire_length;
             }
         for (Straight& straight : course.straights) {

@@ -61,9 +61,12 @@ TEST_CASE("new takes its words in capitals as in small letters") {
 TEST_CASE("what new writes keeps its own checks") {
     for (const std::string use : {"store", "habitable", "shower", "tiny-house"}) {
         for (const std::string profile : {"pointed", "catenary", "parabola"}) {
-            for (const std::string diameter : {"6 ft", "9 ft", "12 ft", "2.75 m", "3.6 m", "18 ft"}) {
-                // A habitable room has 70 sq ft of floor under 7 ft (IRC R304.1, R305.1): not so small.
-                if (use == "habitable" && (diameter == "6 ft" || diameter == "9 ft" || diameter == "2.75 m"))
+            for (const std::string diameter :
+                 {"6 ft", "9 ft", "12 ft", "2.75 m", "3.6 m", "18 ft"}) {
+                // A habitable room has 70 sq ft of floor under 7 ft (IRC R304.1, R305.1): not so
+                // small.
+                if (use == "habitable" &&
+                    (diameter == "6 ft" || diameter == "9 ft" || diameter == "2.75 m"))
                     continue;
                 CAPTURE(use, profile, diameter);
                 const std::string unit = diameter.back() == 'm' ? "m" : "ft";
@@ -75,6 +78,18 @@ TEST_CASE("what new writes keeps its own checks") {
                 CHECK(checked.code == 0);
             }
         }
+    }
+}
+
+TEST_CASE("new lays a lintel over a square door") {
+    for (const std::string use : {"store", "habitable"}) {
+        CAPTURE(use);
+        const Outcome made =
+            run({"new", "--door", "square", "--use", use, "--diameter", "12 ft", "--out", "-"});
+        CHECK_THAT(made.out, Contains("lintel = {}"));
+        const json laid = json::parse(run({"courses", "-", "--json"}, made.out).out);
+        CHECK(laid.at("elements").at("lintels").size() == 1);
+        CHECK(run({"check", "-"}, made.out).code == 0);
     }
 }
 

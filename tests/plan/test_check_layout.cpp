@@ -206,8 +206,8 @@ TEST_CASE("buttresses must meet their ring and leave openings free") {
               b.beside = "door";
           }).empty());
     CHECK(with([](Buttress& b) { b.bearings = {60, 80}; }) == Codes{"elements-meet"});
-    // On the base ring, at 69 in, their corners stand 2 (69 sin(turn / 2) - 15 cos(turn / 2)) apart:
-    // 0.6 in, then 3.0 in. Less than 50 mm is a slit that no hand gets into.
+    // On the base ring, at 69 in, their corners stand 2 (69 sin(turn / 2) - 15 cos(turn / 2))
+    // apart: 0.6 in, then 3.0 in. Less than 50 mm is a slit that no hand gets into.
     CHECK(with([](Buttress& b) { b.bearings = {60, 85}; }) == Codes{"elements-meet"});
     CHECK(with([](Buttress& b) { b.bearings = {60, 87}; }).empty());
     CHECK(with([](Buttress& b) {

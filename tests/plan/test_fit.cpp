@@ -200,7 +200,8 @@ TEST_CASE("the diameter is the greatest within an area, in whole eighths or mill
     CHECK(std::abs(floor * 1000 - std::round(floor * 1000)) < 1e-6);
     CHECK(pi * std::pow(floor / 2 - 1.5 * inch, 2) <= 50 * square_metres_per_square_foot + 1e-9);
     CHECK(result.fitted[0].reached == Approx(pi * std::pow(floor / 2 - 1.5 * inch, 2)));
-    CHECK(result.fitted[0].reached_one_less == Approx(pi * std::pow(floor / 2 - 0.0005 - 1.5 * inch, 2)));
+    CHECK(result.fitted[0].reached_one_less ==
+          Approx(pi * std::pow(floor / 2 - 0.0005 - 1.5 * inch, 2)));
     CHECK(result.fitted[0].text.find("1 mm less would have") != std::string::npos);
     // One step more would be too much, whatever the wish.
     for (std::uint64_t seed = 1; seed <= 50; ++seed) {
@@ -220,7 +221,8 @@ TEST_CASE("the diameter is the greatest within an area, in whole eighths or mill
     }
 }
 
-TEST_CASE("a diameter fitted to an outside area counts a wider lower tube, a second wythe and plaster") {
+TEST_CASE(
+    "a diameter fitted to an outside area counts a wider lower tube, a second wythe and plaster") {
     // A permit limit of 120 sq ft: the outside radius is sqrt(120 x 144 / pi) = 74.17 in. Of that a
     // lower tube of 20 in, a second wythe of 15 in and 2 in of plaster leave 37.17 in inside.
     Design design = washroom();

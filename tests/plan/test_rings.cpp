@@ -14,7 +14,8 @@ namespace {
 
 constexpr double inch = metres_per_inch;
 
-/// The store with a tube of 20 in up to 20 in, and a second ring of its own tube outside up to `top`.
+/// The store with a tube of 20 in up to 20 in, and a second ring of its own tube outside up to
+/// `top`.
 Design with_wythes(double top) {
     Design design = store_design();
     design.openings.clear();

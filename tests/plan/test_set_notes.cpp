@@ -40,10 +40,10 @@ TEST_CASE("the form of a niche ends at its flat back, and no frame goes through 
     CHECK(shelf.frame_band_end == shelf.frame_band_start);
     bool told = false;
     for (const SetNote& note : schedule.courses[7].before)
-        told = told || (note.what == "form" &&
-                        note.text.find("at least " + length_text((8 + curve) * inch + 0.05,
-                                                                 DisplayUnit::feet)) !=
-                            std::string::npos);
+        told = told ||
+               (note.what == "form" &&
+                note.text.find("at least " + length_text((8 + curve) * inch + 0.05,
+                                                         DisplayUnit::feet)) != std::string::npos);
     CHECK(told);
 
     // In the leaning wall from its lowest course's back to its highest course's inside corner.

@@ -53,8 +53,8 @@ TEST_CASE("narrow tubes take one strand, and a design may say otherwise") {
 
 namespace {
 
-/// Half-width, inches, of a window 24 in wide from 40 to 70 in with a round head, at the middle of a
-/// course of the store; 0 where it is narrower than a course is high: there the ring runs on.
+/// Half-width, inches, of a window 24 in wide from 40 to 70 in with a round head, at the middle of
+/// a course of the store; 0 where it is narrower than a course is high: there the ring runs on.
 double window_half_width(int course) {
     const double z = (course - 3.5) * 5, above = z - 58;
     if (z < 40 || z >= 70)
@@ -92,8 +92,8 @@ TEST_CASE("no wire lies on the last course, none is negative or lost over a wind
 }
 
 TEST_CASE("on a cap disc the wire runs under each bag of the disc above") {
-    // A round dome of 12 ft: its crown is so flat that the last discs have few bags, whose middles may
-    // lie beyond the next disc's rim.
+    // A round dome of 12 ft: its crown is so flat that the last discs have few bags, whose middles
+    // may lie beyond the next disc's rim.
     Design design = store_design();
     design.openings.clear();
     design.domes[0].datum.clear();
