@@ -250,6 +250,10 @@ void write_openings(const FirstDesign& wish, const Sizes& sizes, Lines& lines) {
         lines.add("height", on_joint(door_courses(wish, sizes)),
                   "whole courses: the head ends on a joint");
         const int rise = *wish.door == HeadKind::segmental ? 1 : sizes.door_head;
+        if (*wish.door == HeadKind::square) {
+            lines.note(
+                "Nothing but its lintel carries the wall over a square head: have it sized.");
+        }
         lines.add("head", head_text(*wish.door, rise * sizes.course, wish.unit));
     }
     // Evenly in what the door leaves, or all round; halves of degrees are fine enough to set out.

@@ -41,7 +41,7 @@ std::string head_of(const VariantStudy& study, const std::string& works_text) {
     mark.add(works_text);
     for (const Choice& choice : study.choices)
         for (const ChoiceValue& value : choice.values)
-            for (const DesignChange& change : value.changes) {
+            for (const KeyChange& change : value.changes) {
                 mark.add(change.path);
                 mark.add(change.take_out ? "-" : "=" + change.value);
             }

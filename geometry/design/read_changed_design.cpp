@@ -37,7 +37,7 @@ void put(toml::table& table, const std::string& key, const std::string& value) {
 }
 
 /// The fault of a change, if it has one.
-std::optional<Diagnostic> apply(toml::table& root, const DesignChange& change) {
+std::optional<Diagnostic> apply(toml::table& root, const KeyChange& change) {
     const std::vector<std::string> steps = steps_of(change.path);
     toml::table* table = &root;
     std::string so_far;
@@ -64,10 +64,10 @@ std::optional<Diagnostic> apply(toml::table& root, const DesignChange& change) {
 
 } // namespace
 
-DesignReading read_changed_design(std::string_view text, const std::vector<DesignChange>& changes) {
+DesignReading read_changed_design(std::string_view text, const std::vector<KeyChange>& changes) {
     ParsedToml parsed = parse_toml(text);
     if (parsed.faults.empty())
-        for (const DesignChange& change : changes)
+        for (const KeyChange& change : changes)
             if (auto fault = apply(parsed.table, change)) {
                 DesignReading reading;
                 reading.diagnostics.push_back(std::move(*fault));

@@ -12,7 +12,7 @@ namespace coilwright {
 /// A key of the design file and what is to stand there: "dome.store.inside_diameter", "9 ft". What
 /// reads as a TOML number, true or false is one; all else is text. Without a value the key is
 /// taken out. Tables on the way are made where they are missing.
-struct DesignChange {
+struct KeyChange {
     std::string path;
     std::string value = {};
     bool take_out = false;
@@ -20,6 +20,6 @@ struct DesignChange {
 
 /// As read_design, of the changed text. Faults of a replaced value have its path as subject and no
 /// place in the file. A path through something that is no table is the diagnostic "wrong-type".
-DesignReading read_changed_design(std::string_view text, const std::vector<DesignChange>& changes);
+DesignReading read_changed_design(std::string_view text, const std::vector<KeyChange>& changes);
 
 } // namespace coilwright

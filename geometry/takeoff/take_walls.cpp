@@ -42,7 +42,7 @@ public:
 
 private:
     struct Sum {
-        std::map<std::string, double> net, cut, lining; // by tube type
+        std::map<std::string, double> net, cut, lining, bags; // by tube type
         double wire = 0, wire_strands = 0;
         SoilVolumes soil, gravel;
         double dry_mass = 0, cement = 0, lime = 0, water = 0;
@@ -96,6 +96,34 @@ private:
         take.soil.tamped += tamped;
     }
 
+    /// The short bags beside a ring's runs. They are in no sum of the schedule, so in no
+    /// CourseTake; the fill of a fan's bags is the fan's.
+    void take_pieces(const CourseTake& take, const Ring& ring) {
+        Sum& sum = sums_[{take.phase, take.element}];
+        CourseTake extra = take;
+        extra.soil = {};
+        for (const Piece& piece : ring.pieces) {
+            const bool of_fan =
+                piece.kind == PieceKind::fan_bag || piece.kind == PieceKind::keystone;
+            extra.soil.tamped += of_fan ? 0 : piece.fill_volume;
+            sum.bags[ring.tube] += piece.cut_length;
+            const int layers = take.kind == FillKind::gravel ? 2 : 1;
+            for (int layer = 0; layer < layers; ++layer) {
+                RollTake& rolls = rolls_[ring.tube];
+                rolls.pieces.push_back("course " + std::to_string(take.course) + " " +
+                                       take.element + " " + piece.id + " (" + piece.of + ")" +
+                                       (layer > 0 ? " lining" : ""));
+                rolls.lengths.push_back(piece.cut_length);
+                rolls.net += piece.length;
+                rolls.cut += piece.cut_length;
+            }
+            if (layers > 1)
+                sum.lining[ring.tube] += piece.cut_length;
+        }
+        extra.wire = 0;
+        add_fill(extra, fill_of(design(), take.course));
+    }
+
     void take_course(const Course& course) {
         std::vector<CourseTake> takes;
         for (const Ring& ring : course.rings) {
@@ -109,6 +137,7 @@ private:
                 }
             take_tubes(take, ring.tube, tubes, ring.fill_volume, length);
             take.wire += ring.wire_length;
+            take_pieces(take, ring);
         }
         for (const Straight& straight : course.straights) {
             CourseTake& take = entry(takes, course, straight.of);
@@ -186,6 +215,12 @@ private:
                      "The cut lengths of the schedule: the thread that decides, and an allowance "
                      "at both ends.",
                      {{"along the centreline", sum.net.at(tube), "m"}});
+            for (const auto& [tube, bags] : sum.bags)
+                line("tube-" + tube, "Short bags of tube '" + tube + "'", bags,
+                     "Bags of fans, backs of niches and wedges beside the rings, with an allowance "
+                     "at "
+                     "both ends.",
+                     {});
             for (const auto& [tube, lining] : sum.lining)
                 line("tube-" + tube, "Second tube of gravel courses", lining,
                      "Gravel is laid in two tubes, one in the other: the cut lengths once more.",

@@ -12,7 +12,7 @@ namespace coilwright {
 struct ChoiceValue {
     std::string label;
     double number = 0; // metres, or as written; of words their place in the list
-    std::vector<DesignChange> changes;
+    std::vector<KeyChange> changes;
 };
 
 /// A key with its values, in the order given.

@@ -95,10 +95,10 @@ std::vector<std::size_t> variant_places(const VariantStudy& study, std::size_t i
 }
 
 VariantResult work_out_variant(const VariantStudy& study, std::size_t index) {
-    std::vector<DesignChange> changes;
+    std::vector<KeyChange> changes;
     const std::vector<std::size_t> places = variant_places(study, index);
     for (std::size_t i = 0; i < places.size(); ++i) {
-        const std::vector<DesignChange>& more = study.choices[i].values[places[i]].changes;
+        const std::vector<KeyChange>& more = study.choices[i].values[places[i]].changes;
         changes.insert(changes.end(), more.begin(), more.end());
     }
     VariantResult result;

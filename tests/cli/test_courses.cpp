@@ -5,6 +5,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <fstream>
+#include <iterator>
+#include <string>
 
 using namespace coilwright;
 using Catch::Matchers::Contains;
@@ -77,5 +80,43 @@ TEST_CASE("courses prints no data for a wrong design") {
         CHECK(outcome.code == 2);
         CHECK(outcome.out == "");
         CHECK(outcome.err != "");
+    }
+}
+
+TEST_CASE("courses says which tops were measured, and lays the later courses from them") {
+    std::ifstream file(in_project("models/grain-store.toml"));
+    const std::string store{std::istreambuf_iterator<char>(file), {}};
+    const std::string measured = store + "\n[as_laid]\ntop = { 9 = \"31-1/4 in\" }\n";
+    const Outcome table = run({"courses", "-"}, measured);
+    REQUIRE(table.code == 0);
+    CHECK_THAT(table.out, Contains("2 ft 7-1/4 in"));
+    CHECK_THAT(table.out, Contains("top measured"));
+    CHECK_THAT(run({"courses", "-"}, store).out, !Contains("top measured"));
+
+    const json courses = json::parse(run({"courses", "-", "--json"}, measured).out).at("courses");
+    for (const json& course : courses) {
+        const int n = course.at("number");
+        CAPTURE(n);
+        CHECK(course.at("top_measured") == (n == 9));
+        const double bottom = n <= 9 ? 5.0 * (n - 4) : 31.25 + 5 * (n - 10);
+        CHECK(course.at("bottom").get<double>() == Approx(bottom * 0.0254).margin(1e-5));
+    }
+}
+
+TEST_CASE("measured tops that cannot be are all told at once, each at its place") {
+    std::ifstream file(in_project("models/grain-store.toml"));
+    const std::string store{std::istreambuf_iterator<char>(file), {}};
+    const auto lines = std::count(store.begin(), store.end(), '\n');
+    const Outcome refused = run(
+        {"courses", "-"}, store + "[as_laid]\ntop = { 8 = \"25 in\", 9 = 31.25, 10 = \"20 in\", "
+                                  "12 = \"30 in\", 300 = \"40 in\" }\n");
+    CHECK(refused.code == 2);
+    CHECK(refused.out == "");
+    const std::string place = ":" + std::to_string(lines + 2) + ":";
+    for (const std::string& told :
+         {place + "26: The measured top of course 9", std::string("did you mean \"31.25 in\"?"),
+          std::string("[top-off-layout]"), std::string("[tops-not-rising]"),
+          std::string("[top-below-course]"), std::string("[top-of-no-course]")}) {
+        CHECK_THAT(refused.err, Contains(told));
     }
 }

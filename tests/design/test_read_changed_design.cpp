@@ -9,7 +9,7 @@ using namespace coilwright;
 
 namespace {
 
-DesignReading changed(const std::vector<DesignChange>& changes) {
+DesignReading changed(const std::vector<KeyChange>& changes) {
     return read_changed_design(testing::whole_building_text("grain-store"), changes);
 }
 
@@ -52,7 +52,7 @@ TEST_CASE("a key is taken out, one that is not there too; missing tables are mad
 }
 
 TEST_CASE("what is wrong with a new value is told with its path") {
-    const auto fault = [](const DesignChange& change) {
+    const auto fault = [](const KeyChange& change) {
         const DesignReading reading = changed({change});
         REQUIRE(reading.diagnostics.size() == 1);
         return reading.diagnostics[0];

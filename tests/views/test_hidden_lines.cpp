@@ -55,8 +55,8 @@ std::vector<Edge> creases(const Mesh& mesh, const Vec3& toward) {
             const Vec3 from = mesh.vertices[key.first], to = mesh.vertices[key.second];
             if (!fresh && at->second.dot(normal) < std::cos(35 * radians_per_degree) &&
                 (to - from).norm() > 0.03)
-                found.push_back(
-                    {from, to, at->second.dot(toward) < -0.05 && normal.dot(toward) < -0.05});
+                found.push_back({from, to, (at->second + normal).normalized(),
+                                 at->second.dot(toward) < -0.05 && normal.dot(toward) < -0.05});
         }
     }
     return found;
