@@ -294,6 +294,11 @@ std::string first_design(const FirstDesign& wish) {
     lines.table("course");
     lines.add("height", quoted_part(sizes.course, wish.unit), "of one course, tamped");
     lines.add("foundation", "3", "whole courses below the floor");
+    if (!feet) { // the defaults are round in inches
+        lines.add("end_allowance", "\"20 cm\"", "at each end of a tube, to fold under");
+        lines.add("longest_tube", "\"9 m\"", "longer runs are laid of several");
+        lines.add("joint_lap", "\"45 cm\"", "of joints to those of the course below");
+    }
 
     lines.table("tube.wall");
     lines.add("lay_flat", quoted_part(sizes.lay_flat, wish.unit), "width of the empty tube");

@@ -1,7 +1,6 @@
 #include "geometry/design/read_design.hpp"
 
 #include "geometry/design/faults.hpp"
-#include "geometry/design/metric_defaults.hpp"
 #include "geometry/design/read_parsed_design.hpp"
 #include "geometry/design/read_tables.hpp"
 
@@ -32,7 +31,6 @@ bool read_head_of_file(TableReader& root, Design& design) {
 }
 
 void read_tables(TableReader& root, Design& design) {
-    take_metric_defaults(design);
     read_course(root, design);
     read_tubes(root, design);
     read_domes(root, design);

@@ -14,7 +14,7 @@ namespace {
 std::string text_under(const BuildingPlan& plan, const std::string& title) {
     std::string text;
     for (const Sheet& sheet : crew_book(plan, letter_paper(), pango_measure()))
-        if (sheet.title == title)
+        if (sheet.title.rfind(title, 0) == 0)
             text += all_text(sheet);
     return text;
 }
