@@ -340,9 +340,8 @@ void add_build_command(CLI::App& program, Action& chosen) {
                      "Draw plans, sections and elevations at this scale, as tiles to be joined")
         ->type_name("1:N");
     command
-        ->add_option(
-            "--view-bearing", options->view_bearing,
-            "Bearing that pictures/view.png is seen from; if not given, beside the main door")
+        ->add_option("--view-bearing", options->view_bearing,
+                     "Bearing that pictures/view.png is seen from; else from beside the door")
         ->check(CLI::Range(-360.0, 360.0).description(""))
         ->type_name("DEGREES");
     command

@@ -178,7 +178,6 @@ Json json_course(const Course& course, const Schedule& schedule) {
             {"bottom", json_number(course.bottom)},
             {"top", json_number(course.top)},
             {"below_floor", course.below_floor},
-            {"top_measured", course.top_measured},
             {"rings", std::move(rings)},
             {"straights", std::move(straights)},
             {"wall_area", json_number(course.wall_area)},
@@ -187,6 +186,7 @@ Json json_course(const Course& course, const Schedule& schedule) {
             {"cut_length", json_number(course.cut_length)},
             {"wire_length", json_number(course.wire_length)},
             {"middle", json_number(course.middle)},
+            {"top_measured", course.top_measured},
             {"set", {{"before", notes(course.before)}, {"after", notes(course.after)}}},
             {"strike", struck_after(schedule, course.number)},
             {"region", json_region(course.wall)}};

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace coilwright {
 
@@ -19,6 +20,40 @@ template <typename Element>
 const Element& the(const std::vector<Element>& elements, const std::string& id) {
     return *std::find_if(elements.begin(), elements.end(),
                          [&](const Element& element) { return element.id == id; });
+}
+
+/// What the head takes of an opening's height.
+double rise_of(const Opening& opening) {
+    switch (opening.head.kind) {
+    case HeadKind::round:
+    case HeadKind::circle:
+        return opening.width / 2;
+    case HeadKind::pointed:
+        return opening.head.rise.value_or(opening.width / 2 * std::sqrt(3.0));
+    case HeadKind::segmental:
+        return *opening.head.rise;
+    case HeadKind::square:
+        break;
+    }
+    return 0;
+}
+
+/// The least and the greatest width at which the head can be drawn as it is written.
+std::pair<double, double> widths_of(const Opening& opening) {
+    const double least = opening.width / 4, most = 3 * opening.width;
+    switch (opening.head.kind) {
+    case HeadKind::round:
+    case HeadKind::circle:
+        return {least, std::min(most, 2 * opening.height)};
+    case HeadKind::pointed:
+        return {least, std::min(most, opening.head.rise ? 2 * *opening.head.rise
+                                                        : 2 * opening.height / std::sqrt(3.0))};
+    case HeadKind::segmental:
+        return {std::max(least, 2 * *opening.head.rise), most};
+    case HeadKind::square:
+        break;
+    }
+    return {least, most};
 }
 
 void add_id(std::vector<std::string>& ids, const std::string& id) {
@@ -162,10 +197,12 @@ private:
         const auto set_to = [id](double Opening::*member) {
             return [id, member](Design& d, double v) { the(d.openings, id).*member = v; };
         };
-        if (what == "width" && !circle)
-            add(table, "width", opening.width, set_to(&Opening::width)).least = opening.width / 4;
-        else if (what == "height" && !circle) {
+        if (what == "width" && !circle) {
+            Parameter& wide = add(table, "width", opening.width, set_to(&Opening::width));
+            std::tie(wide.least, wide.most) = widths_of(opening);
+        } else if (what == "height" && !circle) {
             Parameter& high = add(table, "height", opening.height, set_to(&Opening::height));
+            high.least = std::max(high.least, rise_of(opening));
             high.step = design_.course.height;
             high.origin = -opening.sill;
         } else if (what == "sill") {

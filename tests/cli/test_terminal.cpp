@@ -55,7 +55,7 @@ TEST_CASE("the progress line is for terminals, and leaves nothing behind") {
     const ScratchDirectory scratch;
     const std::vector<std::string> arguments{"build", store(), "--out", scratch.path()};
     const std::string err = run_on_terminal(arguments).err;
-    CHECK_THAT(err, Contains("[0/7] crew book") && Contains("shell model"));
+    CHECK_THAT(err, Contains("[0/22] crew book") && Contains("shell model"));
     CHECK(err.substr(err.size() - 4) == "\r\x1b[K");
     CHECK(run(arguments).err == "");
 }

@@ -39,7 +39,7 @@ TEST_CASE("A measured top is told on its course's sheet, in the compass table an
     CHECK_THAT(text_under(planned, "Compass table"), !Catch::Contains("*"));
 
     CHECK_THAT(text_under(measured, "Story rod"),
-               Catch::Contains("2 ft 7-1/4 in Measured top of course 9"));
+               Catch::Contains("2 ft 7-1/4 in Top of course 9, as measured"));
     CHECK_THAT(text_under(measured, "Story rod"),
                Catch::Contains("3 ft 0-1/4 in Top of course 10"));
 }

@@ -42,6 +42,19 @@ void check_pier(const Json& json, const ButtressForm& pier) {
     CHECK(same(json.at("top"), pier.top));
 }
 
+void check_reveal(const Json& json, const ButtressForm& pier) {
+    CHECK(json.at("id") == pier.id);
+    CHECK(json.at("opening") == pier.reveal->opening.id);
+    CHECK(json.at("dome") == pier.dome);
+    CHECK(same_bearing(json.at("bearing"), pier.bearing.degrees));
+    CHECK(same(json.at("width"), 2 * pier.half_width));
+    CHECK(same(json.at("outside"), pier.base_outside));
+    CHECK(json.at("first_course") == pier.reveal->first_course);
+    CHECK(json.at("last_course") == pier.last_course);
+    CHECK(same(json.at("bottom"), pier.bottom));
+    CHECK(same(json.at("top"), pier.top));
+}
+
 void check_lintel(const Json& json, const Lintel& lintel) {
     CHECK(json.at("opening") == lintel.opening);
     CHECK(json.at("kind") == word(lintel.kind));
@@ -112,9 +125,14 @@ void check_elements(const Json& json, const Schedule& schedule) {
             json.at("courses").at(static_cast<std::size_t>(crown) - 1).at("strike");
         CHECK(std::find(struck.begin(), struck.end(), building.tunnels[k].id) != struck.end());
     }
-    REQUIRE(elements.at("buttresses").size() == building.buttresses.size());
-    for (std::size_t k = 0; k < building.buttresses.size(); ++k)
-        check_pier(elements.at("buttresses")[k], building.buttresses[k]);
+    const Json &buttresses = elements.at("buttresses"), &reveals = elements.at("reveals");
+    REQUIRE(buttresses.size() + reveals.size() == building.buttresses.size());
+    std::size_t of_buttress = 0, of_reveal = 0;
+    for (const ButtressForm& pier : building.buttresses)
+        if (pier.reveal)
+            check_reveal(reveals.at(of_reveal++), pier);
+        else
+            check_pier(buttresses.at(of_buttress++), pier);
     REQUIRE(elements.at("joins").size() == building.joins.size());
     for (std::size_t k = 0; k < building.joins.size(); ++k) {
         const JoinForm& join = building.joins[k];
