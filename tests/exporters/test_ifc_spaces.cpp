@@ -117,7 +117,7 @@ springline = "130 cm"
 profile = { kind = "pointed", rise = 4 }
 tube = "main"
 [dome.small]
-at = [4, 0]
+at = [3.6, 0]
 inside_diameter = 3
 springline = "130 cm"
 profile = { kind = "pointed", rise = 3 }
@@ -137,7 +137,7 @@ inside_plaster = "3 cm"
     const json small = space_of(building, "small");
     const double r = 1.5 - 0.03, wall = 2 + big.width + 0.03;
     CHECK(building.quantity(small, "NetFloorArea") ==
-          Approx(pi * r * r - lens(r, wall, 4)).margin(1e-6));
+          Approx(pi * r * r - lens(r, wall, 3.6)).margin(1e-6));
     CHECK(volume_of_body(building, small) ==
           Approx(building.quantity(small, "NetVolume")).epsilon(5e-3));
     CHECK(building.quantity(space_of(building, "big"), "NetFloorArea") ==
