@@ -4,6 +4,7 @@
 #include "exporters/pdf.hpp"
 #include "exporters/shaded_picture.hpp"
 #include "geometry/design/read_design.hpp"
+#include "geometry/drawing/crew_book.hpp"
 #include "geometry/templates/form_set.hpp"
 
 #include <benchmark/benchmark.h>

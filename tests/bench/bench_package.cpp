@@ -1,4 +1,5 @@
 // The models, the sheets and the whole package of the demo designs, in memory.
+#include "cli/package.hpp"
 #include "cli/program.hpp"
 #include "exporters/model_formats.hpp"
 #include "exporters/pdf.hpp"
