@@ -135,8 +135,8 @@ fuzz() {
     done
 }
 
-# What reads and lays a design, where hostile input arrives, under the sanitizers. All subjects:
-# cmake --workflow --preset sanitize, which takes half an hour.
+# What reads and lays a design, where hostile input arrives, under the sanitizers. All subjects would
+# take the test command past 40 minutes: cmake --workflow --preset sanitize.
 sanitize() {
     local subjects=(base design plan) targets=() subject pattern
     for subject in "${subjects[@]}"; do targets+=("test-$subject"); done

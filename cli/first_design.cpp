@@ -308,6 +308,11 @@ std::string first_design(const FirstDesign& wish) {
     write_dome(wish, sizes, lines);
     write_openings(wish, sizes, lines);
 
+    if (!feet) {
+        lines.table("wire");
+        lines.add("lap", "\"60 cm\"", "where two wires join");
+    }
+
     lines.table("finish");
     lines.add("inside_plaster", feet ? "\"1-1/2 in\"" : "\"40 mm\"");
     lines.add("outside_plaster", feet ? "\"2 in\"" : "\"50 mm\"");

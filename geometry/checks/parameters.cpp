@@ -2,6 +2,7 @@
 
 #include "geometry/plan/buttress_form.hpp"
 #include "geometry/plan/section.hpp"
+#include "geometry/plan/wall_form.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -22,37 +23,16 @@ const Element& the(const std::vector<Element>& elements, const std::string& id) 
                          [&](const Element& element) { return element.id == id; });
 }
 
-/// What the head takes of an opening's height.
-double rise_of(const Opening& opening) {
-    switch (opening.head.kind) {
-    case HeadKind::round:
-    case HeadKind::circle:
-        return opening.width / 2;
-    case HeadKind::pointed:
-        return opening.head.rise.value_or(opening.width / 2 * std::sqrt(3.0));
-    case HeadKind::segmental:
-        return *opening.head.rise;
-    case HeadKind::square:
-        break;
-    }
-    return 0;
-}
-
 /// The least and the greatest width at which the head can be drawn as it is written.
 std::pair<double, double> widths_of(const Opening& opening) {
-    const double least = opening.width / 4, most = 3 * opening.width;
-    switch (opening.head.kind) {
-    case HeadKind::round:
-    case HeadKind::circle:
-        return {least, std::min(most, 2 * opening.height)};
-    case HeadKind::pointed:
-        return {least, std::min(most, opening.head.rise ? 2 * *opening.head.rise
-                                                        : 2 * opening.height / std::sqrt(3.0))};
-    case HeadKind::segmental:
-        return {std::max(least, 2 * *opening.head.rise), most};
-    case HeadKind::square:
-        break;
-    }
+    const std::optional<double>& rise = opening.head.rise;
+    double least = opening.width / 4, most = 3 * opening.width;
+    if (opening.head.kind == HeadKind::round)
+        most = std::min(most, 2 * opening.height);
+    else if (opening.head.kind == HeadKind::pointed)
+        most = std::min(most, rise ? 2 * *rise : 2 * opening.height / std::sqrt(3.0));
+    else if (opening.head.kind == HeadKind::segmental)
+        least = std::max(least, 2 * *rise);
     return {least, most};
 }
 
@@ -202,7 +182,8 @@ private:
             std::tie(wide.least, wide.most) = widths_of(opening);
         } else if (what == "height" && !circle) {
             Parameter& high = add(table, "height", opening.height, set_to(&Opening::height));
-            high.least = std::max(high.least, rise_of(opening));
+            const OpeningForm form = make_opening_form(opening);
+            high.least = std::max(high.least, form.top - form.springing); // room for its head
             high.step = design_.course.height;
             high.origin = -opening.sill;
         } else if (what == "sill") {
