@@ -5,9 +5,13 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <charconv>
+#include <csignal>
+#include <dirent.h>
 #include <fcntl.h>
 #include <map>
 #include <set>
+#include <string_view>
 #include <sys/stat.h>
 #include <unistd.h>
 #include <utility>
@@ -72,6 +76,58 @@ std::string path_fault(const std::string& path) {
             return "its name holds a null character";
     }
     return {};
+}
+
+// Names of files on their way: of the process that writes them, so that two runs into one directory
+// do not meet.
+constexpr std::string_view hidden_start = ".coilwright-";
+constexpr std::string_view unfinished = ".tmp"; // new bytes, not yet in place
+constexpr std::string_view earlier = ".old";    // an earlier file until the set is in place
+
+std::string hidden_name(unsigned long count, std::string_view end) {
+    return std::string(hidden_start) + std::to_string(::getpid()) + "-" + std::to_string(count) +
+           std::string(end);
+}
+
+bool is_running(pid_t process) {
+    return ::kill(process, 0) == 0 || errno != ESRCH;
+}
+
+// Whether a run that was killed left this file half written: its process is gone. Earlier files
+// that such a run moved aside are not among them.
+bool is_leftover(std::string_view name) {
+    if (name.size() <= hidden_start.size() + unfinished.size() ||
+        name.substr(0, hidden_start.size()) != hidden_start ||
+        name.substr(name.size() - unfinished.size()) != unfinished)
+        return false;
+    const std::string_view numbers =
+        name.substr(hidden_start.size(), name.size() - hidden_start.size() - unfinished.size());
+    pid_t process = 0;
+    unsigned long count = 0;
+    const char* end = numbers.data() + numbers.size();
+    const auto first = std::from_chars(numbers.data(), end, process);
+    if (first.ec != std::errc{} || first.ptr == end || *first.ptr != '-' || process <= 0)
+        return false;
+    const auto second = std::from_chars(first.ptr + 1, end, count);
+    return second.ec == std::errc{} && second.ptr == end && !is_running(process);
+}
+
+// Takes away what runs that were killed left in a directory. What cannot be taken stays.
+void remove_leftovers(int directory) {
+    const int listed = ::openat(directory, ".", O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    DIR* listing = listed < 0 ? nullptr : ::fdopendir(listed);
+    if (!listing) {
+        if (listed >= 0)
+            ::close(listed);
+        return;
+    }
+    std::vector<std::string> names;
+    while (const dirent* entry = ::readdir(listing))
+        if (is_leftover(entry->d_name))
+            names.emplace_back(entry->d_name);
+    ::closedir(listing);
+    for (const std::string& name : names)
+        ::unlinkat(directory, name.c_str(), 0);
 }
 
 // The set on its way to disk. What is not kept is taken back when the writer goes.
@@ -172,11 +228,6 @@ private:
         return {};
     }
 
-    std::string hidden_name() {
-        return ".coilwright-" + std::to_string(::getpid()) + "-" + std::to_string(++counter_) +
-               ".tmp";
-    }
-
     // Whether something has the file's name already; a fault if it must not be replaced.
     static std::string look_at_place(const Pending& file, bool& stands) {
         struct stat status {};
@@ -202,7 +253,7 @@ private:
             return fault;
         Descriptor output;
         do {
-            next.temporary = hidden_name();
+            next.temporary = hidden_name(++counter_, unfinished);
             output =
                 Descriptor(::openat(next.directory, next.temporary.c_str(),
                                     O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0666));
@@ -240,7 +291,7 @@ private:
         if (stands) {
             int linked = 0;
             do {
-                file.backup = hidden_name();
+                file.backup = hidden_name(++counter_, earlier);
                 linked = ::linkat(directory, file.name.c_str(), directory, file.backup.c_str(), 0);
             } while (linked != 0 && errno == EEXIST);
             // Where there are no second names, the earlier file is moved aside.
@@ -264,6 +315,8 @@ private:
                 ::unlinkat(file.directory, file.backup.c_str(), 0);
             ::fsync(file.directory); // so that the new names last; not all systems can
         }
+        for (const auto& [path, directory] : open_)
+            remove_leftovers(directory.get());
         kept_ = true;
     }
 

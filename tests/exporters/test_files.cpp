@@ -1,10 +1,14 @@
 #include "exporters/files.hpp"
 #include "tests/exporters/scratch.hpp"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <csignal>
+#include <fstream>
 #include <sys/resource.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
 namespace coilwright {
 namespace {
@@ -74,6 +78,34 @@ TEST_CASE("a set of files is written, with the directories it needs") {
     CHECK(bytes_of(out / "a.json") == "{1}");
     CHECK(all_below(out) ==
           Paths{"a.json", "empty", "pictures", "pictures/b.png", "pictures/c.png"});
+}
+
+TEST_CASE("what a killed run left half written goes with the next run, and nothing else") {
+    const ScratchDirectory scratch;
+    const fs::path out = scratch.path() / "out";
+    // A process that has been and is waited for: its number is free.
+    const pid_t gone = ::fork();
+    REQUIRE(gone >= 0);
+    if (gone == 0)
+        ::_exit(0);
+    REQUIRE(::waitpid(gone, nullptr, 0) == gone);
+    const auto hidden = [](pid_t process, const std::string& end) {
+        return ".coilwright-" + std::to_string(process) + end;
+    };
+    const Paths kept{hidden(gone, "-3.old"), hidden(::getppid(), "-1.tmp"),
+                     ".coilwright--1-1.tmp", ".coilwright-x.tmp",
+                     hidden(gone, "-.tmp"),  hidden(gone, "-1.tmp.txt")};
+    fs::create_directories(out / "pictures");
+    for (const std::string& name : kept)
+        std::ofstream(out / name) << name;
+    std::ofstream(out / hidden(gone, "-1.tmp")) << "half";
+    std::ofstream(out / "pictures" / hidden(gone, "-2.tmp")) << "half";
+    REQUIRE(write_files(out, {{"a.json", "{}"}, {"pictures/b.png", "b"}}).ok());
+    Paths expected = kept;
+    for (const char* name : {"a.json", "pictures", "pictures/b.png"})
+        expected.emplace_back(name);
+    std::sort(expected.begin(), expected.end());
+    CHECK(all_below(out) == expected);
 }
 
 TEST_CASE("odd names are written as they are") {
