@@ -68,6 +68,12 @@ std::string read_options(const Options& options, FirstDesign& wish) {
     if (first_invalid_utf8(options.name) != std::string_view::npos) {
         return "--name: the text is not UTF-8";
     }
+    constexpr std::size_t longest_name = 80; // of a design's `name`
+    if (options.name.find_first_not_of(" \t\r\n") == std::string::npos ||
+        character_count(options.name) > longest_name) {
+        return "--name: \"" + shown_text(options.name) + "\" is not a text of 1 to " +
+               std::to_string(longest_name) + " characters; write \"Seed store\"";
+    }
     const std::string diameter = !options.diameter.empty()          ? options.diameter
                                  : wish.unit == DisplayUnit::metres ? "2.75 m"
                                                                     : "9 ft";

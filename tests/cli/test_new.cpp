@@ -178,6 +178,17 @@ TEST_CASE("new makes one line of a name with line breaks") {
     CHECK_THAT(made.out, Contains("name = \"Seed store  \"\n"));
 }
 
+TEST_CASE("new refuses a name that is blank or too long, by its option") {
+    for (const std::string& name : {std::string(), std::string(" \t "), std::string(81, 'n')}) {
+        const Outcome refused = run({"new", "--name", name, "--out", "-"});
+        CAPTURE(name, refused.err);
+        CHECK(refused.code == 2);
+        CHECK(refused.out.empty());
+        CHECK_THAT(refused.err, Contains("--name: ") && Contains("1 to 80 characters"));
+    }
+    CHECK(run({"new", "--name", std::string(80, 'n'), "--out", "-"}).code == 0);
+}
+
 TEST_CASE("new refuses a name that is not UTF-8") {
     CHECK(run({"new", "--name", "a\xFF", "--out", "-"}).code == 2);
 }
