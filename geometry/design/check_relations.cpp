@@ -179,8 +179,11 @@ void check_relations(Design& design, ReadContext& context) {
 }
 
 void mark_unsound(Design& design, const ReadContext& context) {
-    // A misspelt [course] is a fault of another name, and leaves no height.
-    design.course.sound = design.course.height > 0 && !context.is_faulty("course");
+    // A misspelt [course] is a fault of another name, and leaves no height. Where no course lies
+    // hangs on the table's other keys.
+    design.course.sound = design.course.height > 0 && !context.is_faulty("course.height") &&
+                          !context.is_faulty("course.foundation") &&
+                          !context.is_faulty("course.least_inside_radius");
     mark_by_faults("tube", design.tubes, context);
     mark_by_faults("fill", design.fills, context);
     mark_by_faults("dome", design.domes, context);
@@ -190,6 +193,10 @@ void mark_unsound(Design& design, const ReadContext& context) {
     mark_by_faults("join", design.joins, context);
     mark_by_faults("sleeve", design.sleeves, context);
     mark_by_faults("context", design.context, context);
+    for (Dome& dome : design.domes)
+        dome.itself_sound = dome.sound && design.course.sound;
+    for (Opening& opening : design.openings)
+        opening.itself_sound = opening.sound;
     // What stands on an unsound element cannot be judged either.
     for (Dome& dome : design.domes)
         dome.sound = dome.sound && design.course.sound && is_sound(find_tube(design, dome.tube)) &&

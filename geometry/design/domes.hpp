@@ -84,6 +84,7 @@ struct Dome {
     double second_wythe = 0; // height above the floor up to which a second ring stands outside
     SourcePlace second_wythe_place;
     bool sound = true;
+    bool itself_sound = true; // as `sound`, whatever its tube's faults
 };
 
 } // namespace coilwright

@@ -59,6 +59,7 @@ struct Opening {
     std::optional<double> niche_depth; // use = "niche": `depth`, from the inside face
     SourcePlace niche_depth_place;
     bool sound = true;
+    bool itself_sound = true; // as `sound`, whatever the faults of what it is in
 };
 
 } // namespace coilwright

@@ -9,10 +9,15 @@ namespace coilwright {
 
 namespace {
 
+/// Whether its courses are known: a fault may be of its tube only, and none waits for a fit.
+bool has_inside(const Dome& dome) {
+    return dome.itself_sound && !dome.fit_springline && !dome.fit_diameter &&
+           !dome.profile.fit_rise;
+}
+
 bool judged(const Design& design, const Dome& dome) {
     const TubeType* tube = find_tube(design, dome.tube);
-    return dome.sound && design.course.sound && tube && tube->sound && !dome.fit_springline &&
-           !dome.fit_diameter && !dome.profile.fit_rise;
+    return has_inside(dome) && dome.sound && design.course.sound && tube && tube->sound;
 }
 
 /// Whether a dome can be laid at all.
@@ -21,11 +26,10 @@ void check_dome(const Dome& dome, LayoutFaults& faults) {
     const std::string subject = "dome." + dome.id;
     const DomeForm form = make_dome_form(design, dome);
     if (form.last_ring == 0) {
-        Diagnostic& found = faults.add("dome-without-ring", dome.place, subject,
-                                       "No course of '" + dome.id +
-                                           "' can be laid as a ring of its inside radius, " +
-                                           faults.length(dome.inside_diameter / 2) + ", " +
-                                           why_no_ring(design, dome) + ".");
+        Diagnostic& found = faults.add(
+            "dome-without-ring", dome.place, subject,
+            "No course of '" + dome.id + "' can be laid as a ring of its inside radius, " +
+                faults.length(dome.inside_diameter / 2) + ", " + why_no_ring(design, dome) + ".");
         found.allowed = "an inside radius of at least half a tamped tube (" +
                         faults.length(form.width / 2) +
                         "), or least_inside_radius where it is given, and more than the skylight's";
@@ -69,6 +73,33 @@ void check_dome(const Dome& dome, LayoutFaults& faults) {
     }
 }
 
+/// Openings of domes whose tube is at fault. Their inside is known: an opening that is too wide or
+/// too high for it is so with any tube, and is told with the tube's fault. A thin tube stands in.
+void check_openings_with_any_tube(const Design& design, LayoutFaults& faults) {
+    Design stand_in = design;
+    TubeType thin;
+    thin.id = "*"; // no design can name it
+    thin.lay_flat = 2 * design.course.height;
+    stand_in.tubes.push_back(thin);
+    stand_in.domes.clear();
+    for (Dome dome : design.domes)
+        if (has_inside(dome) && !judged(design, dome)) {
+            dome.sound = true;
+            dome.tube = thin.id;
+            dome.lower_tube.clear();
+            stand_in.domes.push_back(dome);
+        }
+    if (stand_in.domes.empty())
+        return;
+    stand_in.tunnels.clear();
+    for (Opening& opening : stand_in.openings)
+        opening.sound = opening.itself_sound;
+    const BuildingForm building = make_building_form(stand_in);
+    for (const DomeForm& dome : building.domes)
+        if (dome.courses() < most_courses)
+            check_openings_of_any_tube(building, dome, faults);
+}
+
 } // namespace
 
 std::vector<Diagnostic> check_layout(const Design& design) {
@@ -85,6 +116,8 @@ std::vector<Diagnostic> check_layout(const Design& design) {
             all_judged = false;
     // What stands on a dome that cannot be laid is judged when the dome is mended.
     const bool laid = faults.empty() && design.course.sound;
+    if (laid)
+        check_openings_with_any_tube(meant, faults);
     const BuildingForm building = laid ? make_building_form(meant) : BuildingForm{};
     const bool counted = all_judged && !building.domes.empty();
     report_tops(design, tops, counted ? &building : nullptr, faults);

@@ -21,6 +21,12 @@ public:
         check_gaps(building_, dome, placed, faults_);
     }
 
+    void run_of_any_tube(const DomeForm& dome) {
+        for (const OpeningForm& form : building_.openings)
+            if (form.in == dome.id && place_in_wall(form, dome).misfit != Misfit::niche_too_deep)
+                fits(form, dome);
+    }
+
 private:
     const BuildingForm& building_;
     LayoutFaults& faults_;
@@ -134,11 +140,10 @@ private:
 } // namespace
 
 Diagnostic& report_below_floor(const Opening& opening, LayoutFaults& faults) {
-    Diagnostic& found = faults.add("opening-below-floor", opening.sill_place,
-                                   "opening." + opening.id,
-                                   "The sill of '" + opening.id + "' lies " +
-                                       faults.length(-opening.sill) +
-                                       " below the floor, where no course is cut.");
+    Diagnostic& found =
+        faults.add("opening-below-floor", opening.sill_place, "opening." + opening.id,
+                   "The sill of '" + opening.id + "' lies " + faults.length(-opening.sill) +
+                       " below the floor, where no course is cut.");
     found.allowed = "a sill at the floor or above it";
     found.example = "sill = \"0 in\"";
     return found;
@@ -157,6 +162,11 @@ void check_openings(const BuildingForm& building, LayoutFaults& faults) {
     for (const DomeForm& dome : building.domes)
         OpeningCheck(building, faults).run(dome);
     check_tunnel_openings(building, faults);
+}
+
+void check_openings_of_any_tube(const BuildingForm& building, const DomeForm& dome,
+                                LayoutFaults& faults) {
+    OpeningCheck(building, faults).run_of_any_tube(dome);
 }
 
 } // namespace coilwright

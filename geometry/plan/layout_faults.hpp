@@ -61,6 +61,10 @@ void report_tops(const Design& written, const TopFaults& tops, const BuildingFor
 Diagnostic& report_below_floor(const Opening& opening, LayoutFaults& faults);
 Diagnostic& report_at_foot(const Opening& opening, const CourseLevels& wall, LayoutFaults& faults);
 void check_openings(const BuildingForm& building, LayoutFaults& faults);
+/// The openings of one dome, each taken alone, where the tube's width is not known: what holds
+/// whatever it is.
+void check_openings_of_any_tube(const BuildingForm& building, const DomeForm& dome,
+                                LayoutFaults& faults);
 /// Wall between an opening of a dome and whatever else takes its ring. `openings`: those that each
 /// have their place in it.
 void check_gaps(const BuildingForm& building, const DomeForm& dome,

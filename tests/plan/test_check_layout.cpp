@@ -220,9 +220,13 @@ TEST_CASE("unsound elements are skipped and the rest is still judged") {
     Design design = store_design();
     design.openings.push_back(opening("win", 170, 24 * inch, 0, 30 * inch, HeadKind::square));
     design.openings.push_back(opening("bad", 20, 500 * inch, 0, 30 * inch, HeadKind::square));
-    design.openings.back().sound = false;
+    design.openings.back().sound = design.openings.back().itself_sound = false;
     CHECK(codes(design) == Codes{"openings-overlap"});
-    design.domes[0].sound = false;
+    design.domes[0].sound = false; // by its tube
+    CHECK(codes(design).empty());
+    design.openings.back().itself_sound = true;
+    CHECK(codes(design) == Codes{"opening-too-wide"});
+    design.domes[0].itself_sound = false;
     CHECK(codes(design).empty());
 }
 

@@ -78,10 +78,9 @@ TEST_CASE("five faults of different stages are found at once, each on its line")
     CHECK(line_of("opening.near") == 27);
     CHECK(line_of("opening.wide") == 35);
     CHECK(line_of("opening.lost") == 39);
-    CHECK(std::is_sorted(plan.diagnostics.begin(), plan.diagnostics.end(),
-                         [](const Diagnostic& a, const Diagnostic& b) {
-                             return a.place.line < b.place.line;
-                         }));
+    CHECK(std::is_sorted(
+        plan.diagnostics.begin(), plan.diagnostics.end(),
+        [](const Diagnostic& a, const Diagnostic& b) { return a.place.line < b.place.line; }));
 }
 
 TEST_CASE("a sound design comes out laid, with the worst finding first") {
@@ -116,4 +115,71 @@ TEST_CASE("every random design goes through the whole pipeline") {
         }
     }
     CHECK(sound > 300);
+}
+
+TEST_CASE("openings that no tube would fit are told with the tube's own faults") {
+    const std::string text = R"(coilwright = 1
+name = "Faults of tube and openings"
+unit = "ft"
+[course]
+height = "5 in"
+joint_lap = "500 ft"
+[tube.main]
+lay_flat = "70 in"
+tamped_width = "60 in"
+[dome.a]
+inside_diameter = "9 ft"
+springline = "20 in"
+profile = { kind = "pointed", rise = "9 ft" }
+tube = "main"
+[opening.door]
+in = "a"
+use = "door"
+bearing = 150
+width = "32 in"
+sill = "0 in"
+height = "170 in"
+head = { kind = "pointed", rise = "24 in" }
+[opening.east]
+in = "a"
+use = "window"
+bearing = 50
+width = "20 in"
+sill = "120 in"
+height = "30 in"
+[opening.west]
+in = "a"
+use = "window"
+bearing = 270
+width = "120 in"
+sill = "30 in"
+height = "20 in"
+[opening.fits]
+in = "a"
+use = "window"
+bearing = 330
+width = "20 in"
+sill = "30 in"
+height = "20 in"
+[opening.shelf]
+in = "a"
+use = "niche"
+bearing = 0
+width = "12 in"
+sill = "30 in"
+height = "10 in"
+depth = "6 in"
+)";
+    DesignReading reading = read_design(text);
+    const BuildingPlan plan =
+        plan_building(std::move(reading.design), std::move(reading.diagnostics));
+    std::vector<std::string> told;
+    for (const Diagnostic& fault : plan.diagnostics)
+        told.push_back(fault.subject + ": " + fault.code);
+    std::sort(told.begin(), told.end());
+    // The niche is judged by the tube's width, and so not yet.
+    CHECK(told == std::vector<std::string>{
+                      "course.joint_lap: out-of-range", "opening.door: opening-too-high",
+                      "opening.east: opening-too-high", "opening.west: opening-too-wide",
+                      "tube.main.lay_flat: out-of-range", "tube.main.tamped_width: out-of-range"});
 }
