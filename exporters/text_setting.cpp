@@ -10,10 +10,10 @@
 #include <pangomm/layout.h>
 
 #include <algorithm>
-#include <map>
 #include <memory>
 #include <mutex>
 #include <stdexcept>
+#include <unordered_map>
 #include <vector>
 
 namespace coilwright {
@@ -23,7 +23,7 @@ constexpr const char* family = "DejaVu Sans";
 // Every line is set once at this size and scaled when it is measured or painted: so both agree to
 // the last digit, and one font serves all sizes.
 constexpr double set_size = 32;
-constexpr std::size_t most_lines_kept = 4000;
+constexpr std::size_t most_lines_kept = 12000;
 
 struct FreeFont {
     void operator()(FcPattern* p) const { FcPatternDestroy(p); }
@@ -167,7 +167,7 @@ private:
     }
 
     const Line& line(const std::string& text, bool bold) {
-        std::map<std::string, Line>& lines = lines_[bold];
+        std::unordered_map<std::string, Line>& lines = lines_[bold];
         const auto known = lines.find(text);
         if (known != lines.end())
             return known->second;
@@ -214,7 +214,7 @@ private:
     std::mutex mutex_;
     Glib::RefPtr<Pango::Context> own_, others_;
     FontPtr<FcCharSet> signs_[2];
-    std::map<std::string, Line> lines_[2]; // regular, bold
+    std::unordered_map<std::string, Line> lines_[2]; // regular, bold
 };
 
 } // namespace
