@@ -27,11 +27,28 @@ void scan(const std::array<Vec3, 3>& corners, int width, int first, int end, Sam
     const double du = e2.y() / twice, dv = -e1.y() / twice; // a step to the right
     for (int row = top; row <= bottom; ++row) {
         const double x = left + 0.5 - a.x(), y = row + 0.5 - a.y();
-        double u = (x * e2.y() - y * e2.x()) / twice;
-        double v = (e1.x() * y - e1.y() * x) / twice;
-        for (int column = left; column <= right; ++column, u += du, v += dv)
+        const double u0 = (x * e2.y() - y * e2.x()) / twice;
+        const double v0 = (e1.x() * y - e1.y() * x) / twice;
+        // The stretch of the row between the sides, a sample longer at each end: long thin
+        // triangles fill little of their box.
+        double from = 0, to = right - left;
+        const auto bound = [&](double value, double step) { // value + k step >= 0
+            if (step > 0)
+                from = std::max(from, -value / step);
+            else if (step < 0)
+                to = std::min(to, -value / step);
+        };
+        bound(u0, du);
+        bound(v0, dv);
+        bound(1 - u0 - v0, -du - dv);
+        if (!(from <= to + 2))
+            continue;
+        const int last = std::min(right - left, static_cast<int>(std::ceil(to)) + 1);
+        for (int k = std::max(0, static_cast<int>(std::floor(from)) - 1); k <= last; ++k) {
+            const double u = u0 + k * du, v = v0 + k * dv;
             if (u >= -1e-9 && v >= -1e-9 && u + v <= 1 + 1e-9)
-                sample(column, row, a.z() + u * e1.z() + v * e2.z(), u, v);
+                sample(left + k, row, a.z() + u * e1.z() + v * e2.z(), u, v);
+        }
     }
 }
 

@@ -135,25 +135,26 @@ private:
 
 struct Sample {
     int face = -1;
-    double depth = -std::numeric_limits<double>::infinity();
+    float depth = -std::numeric_limits<float>::infinity();
     float u = 0, v = 0;
 };
 
 /// A band of the raster: its rows, and one above them for the edges.
 class Band {
 public:
-    Band(const std::vector<Face>& faces, const Screen& screen, int width, int first, int rows)
+    /// `seen`: every face on the screen; `crossing`: which of them reach the band's rows.
+    Band(const std::vector<std::array<Vec3, 3>>& seen, const std::vector<int>& crossing, int width,
+         int first, int rows)
         : width_(width), first_(first - 1),
           samples_(static_cast<std::size_t>(width) * static_cast<std::size_t>(rows + 1)) {
-        for (std::size_t i = 0; i < faces.size(); ++i)
-            scan(screen.of(faces[i]), width, first_, first + rows,
+        for (const int face : crossing)
+            scan(seen[static_cast<std::size_t>(face)], width, first_, first + rows,
                  [&](int column, int row, double depth, double u, double v) {
                      if (row < first_)
                          return;
                      Sample& sample = samples_[index(column, row)];
-                     if (depth > sample.depth)
-                         sample = {static_cast<int>(i), depth, static_cast<float>(u),
-                                   static_cast<float>(v)};
+                     if (const auto near = static_cast<float>(depth); near > sample.depth)
+                         sample = {face, near, static_cast<float>(u), static_cast<float>(v)};
                  });
     }
     const Sample& at(int column, int row) const { return samples_[index(column, row)]; }
@@ -196,8 +197,10 @@ public:
 
     /// Whether an edge runs between two neighbouring samples.
     bool edge(const Sample& a, const Sample& b) const {
+        if (a.face == b.face)
+            return false;
         if (a.face < 0 || b.face < 0)
-            return a.face != b.face;
+            return true;
         const Face &one = faces_[static_cast<std::size_t>(a.face)],
                    &other = faces_[static_cast<std::size_t>(b.face)];
         if (one.look != other.look)
@@ -237,6 +240,24 @@ void crop(Screen& screen, Pixels& pixels) {
         (fine * Vec2(pixels.width, pixels.height) - screen.per * (screen.high - screen.low)) / 2;
 }
 
+constexpr int band_rows = 8; // pixels: a band stays in the cache
+
+/// The faces that reach each band, or the row of samples above it.
+std::vector<std::vector<int>> sorted_into_bands(const std::vector<std::array<Vec3, 3>>& seen,
+                                                int height) {
+    constexpr double band = band_rows * fine; // samples
+    const int bands = (height + band_rows - 1) / band_rows;
+    std::vector<std::vector<int>> sorted(static_cast<std::size_t>(bands));
+    for (std::size_t i = 0; i < seen.size(); ++i) {
+        const auto [low, high] = std::minmax({seen[i][0].y(), seen[i][1].y(), seen[i][2].y()});
+        const int first = std::max(0, static_cast<int>(std::floor((low - 1) / band)));
+        const int last = std::min(bands - 1, static_cast<int>(std::floor((high + 1) / band)));
+        for (int k = first; k <= last; ++k)
+            sorted[static_cast<std::size_t>(k)].push_back(static_cast<int>(i));
+    }
+    return sorted;
+}
+
 } // namespace
 
 Pixels shaded_picture(const SolidModel& model, const PictureView& view) {
@@ -256,10 +277,15 @@ Pixels shaded_picture(const SolidModel& model, const PictureView& view) {
     // Who faces the building has the sun over the left shoulder: west of a viewer who stands south.
     const SightFrame sun = sight_from(turned(view.from, sun_turn), sun_height);
     const Painter painter(faces, screen, sun);
-    constexpr int band_rows = 32; // pixels
+    std::vector<std::array<Vec3, 3>> seen;
+    seen.reserve(faces.size());
+    for (const Face& face : faces)
+        seen.push_back(screen.of(face));
+    const std::vector<std::vector<int>> bands = sorted_into_bands(seen, pixels.height);
     for (int top = 0; top < pixels.height; top += band_rows) {
         const int rows = std::min(band_rows, pixels.height - top) * fine;
-        const Band band(faces, screen, width, top * fine, rows);
+        const Band band(seen, bands[static_cast<std::size_t>(top / band_rows)], width, top * fine,
+                        rows);
         for (int y = top; y < top + rows / fine; ++y)
             for (int x = 0; x < pixels.width; ++x) {
                 Vec3 sum(0, 0, 0);
