@@ -70,7 +70,8 @@ void add_totals(Flow& flow, const Drafting& drafting) {
     table.rows = {
         {"Tube along the centre of the wall", supply_text(totals.tube_length, drafting.unit())},
         {"Fill, tamped", volume_text(fill, drafting.unit())},
-        {drafting.unit() == DisplayUnit::feet ? "Fill in 5 gal buckets" : "Fill in litres (10 L buckets)",
+        {drafting.unit() == DisplayUnit::feet ? "Fill in 5 gal buckets"
+                                              : "Fill in litres (10 L buckets)",
          fill_text(fill, drafting.unit())},
         {"Barbed wire", supply_text(totals.wire_length, drafting.unit())}};
     const GroundPlan& ground = drafting.schedule().ground;
@@ -296,6 +297,21 @@ void add_list(Flow& flow, const std::string& heading, const std::vector<std::str
         flow.item(line, Flow::Mark::dot);
 }
 
+/// Before all else: what the design does not hold.
+void add_failing(Flow& flow, const std::vector<Finding>& findings) {
+    const std::vector<std::string> failing = failing_checks(findings);
+    if (failing.empty())
+        return;
+    flow.heading("CHECKS THAT FAIL: " + std::to_string(failing.size()));
+    flow.paragraph(
+        "This book is laid out from a design that does not hold them. Do not build from it "
+        "until whoever drew the design has mended it, or a licensed professional has "
+        "judged each of them.",
+        0, true);
+    for (const std::string& line : failing)
+        flow.item(line, Flow::Mark::dot);
+}
+
 } // namespace
 
 std::vector<Sheet> before_start_pages(const Drafting& drafting,
@@ -307,6 +323,7 @@ std::vector<Sheet> before_start_pages(const Drafting& drafting,
         first = false;
         return titled_page(drafting, title, "");
     });
+    add_failing(flow, findings);
     add_order(flow, drafting);
     if (!schedule.openings.empty()) {
         flow.table("Forms to make", form_table(drafting));

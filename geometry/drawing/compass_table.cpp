@@ -1,3 +1,4 @@
+#include "geometry/drawing/barred_course.hpp"
 #include "geometry/drawing/crew_pages.hpp"
 #include "geometry/drawing/figures.hpp"
 
@@ -57,7 +58,11 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
         table.columns.push_back({head, Align::right, false});
     const auto add_row = [&](const Course& course, const Ring* ring) {
         const bool cap = ring->kind == RingKind::cap;
-        const auto setting = [&](double metres) { return cap ? "" : drafting.length(metres); };
+        const bool barred =
+            barred_from(drafting.plan, *part_in(drafting.schedule(), course.number, dome.id)) > 0;
+        const auto setting = [&](double metres) {
+            return barred ? "do not lay" : cap ? "" : drafting.length(metres);
+        };
         std::vector<std::string> row{std::to_string(course.number) + kind_mark(*ring),
                                      top_text(course, drafting)};
         if (chain && face)
@@ -118,9 +123,8 @@ Table gauge_table(const Drafting& drafting, const TunnelForm& tunnel) {
             length += straight->length;
         }
         table.rows.push_back(
-            {std::to_string(course.number) + (crown ? " crown" : ""),
-             top_text(course, drafting), crown ? "" : drafting.length(half),
-             crown ? "" : drafting.length(2 * half),
+            {std::to_string(course.number) + (crown ? " crown" : ""), top_text(course, drafting),
+             crown ? "" : drafting.length(half), crown ? "" : drafting.length(2 * half),
              drafting.length(2 * outer_half_width(tunnel, course.middle)), std::to_string(tubes),
              drafting.length(length),
              buckets_text(part_fill(*part, drafting.schedule().course_height), drafting.unit()),

@@ -1,5 +1,6 @@
 #include "geometry/drawing/course_head.hpp"
 
+#include "geometry/drawing/barred_course.hpp"
 #include "geometry/drawing/figures.hpp"
 #include "geometry/drawing/key_plan.hpp"
 
@@ -74,12 +75,21 @@ int courses_of(const CoursePart& part) {
                      : part.tunnel->side_courses + part.tunnel->crown_courses;
 }
 
+/// What stands over the head in the largest type; nothing over most.
+std::vector<std::string> warning_lines(const Drafting& drafting, const CoursePart& part) {
+    if (barred_from(drafting.plan, part) > 0)
+        return {"DO NOT LAY", "THIS COURSE"};
+    if (form_carries(part))
+        return {"FORM CARRIES", "THIS COURSE"};
+    return {};
+}
+
 /// White on black, as large as the sheet's width allows; returns the size of its type.
-double add_warning(Sheet& sheet, const PaperBox& box, const MeasureText& measure, bool full) {
+double add_warning(Sheet& sheet, const PaperBox& box, const MeasureText& measure,
+                   std::vector<std::string> lines, bool full) {
     add_fill(sheet, box, {0});
-    const std::vector<std::string> lines =
-        full ? std::vector<std::string>{"FORM CARRIES", "THIS COURSE"}
-             : std::vector<std::string>{"FORM CARRIES THIS COURSE"};
+    if (!full)
+        lines = {lines[0] + " " + lines[1]};
     double size = full ? 22 : 6.5;
     for (const std::string& line : lines)
         size = fitting_size(line, box.width() - 8, size, 4, true, measure);
@@ -115,8 +125,9 @@ std::string joint_title(const Drafting& drafting, const CoursePart& first,
     return sheet_title(drafting, first) + " and " + other.substr(other.find('\''));
 }
 
-double course_head_height(const CoursePart& part, bool first_sheet, bool half) {
-    if (!form_carries(part))
+double course_head_height(const Drafting& drafting, const CoursePart& part, bool first_sheet,
+                          bool half) {
+    if (warning_lines(drafting, part).empty())
         return half ? low_band_height : band_height;
     return low_band_height + (first_sheet ? warning_height : warning_line_height);
 }
@@ -126,13 +137,13 @@ namespace {
 void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafting,
                      const CoursePart& part, bool first_sheet) {
     const MeasureText& measure = drafting.measure;
-    const bool warned = form_carries(part);
+    const std::vector<std::string> lines = warning_lines(drafting, part);
     PaperBox box = whole;
     double largest = 26;
-    if (warned) {
+    if (!lines.empty()) {
         PaperBox warning = whole;
         warning.bottom = whole.top - (first_sheet ? warning_height : warning_line_height) + 1;
-        const double size = add_warning(sheet, warning, measure, first_sheet);
+        const double size = add_warning(sheet, warning, measure, lines, first_sheet);
         largest = std::min(largest, first_sheet ? size - 1 : 19.0);
         box.top = warning.bottom - 1;
     }
@@ -154,8 +165,9 @@ void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafti
                      drafting.schedule().building, part.id());
         box.right = left;
     }
-    const Setting setting =
-        part.dome ? dome_setting(drafting, part) : tunnel_setting(drafting, part);
+    const Setting setting = barred_from(drafting.plan, part) > 0 ? Setting{"NO SETTING", "STOP", {}}
+                            : part.dome                          ? dome_setting(drafting, part)
+                                                                 : tunnel_setting(drafting, part);
     const double left = divide + 4, room = box.right - 3 - left;
     const double what_size = fitting_size(setting.what, room, label, sizes::least, true, measure);
     add_text(sheet, {left, box.top - 5}, shortened(setting.what, room, what_size, true, measure),
@@ -180,7 +192,7 @@ Page course_page(const Drafting& drafting, const CoursePart& part, bool first_sh
     const std::string title = sheet_title(drafting, part);
     Page page = half ? half_page(drafting, title)
                      : new_page(drafting, first_sheet ? title : title + ", continued");
-    const double height = course_head_height(part, first_sheet, half);
+    const double height = course_head_height(drafting, part, first_sheet, half);
     const PaperBox head{page.body.left, page.body.top - height, page.body.right, page.body.top};
     add_course_head(page.sheet, head, drafting, part, first_sheet);
     page.body.top = head.bottom - 1.5;

@@ -1,5 +1,5 @@
-// The band at the head of a course's sheet: number, setting, key plan, and the warning that a form
-// carries the course, in the largest type.
+// The band at the head of a course's sheet: number, setting, key plan, and in the largest type the
+// warning that a form carries the course or that it must not be laid.
 #pragma once
 
 #include "geometry/drawing/course_part.hpp"
@@ -16,7 +16,8 @@ std::string joint_title(const Drafting& drafting, const CoursePart& first,
 
 /// Height of the head in mm. A warning that was given in full on the first sheet is a line on those
 /// that continue it.
-double course_head_height(const CoursePart& part, bool first_sheet, bool half = false);
+double course_head_height(const Drafting& drafting, const CoursePart& part, bool first_sheet,
+                          bool half = false);
 /// A page of the part's sheet with its head drawn; what is free lies below it.
 Page course_page(const Drafting& drafting, const CoursePart& part, bool first_sheet,
                  bool half = false);

@@ -1,3 +1,4 @@
+#include "geometry/drawing/barred_course.hpp"
 #include "geometry/drawing/course_head.hpp"
 #include "geometry/drawing/course_tables.hpp"
 #include "geometry/drawing/crew_pages.hpp"
@@ -221,6 +222,8 @@ private:
 } // namespace
 
 std::vector<Sheet> dome_course_pages(const Drafting& drafting, const CoursePart& part) {
+    if (barred_from(drafting.plan, part) > 0)
+        return barred_course_pages(drafting, part);
     const GroundBox ground = plan_extent(drafting.plan, part);
     return best_setting(
         [&](const SheetStyle& style) {
@@ -232,6 +235,8 @@ std::vector<Sheet> dome_course_pages(const Drafting& drafting, const CoursePart&
 }
 
 std::optional<Sheet> dome_course_half(const Drafting& drafting, const CoursePart& part) {
+    if (barred_from(drafting.plan, part) > 0)
+        return std::nullopt; // its warning takes a sheet of its own
     const GroundBox ground = plan_extent(drafting.plan, part);
     return half_setting([&](const SheetStyle& style, bool draw) {
         return DomeSheets(drafting, part, ground, style, draw).set();

@@ -84,19 +84,46 @@ void add_views(Sheet& sheet, const PaperBox& box, const Drafting& drafting, cons
     add_course_plan(sheet, plan_placer, plan, frame);
 }
 
-void add_caution(Flow& flow, const Drafting& drafting) {
+/// Bold text in a frame, or white on black.
+void add_framed(Flow& flow, const std::string& text, bool inverted) {
     const double size = sizes::strong;
-    const std::vector<std::string> lines = wrapped(
-        "CAUTION. " + words::caution() +
-            " An open ring, a form struck early or a bank of earth that gives way can kill.",
-        flow.width() - 8, size, true, drafting.measure);
+    const std::vector<std::string> lines =
+        wrapped(text, flow.width() - 8, size, true, flow.measure());
     const double height = lines_height(lines.size(), size) + 5;
     flow.space(2);
     flow.block(height, [&](Sheet& sheet, const PaperBox& box) {
-        add_box(sheet, box, {1.2, {0}, {}});
+        if (inverted)
+            add_fill(sheet, box, {0});
+        else
+            add_box(sheet, box, {1.2, {0}, {}});
+        const std::size_t first = sheet.items.size();
         add_lines(sheet, {box.left + 4, box.top - 2.2}, lines, size, true);
+        for (std::size_t i = first; inverted && i < sheet.items.size(); ++i)
+            if (auto* item = std::get_if<TextItem>(&sheet.items[i]))
+                item->ink = {1};
     });
     flow.space(3);
+}
+
+void add_caution(Flow& flow) {
+    add_framed(flow,
+               "CAUTION. " + words::caution() +
+                   " An open ring, a form struck early or a bank of earth that gives way can kill.",
+               false);
+}
+
+/// How many checks the design fails, and where they are told.
+void add_failing(Flow& flow, const BookIndex& index, const std::vector<Finding>& findings) {
+    const std::size_t count = failing_checks(findings).size();
+    if (count == 0)
+        return;
+    add_framed(flow,
+               (count == 1 ? "1 CHECK OF THIS DESIGN FAILS"
+                           : std::to_string(count) + " CHECKS OF THIS DESIGN FAIL") +
+                   std::string(": see sheet ") + std::to_string(index.chapters.front().first) +
+                   ". Do not build from this book before they are mended or judged by a licensed "
+                   "professional.",
+               true);
 }
 
 /// The domes of a building side by side.
@@ -199,7 +226,8 @@ std::string unit_line(const Drafting& drafting) {
 
 } // namespace
 
-std::vector<Sheet> cover_pages(const Drafting& drafting, const BookIndex& index) {
+std::vector<Sheet> cover_pages(const Drafting& drafting, const BookIndex& index,
+                               const std::vector<Finding>& findings) {
     const Schedule& schedule = drafting.schedule();
     bool first = true;
     Flow flow(drafting, [&] {
@@ -226,7 +254,8 @@ std::vector<Sheet> cover_pages(const Drafting& drafting, const BookIndex& index)
     const double least_views = several ? 76 : 105; // mm high
     if (several) { // the building as a whole first, then what it is made of
         flow.paragraph(unit_line(drafting));
-        add_caution(flow, drafting);
+        add_failing(flow, index, findings);
+        add_caution(flow);
         flow.block(flow.room() - 1,
                    [&](Sheet& sheet, const PaperBox& box) { add_site(sheet, box, drafting); });
         flow.table("", dome_table(drafting), sizes::body, sizes::least);
@@ -241,7 +270,8 @@ std::vector<Sheet> cover_pages(const Drafting& drafting, const BookIndex& index)
     if (!several) {
         flow.paragraph(unit_line(drafting));
         add_index(flow, drafting, index);
-        add_caution(flow, drafting);
+        add_failing(flow, index, findings);
+        add_caution(flow);
     }
     for (const DomeForm& dome : building.domes) {
         if (several)

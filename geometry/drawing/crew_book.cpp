@@ -106,7 +106,7 @@ std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
     for (int tries = 0, cover = 0; tries < 4; ++tries) {
         BookIndex index = inside.index;
         move_on(index, cover);
-        sheets = cover_pages(drafting, index);
+        sheets = cover_pages(drafting, index, findings);
         if (static_cast<int>(sheets.size()) == cover)
             break;
         cover = static_cast<int>(sheets.size());

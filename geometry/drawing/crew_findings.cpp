@@ -29,16 +29,30 @@ constexpr std::string_view of_the_crew[] = {"base-courses",
                                             "tunnel-corbel",
                                             "wire-strands"};
 
+bool is_of_the_crew(const Finding& finding) {
+    return std::find(std::begin(of_the_crew), std::end(of_the_crew), finding.code) !=
+           std::end(of_the_crew);
+}
+
+std::string with_remedy(const Finding& finding) {
+    return finding.message + (finding.remedy.empty() ? "" : " " + finding.remedy);
+}
+
 } // namespace
+
+std::vector<std::string> failing_checks(const std::vector<Finding>& findings) {
+    std::vector<std::string> failing;
+    for (const Finding& finding : findings)
+        if (finding.verdict == Verdict::fails)
+            failing.push_back(is_of_the_crew(finding) ? with_remedy(finding) : finding.message);
+    return failing;
+}
 
 std::vector<std::string> asked_of_crew(const std::vector<Finding>& findings) {
     std::vector<std::string> asked;
-    for (const Finding& finding : findings) {
-        const bool speaks = finding.verdict == Verdict::fails || finding.verdict == Verdict::advice;
-        if (speaks && std::find(std::begin(of_the_crew), std::end(of_the_crew), finding.code) !=
-                          std::end(of_the_crew))
-            asked.push_back(finding.message + (finding.remedy.empty() ? "" : " " + finding.remedy));
-    }
+    for (const Finding& finding : findings)
+        if (finding.verdict == Verdict::advice && is_of_the_crew(finding))
+            asked.push_back(with_remedy(finding));
     return asked;
 }
 

@@ -26,14 +26,18 @@ struct BookIndex {
     std::vector<int> courses; // first sheet of each course, from 1 on
 };
 
-/// The building at a glance: what it is, plan and section to scale, the caution, where things stand
-/// in the book.
-std::vector<Sheet> cover_pages(const Drafting& drafting, const BookIndex& index);
+/// The building at a glance: what it is, plan and section to scale, the caution, how many checks fail,
+/// where things stand in the book.
+std::vector<Sheet> cover_pages(const Drafting& drafting, const BookIndex& index,
+                               const std::vector<Finding>& findings);
 /// What to know, to make and to have ready before the first tube.
 std::vector<Sheet> before_start_pages(const Drafting& drafting,
                                       const std::vector<Finding>& findings);
-/// Of the findings that fail or are advice those that the crew can do something about, one sentence
-/// each (crew_findings.cpp).
+/// What the findings that fail say, with the remedy where it is the crew's to do
+/// (crew_findings.cpp).
+std::vector<std::string> failing_checks(const std::vector<Finding>& findings);
+/// Of the findings that are advice those that the crew can do something about, one sentence each
+/// (crew_findings.cpp).
 std::vector<std::string> asked_of_crew(const std::vector<Finding>& findings);
 /// Every tube to cut, course by course, to be ticked off.
 std::vector<Sheet> cut_list_pages(const Drafting& drafting);

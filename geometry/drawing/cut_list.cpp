@@ -1,3 +1,4 @@
+#include "geometry/drawing/barred_course.hpp"
 #include "geometry/drawing/course_head.hpp"
 #include "geometry/drawing/course_tables.hpp"
 #include "geometry/drawing/crew_pages.hpp"
@@ -51,7 +52,9 @@ std::vector<Sheet> cut_list_pages(const Drafting& drafting) {
     std::vector<Flow::Item> items;
     for (const Course& course : drafting.schedule().courses)
         for (const CoursePart& part : parts_of(drafting.schedule(), course))
-            if (const std::string tubes = tubes_text(drafting, part); !tubes.empty())
+            if (barred_from(drafting.plan, part) > 0)
+                items.push_back({sheet_title(drafting, part) + ": DO NOT LAY", true});
+            else if (const std::string tubes = tubes_text(drafting, part); !tubes.empty())
                 items.push_back({sheet_title(drafting, part) + ": " + tubes});
     flow.list(items, Flow::Mark::tick);
     return flow.finish();

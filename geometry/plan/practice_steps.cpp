@@ -195,10 +195,11 @@ private:
             overlap > -height_tie
                 ? "the flats of their tubes only touch."
                 : "the flats of their tubes miss each other by " + length(-overlap) + ".";
-        Finding& found = add("course-without-bearing", Verdict::fails,
-                             "Course " + course + " of '" + dome_.id +
-                                 "' does not rest on course " + below + ": " + misses,
-                             overlap, 0);
+        Finding& found =
+            add("course-without-bearing", Verdict::fails,
+                "Course " + course + " of '" + dome_.id + "' does not rest on course " + below +
+                    ": " + misses + others_without_contact(n),
+                overlap, 0);
         found.subject += " course " + course;
         found.formula = edge == TubeEdge::square
                             ? "contact = least outside radius - greatest inside radius of the two"
@@ -206,6 +207,21 @@ private:
                               "less t/2 at each round edge";
         found.source = "geometry: the flats of the two tubes do not meet";
         found.remedy = contact_remedy();
+    }
+
+    /// The courses above the first that would not rest either.
+    std::string others_without_contact(int first) const {
+        std::string others;
+        int count = 0;
+        for (int n = first + 1; n <= form_.courses(); ++n)
+            if (contact_overlap(form_, n, design_.course.edge) <= 0) {
+                others += (count > 0 ? ", " : "") + std::to_string(n);
+                ++count;
+            }
+        if (count == 0)
+            return {};
+        return (count == 1 ? " Nor does course " : " Nor do courses ") + others +
+               " on the one below.";
     }
 
     bool rests(const Design& design, const Dome& dome) const {
