@@ -140,11 +140,10 @@ bool concerns(const BuildingPlan& plan, const SetNote& note, const std::string& 
     return true; // of no one part: on the sheet of each
 }
 
-std::vector<const Sleeve*> sleeves_of(const BuildingPlan& plan, const CoursePart& part) {
-    std::vector<const Sleeve*> sleeves;
-    for (const Sleeve& sleeve : plan.design.sleeves)
-        if (sleeve.in == part.id() && sleeve.height >= part.course->bottom - height_tie &&
-            sleeve.height < part.course->top - height_tie)
+std::vector<const SleevePlan*> sleeves_of(const BuildingPlan& plan, const CoursePart& part) {
+    std::vector<const SleevePlan*> sleeves;
+    for (const SleevePlan& sleeve : plan.schedule.sleeves)
+        if (sleeve.form.in == part.id() && sleeve.set_before_course == part.course->number)
             sleeves.push_back(&sleeve);
     return sleeves;
 }

@@ -39,8 +39,8 @@ const ButtressForm* find_pier(const Schedule& schedule, const std::string& id);
 /// Whether a note is for the sheet of a dome or tunnel: notes on it, on its openings and sleeves,
 /// and notes on what no one knows.
 bool concerns(const BuildingPlan& plan, const SetNote& note, const std::string& part);
-/// The sleeves of a part that are set with this course: those whose centre lies in it.
-std::vector<const Sleeve*> sleeves_of(const BuildingPlan& plan, const CoursePart& part);
+/// The sleeves of a part that are set with this course.
+std::vector<const SleevePlan*> sleeves_of(const BuildingPlan& plan, const CoursePart& part);
 /// The letter of a cut on the sheet: those of a second wythe bear a 2.
 std::string cut_letter(const Ring& ring, const Cut& cut);
 /// Whether the part's vault leans in this course, so that its form carries it.

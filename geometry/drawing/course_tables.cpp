@@ -103,6 +103,10 @@ std::vector<Fact> course_facts(const Drafting& drafting, const CoursePart& part,
         const double bags = static_cast<double>(ring.runs.front().tubes.size());
         facts.push_back({"Width of each bag", drafting.length(2 * ring.outside_radius / bags)});
     }
+    if (ring.kind == RingKind::cap && below && below->kind == RingKind::ring) {
+        facts.push_back({"Hole that it closes, across", drafting.length(2 * below->inside_radius)});
+        facts.push_back({"Bearing round the hole", drafting.length(ring.bearing_width)});
+    }
     if (ring.kind == RingKind::cap && below)
         facts.push_back({"Its edge, in from that of course " + std::to_string(course.number - 1),
                          drafting.length(below->outside_radius - ring.outside_radius)});
@@ -261,12 +265,26 @@ Table cut_table(const Drafting& drafting, const CoursePart& part) {
     return table;
 }
 
+namespace {
+
+/// Of a disc of the cap: whether its bags lie square to the datum line.
+bool bags_across_datum(const CoursePart& part) {
+    const Ring& ring = *part.rings.front();
+    const double turn =
+        ring.runs.empty() ? 0
+                          : clockwise_degrees(part.dome->datum, {ring.runs.front().start_bearing});
+    return std::abs(std::abs(turn - 180) - 90) < 1;
+}
+
+} // namespace
+
 std::string plan_legend(const Drafting& drafting, const CoursePart& part, const CoursePart* below,
                         const Scale& scale) {
     const BuildingForm& building = drafting.schedule().building;
     std::string text = "From above, north up, " + scale.text + ".";
     if (part.rings.front()->kind == RingKind::cap)
-        return text + " Grey: the bags, side by side along the datum line.";
+        return text + " Grey: the bags, side by side " +
+               (bags_across_datum(part) ? "across" : "along") + " the datum line.";
     text += " Triangle: datum mark.";
     const auto any = [](const std::vector<const Ring*>& rings, auto has) {
         return std::any_of(rings.begin(), rings.end(), has);

@@ -198,14 +198,15 @@ Table sleeve_table(const Drafting& drafting, const CoursePart& part) {
                      {{"Turn from", "the datum"}, Align::left, true},
                      {{"Bearing", "from datum"}, Align::right, false},
                      {{"Arc on the", "inside face"}, Align::right, true},
-                     {{"Its centre,", "on the rod"}, Align::right, true},
+                     {{"On the rod"}, Align::right, true},
                      {{"Across"}, Align::right, false}};
-    for (const Sleeve* sleeve : sleeves_of(drafting.plan, part)) {
-        std::vector<std::string> row{sleeve->id};
-        for (const std::string& cell : from_datum(drafting, part, sleeve->bearing))
+    for (const SleevePlan* sleeve : sleeves_of(drafting.plan, part)) {
+        std::vector<std::string> row{sleeve->form.id};
+        for (const std::string& cell : from_datum(drafting, part, sleeve->form.bearing))
             row.push_back(cell);
-        row.push_back(rod_text(sleeve->height, drafting.unit()));
-        row.push_back(drafting.length(sleeve->diameter));
+        row.push_back((sleeve->stops_tubes ? "its centre " : "the joint under it ") +
+                      rod_text(sleeve->mark(), drafting.unit()));
+        row.push_back(drafting.length(sleeve->form.diameter));
         table.rows.push_back(std::move(row));
     }
     return table;

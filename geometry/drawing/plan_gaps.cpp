@@ -88,7 +88,7 @@ void draw_gap(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& pa
 }
 
 void draw_sleeve(PlanCanvas& canvas, const CoursePart& part, const Ring& ring,
-                 const Sleeve& sleeve) {
+                 const SleeveForm& sleeve) {
     const double half = sleeve.diameter / 2;
     canvas.outline(strip_in_ring(*part.dome, sleeve.bearing, -half, half, ring.inside_radius,
                                  ring.outside_radius),
@@ -104,8 +104,8 @@ void draw_gaps(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& p
         if (const OpeningPlan* opening = find_opening_plan(plan.schedule, cut.by);
             opening && drawn.insert(cut.by).second)
             draw_gap(canvas, plan, part, ring, opening->form, cut.half_width);
-    for (const Sleeve* sleeve : sleeves_of(plan, part))
-        draw_sleeve(canvas, part, ring, *sleeve);
+    for (const SleevePlan* sleeve : sleeves_of(plan, part))
+        draw_sleeve(canvas, part, ring, sleeve->form);
 }
 
 bool draw_lintel(PlanCanvas& canvas, const Schedule& schedule, const OpeningForm& form,
@@ -114,9 +114,7 @@ bool draw_lintel(PlanCanvas& canvas, const Schedule& schedule, const OpeningForm
     if (!lintel)
         return false;
     const Vec2 ahead = form.axis, aside(ahead.y(), -ahead.x());
-    const auto at = [&](double x, double y) {
-        return Vec2(form.origin + ahead * x + aside * y);
-    };
+    const auto at = [&](double x, double y) { return Vec2(form.origin + ahead * x + aside * y); };
     const double in = lintel->centre_distance - lintel->width / 2, out = in + lintel->width;
     const double half = lintel->length / 2;
     canvas.hatched(
@@ -197,8 +195,8 @@ void name_elements(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePar
                 const Vec2 way = other->at - dome.at;
                 name(cut.by, to_bearing({std::atan2(way.y(), way.x())}), outside);
             }
-    for (const Sleeve* sleeve : sleeves_of(plan, part))
-        name(sleeve->id, sleeve->bearing, outside);
+    for (const SleevePlan* sleeve : sleeves_of(plan, part))
+        name(sleeve->form.id, sleeve->form.bearing, outside);
 }
 
 void name_straight_tube(PlanCanvas& canvas, const StraightShape& shape) {

@@ -110,7 +110,8 @@ private:
         add_disc(sheet_, frame_.pole, radius, inks::tube);
         canvas_.arc(0, 360, ring_.outside_radius, pens::cut);
         const std::size_t count = ring_.runs.empty() ? 0 : ring_.runs.front().tubes.size();
-        const Vec2 ahead = along(dome_.datum), aside = right_of(dome_.datum);
+        const Bearing way = count > 0 ? Bearing{ring_.runs.front().start_bearing} : dome_.datum;
+        const Vec2 ahead = along(way), aside = right_of(way);
         for (std::size_t i = 0; i < count; ++i) {
             const double n = static_cast<double>(count);
             const double edge = (2 * static_cast<double>(i) / n - 1) * radius;

@@ -76,8 +76,9 @@ std::vector<RodMark> rod_marks(const BuildingPlan& plan) {
     }
     for (const Lintel& lintel : schedule.lintels)
         marks.add(lintel.bottom, "lintel of", lintel.opening);
-    for (const Sleeve& sleeve : plan.design.sleeves)
-        marks.add(sleeve.height, "sleeve", sleeve.id);
+    for (const SleevePlan& sleeve : schedule.sleeves)
+        marks.add(sleeve.mark(), sleeve.stops_tubes ? "centre of sleeve" : "sleeve on this joint,",
+                  sleeve.form.id);
     std::set<std::string> tables; // piers of a table end at one height
     for (const ButtressForm& pier : schedule.building.buttresses)
         if (pier.reveal)

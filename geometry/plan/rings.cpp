@@ -90,13 +90,16 @@ void cut_ring(Ring& ring, const std::vector<RingGap>& gaps, const DomeForm& dome
 
 /// The disc of a cap course as short bags side by side: as few as are no wider than the tube lies
 /// tamped, for a bag tamped to less than that is slack and one that is to be wider cannot be.
-void lay_cap_bags(Ring& ring, const DomeForm& dome, const CourseRules& rules) {
+/// Bags side by side, along the datum line in the first disc, across it in the next, by turns: no
+/// seam lies on a seam.
+void lay_cap_bags(Ring& ring, const DomeForm& dome, int n, const CourseRules& rules) {
+    const int disc = n - dome.last_ring - dome.curb_courses; // from 1
     const double radius = ring.outside_radius;
     const int count = std::max(1, static_cast<int>(std::ceil(2 * radius / dome.width - 1e-6)));
     Run run;
     run.id = "R1";
     run.closed = true;
-    run.start_bearing = turned_into_circle(dome.datum.degrees);
+    run.start_bearing = turned_into_circle(dome.datum.degrees + (disc % 2 == 0 ? 90 : 0));
     run.end_bearing = run.start_bearing + 360;
     for (int i = 0; i < count; ++i) {
         const double y = (i - (count - 1) / 2.0) * 2 * radius / count;
@@ -189,8 +192,8 @@ Ring second_wythe(const Ring& first, const DomeForm& dome, double z, const Ring*
         to = std::min(to, below->outside_radius);
     }
     ring.bearing_width = std::max(0.0, to - from);
-    ring.contact_width = std::max(
-        0.0, ring.bearing_width - (edge == TubeEdge::round ? dome.course_height : 0));
+    ring.contact_width =
+        std::max(0.0, ring.bearing_width - (edge == TubeEdge::round ? dome.course_height : 0));
     return ring;
 }
 
@@ -206,13 +209,13 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
     const double z = dome.course_middle(n);
     rings.push_back(first_ring(design, dome, n, below.empty() ? nullptr : &below.front()));
     if (has_second_wythe(dome, z) && rings.front().kind == RingKind::ring)
-        rings.push_back(second_wythe(rings.front(), dome, z,
-                                     below.size() > 1 ? &below[1] : nullptr, design.course.edge));
+        rings.push_back(second_wythe(rings.front(), dome, z, below.size() > 1 ? &below[1] : nullptr,
+                                     design.course.edge));
     const std::vector<RingGap> gaps = gaps_in_ring(building, relations, index, n, Bond::laid);
     int tube_count = 0;
     for (Ring& ring : rings) {
         if (ring.kind == RingKind::cap) {
-            lay_cap_bags(ring, dome, design.course);
+            lay_cap_bags(ring, dome, n, design.course);
         } else {
             cut_ring(ring, gaps, dome, design.course);
             const std::size_t wythe = static_cast<std::size_t>(ring.wythe) - 1;

@@ -60,6 +60,9 @@ struct SleevePlan {
     int course = 0;           // that holds its centre
     bool stops_tubes = false; // the tubes of its courses stop either side of it...
     double joint = 0;         // ...else it lies on this course joint, the one nearest to its centre
+    int set_before_course = 0; // that it is set with: the one whose tubes stop, or lie on it
+    /// What the rod shows: its centre, or the joint under it.
+    double mark() const { return stops_tubes ? form.height : joint; }
 };
 
 /// A tunnel's form, which carries its leaning courses.

@@ -152,7 +152,26 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
              " Ease the wedges at the foot first."});
 }
 
-void note_dome(Schedule& schedule, const DomeForm& dome) {
+/// The bags of the cap's first disc have nothing under them but their ends, and green tubes do not
+/// span: boards and a prop carry them (common practice, no source).
+void note_cap(Schedule& schedule, const Design& design, const DomeForm& dome) {
+    const int first = dome.last_ring + dome.curb_courses + 1;
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    const double hole = 2 * inside_radius(dome, dome.course_middle(first - 1));
+    schedule.courses[static_cast<std::size_t>(first) - 1].before.push_back(
+        {dome.id, "cap boards",
+         "Lay boards across the hole of '" + dome.id + "', " + length(hole) +
+             " wide, level with the top of the ring, on a prop that stands on the floor: they "
+             "carry the bags until the cap is " +
+             days_text(design.course.strike_age_days) +
+             " old. Each end of a bag must rest on the ring."});
+    schedule.courses[static_cast<std::size_t>(dome.courses()) - 1].after.push_back(
+        {dome.id, "cap boards stay",
+         "Boards and prop under the cap of '" + dome.id + "' stay until this course is " +
+             days_text(design.course.strike_age_days) + " old."});
+}
+
+void note_dome(Schedule& schedule, const Design& design, const DomeForm& dome) {
     const auto course = [&](int n) -> Course& {
         return schedule.courses[static_cast<std::size_t>(n) - 1];
     };
@@ -170,11 +189,13 @@ void note_dome(Schedule& schedule, const DomeForm& dome) {
                               "Set a closed hoop on this ring of '" + dome.id +
                                   "' (loops of wire, or a ring of steel or timber) before the "
                                   "curb: it ties the hole."});
-    if (dome.cap_courses > 0)
-        last.after.push_back({dome.id, "pole",
-                              "Last ring of '" + dome.id +
-                                  "': carry the pole's axis over to two strings across it, then "
-                                  "take the pole out, before the cap closes the dome."});
+    if (dome.cap_courses == 0)
+        return;
+    last.after.push_back({dome.id, "pole",
+                          "Last ring of '" + dome.id +
+                              "': carry the pole's axis over to two strings across it, then take "
+                              "the pole out, before the cap closes the dome."});
+    note_cap(schedule, design, dome);
 }
 
 Course* course_numbered(Schedule& schedule, int n) {
@@ -245,28 +266,53 @@ void note_lintel(Schedule& schedule, const Lintel& lintel) {
     course->before.push_back({lintel.opening, "lintel", text});
 }
 
+/// "1 ft 3 in above the floor", "8 in below the floor", "at the floor".
+std::string level_text(double height, DisplayUnit unit) {
+    if (std::abs(height) < height_tie)
+        return "at the floor";
+    return length_text(std::abs(height), unit) + (height < 0 ? " below" : " above") + " the floor";
+}
+
+/// "turn right 4 ft 8 in along the inside face from the datum mark (bearing 240.0° from north)".
+std::string turn_text(const DomeForm& dome, Bearing bearing, int course, DisplayUnit unit) {
+    const double clockwise = clockwise_degrees(dome.datum, bearing);
+    const double shorter = std::min(clockwise, 360 - clockwise);
+    const double arc =
+        inside_radius(dome, dome.course_middle(course)) * shorter * radians_per_degree;
+    const std::string north =
+        "bearing " + fixed_text(turned_into_circle(bearing.degrees), 1) + "\u00b0 from north";
+    if (arc < 0.0005)
+        return "at the datum mark (" + north + ")";
+    return "turn " + std::string(clockwise <= 180 ? "right " : "left ") + length_text(arc, unit) +
+           " along the inside face from the datum mark (" + north + ")";
+}
+
 void note_sleeve(Schedule& schedule, const SleevePlan& sleeve) {
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
     const SleeveForm& form = sleeve.form;
+    const DomeForm* dome = find_dome(schedule.building, form.in);
+    Course* course = course_numbered(schedule, sleeve.set_before_course);
+    if (!course)
+        return;
     const std::string where =
-        form.in_tunnel ? "in the " + word(form.side) + " side of '" + form.in + "', " +
-                             length(form.along) + " from the dome's pole"
-                       : "at bearing " + fixed_text(turned_into_circle(form.bearing.degrees), 1) +
-                             " of '" + form.in + "'";
-    const std::string how =
-        sleeve.stops_tubes ? "its centre " + length(form.height) +
-                                 " above the floor; the tubes of this course stop either side of it"
-                           : "on the joint " + length(sleeve.joint) + " above the floor";
-    // One on a joint is set before the course above it.
-    int n = sleeve.course;
-    const DomeForm& any = schedule.building.domes.front();
-    if (!sleeve.stops_tubes && sleeve.joint > any.course_middle(n))
-        ++n;
-    if (Course* course = course_numbered(schedule, n))
-        course->before.push_back({form.id, "sleeve",
-                                  "Set the sleeve '" + form.id + "', " + length(form.diameter) +
-                                      " across, " + where + ", " + how +
-                                      ". Let it fall 1 in 50 outward."});
+        dome ? turn_text(*dome, form.bearing, sleeve.set_before_course, schedule.unit)
+             : "in the " + word(form.side) + " side, " + length(form.along) +
+                   " from the dome's pole";
+    std::string how;
+    if (sleeve.stops_tubes) {
+        how = "Its centre is " + level_text(form.height, schedule.unit) +
+              "; the tubes of this course stop either side of it.";
+    } else {
+        how = "It lies on the joint under this course, " + level_text(sleeve.joint, schedule.unit);
+        if (std::abs(form.height - sleeve.joint) > height_tie)
+            how += " (drawn at " + level_text(form.height, schedule.unit) +
+                   "; a pipe as thin lies on a joint)";
+        how += ".";
+    }
+    course->before.push_back({form.id, "sleeve",
+                              "Set the sleeve '" + form.id + "' of '" + form.in + "', " +
+                                  length(form.diameter) + " across: " + where + ". " + how +
+                                  " Let it fall 1 in 50 outward."});
 }
 
 /// A vault has no rings to hold it: each leaning course lies on a full-length form until the crown
@@ -299,7 +345,8 @@ void note_reveal(Schedule& schedule, const ButtressForm& pier) {
     schedule.courses[static_cast<std::size_t>(pier.reveal->first_course) - 1].before.push_back(
         {opening, "reveal",
          "From this course to course " + std::to_string(pier.last_course) +
-             " build out the plumb reveal of '" + opening + "': its tubes butt against the ring and "
+             " build out the plumb reveal of '" + opening +
+             "': its tubes butt against the ring and "
              "run out to " +
              length_text(pier.base_outside, schedule.unit) +
              " from the pole's axis, over the outside of the base ring. Hold the plane by a plumb "
@@ -337,7 +384,8 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
     }
     plan.rained_on = rained_on(building, form);
     const bool through = form.niche_depth <= 0;
-    // The form of a niche can stand out on the room's side alone, and no frame goes through the wall.
+    // The form of a niche can stand out on the room's side alone, and no frame goes through the
+    // wall.
     plan.innermost = innermost - (through ? form_margin / 2 : form_margin);
     plan.least_form_depth = outermost - innermost + form_margin;
     plan.frame_band_start = through ? band_start : outermost;
@@ -385,6 +433,9 @@ SleevePlan plan_sleeve(const SleeveForm& sleeve, const BuildingForm& building) {
         ++plan.course;
     plan.stops_tubes = stops_tubes(sleeve, any.course_height);
     plan.joint = nearest_joint(any, sleeve.height);
+    plan.set_before_course = plan.course;
+    if (!plan.stops_tubes && plan.joint > any.course_middle(plan.course))
+        ++plan.set_before_course;
     return plan;
 }
 
@@ -407,7 +458,7 @@ void write_set_notes(Schedule& schedule, const Design& design) {
         if (pier.reveal)
             note_reveal(schedule, pier);
     for (const DomeForm& dome : schedule.building.domes)
-        note_dome(schedule, dome);
+        note_dome(schedule, design, dome);
     for (std::size_t i = 0; i < schedule.vault_forms.size(); ++i)
         note_tunnel(schedule, design, schedule.building.tunnels[i], schedule.vault_forms[i]);
     for (const Fan& fan : schedule.fans)

@@ -52,3 +52,31 @@ TEST_CASE("the form of a niche ends at its flat back, and no frame goes through 
     const double corner = std::sqrt(std::pow(inside(77.5), 2) - 12 * 12);
     CHECK(high.least_form_depth == Approx((inside(62.5) + 8 - corner) * inch + 0.05));
 }
+
+TEST_CASE("a cap lies on boards and a prop, and its discs' seams cross") {
+    const Schedule schedule = lay(store_design());
+    const DomeForm& dome = schedule.building.domes[0];
+    REQUIRE(dome.cap_courses >= 2);
+    const int first = dome.last_ring + 1;
+    const auto note_in = [](const std::vector<SetNote>& notes, const std::string& what) {
+        for (const SetNote& note : notes)
+            if (note.what == what)
+                return note.text;
+        return std::string();
+    };
+    const auto course = [&](int n) { return schedule.courses.at(static_cast<std::size_t>(n) - 1); };
+    for (int n = 1; n <= dome.courses(); ++n) {
+        CHECK(note_in(course(n).before, "cap boards").empty() == (n != first));
+        CHECK(note_in(course(n).after, "cap boards stay").empty() == (n != dome.courses()));
+    }
+    const std::string hole =
+        length_text(2 * course(first - 1).rings[0].inside_radius, DisplayUnit::feet);
+    CHECK(note_in(course(first).before, "cap boards").find(hole + " wide") != std::string::npos);
+    CHECK(note_in(course(dome.courses()).after, "cap boards stay").find("7 days") !=
+          std::string::npos);
+    for (int n = first; n < dome.courses(); ++n) {
+        const double turn = clockwise_degrees({course(n).rings[0].runs[0].start_bearing},
+                                              {course(n + 1).rings[0].runs[0].start_bearing});
+        CHECK(std::min(turn, 360 - turn) == Approx(90));
+    }
+}

@@ -25,9 +25,11 @@ std::vector<double> cut_at(const Schedule& schedule, int n, const std::string& b
 
 } // namespace
 
-TEST_CASE("tubes stop either side of a sleeve from half a course on; a smaller one lies on a joint") {
+TEST_CASE(
+    "tubes stop either side of a sleeve from half a course on; a smaller one lies on a joint") {
     Design design = store_design();
-    design.sleeves = {sleeve("drain", 300, -8 * inch, 4 * inch), sleeve("wires", 20, 17 * inch, 2 * inch),
+    design.sleeves = {sleeve("drain", 300, -8 * inch, 4 * inch),
+                      sleeve("wires", 20, 17 * inch, 2 * inch),
                       sleeve("duct", 250, 12 * inch, 2.5 * inch)};
     const Schedule schedule = lay(design);
     // -8 in lies in course 2, from -10 to -5 in: below the floor, where nothing else cuts.
@@ -42,11 +44,45 @@ TEST_CASE("tubes stop either side of a sleeve from half a course on; a smaller o
     REQUIRE(ring.runs.size() == 1);
     CHECK(ring.runs[0].start_by == "drain");
     CHECK(ring.runs[0].end_by == "drain");
-    CHECK(ring.runs[0].length / inch ==
-          Approx(2 * pi * 61.5 - 2 * 61.5 * std::asin(2 / 61.5)));
+    CHECK(ring.runs[0].length / inch == Approx(2 * pi * 61.5 - 2 * 61.5 * std::asin(2 / 61.5)));
     // The wall's area is that of the wall: a pipe fills its gap.
     Design bare = store_design();
     CHECK(schedule.courses[1].wall_area == Approx(lay(bare).courses[1].wall_area));
+}
+
+TEST_CASE("the note, the mark and the course of a sleeve tell one place, from the datum") {
+    Design design = store_design();
+    design.sleeves = {sleeve("drain", 300, -8 * inch, 4 * inch),
+                      sleeve("wires", 20, 17 * inch, 2 * inch)};
+    const Schedule schedule = lay(design);
+    const auto note_of = [&](const std::string& id) {
+        std::vector<std::pair<int, std::string>> found;
+        for (const Course& course : schedule.courses)
+            for (const SetNote& note : course.before)
+                if (note.element == id)
+                    found.emplace_back(course.number, note.text);
+        REQUIRE(found.size() == 1);
+        return found[0];
+    };
+    // The store's datum is its door, on 150: 300 lies 150 to the right on r 54 in, which is
+    // 54 x 2.6180 = 141.37 in; 20 lies 130 to the left, 54 x 2.2689 = 122.5 in.
+    const auto [drain_course, drain] = note_of("drain");
+    CHECK(drain_course == 2);
+    CHECK(drain.find("turn right 11 ft 9-3/8 in along the inside face") != std::string::npos);
+    CHECK(drain.find("bearing 300.0\u00b0 from north") != std::string::npos);
+    CHECK(drain.find("Its centre is 8 in below the floor") != std::string::npos);
+    // 17 in is nearest to the joint at 15 in, on which course 7 is laid.
+    const auto [wires_course, wires] = note_of("wires");
+    CHECK(wires_course == 7);
+    CHECK(wires.find("turn left 10 ft 2-1/2 in") != std::string::npos);
+    CHECK(wires.find("the joint under this course, 1 ft 3 in above the floor") !=
+          std::string::npos);
+    CHECK(wires.find("drawn at 1 ft 5 in above the floor") != std::string::npos);
+    for (const SleevePlan& sleeve : schedule.sleeves) {
+        const bool joint = sleeve.form.id == "wires";
+        CHECK(sleeve.set_before_course == (joint ? 7 : 2));
+        CHECK(sleeve.mark() / inch == Approx(joint ? 15 : -8));
+    }
 }
 
 TEST_CASE("a sleeve higher than a course cuts every course that it reaches over") {
@@ -91,8 +127,8 @@ TEST_CASE("a sleeve in a tunnel's side parts that side's tubes") {
 
 TEST_CASE("each sleeve is called out before the course that it is set with") {
     Design design = store_design();
-    design.sleeves = {sleeve("drain", 300, -8 * inch, 4 * inch),  // course 2
-                      sleeve("low", 20, 16 * inch, 2 * inch),     // 15 in is nearest: under course 7
+    design.sleeves = {sleeve("drain", 300, -8 * inch, 4 * inch), // course 2
+                      sleeve("low", 20, 16 * inch, 2 * inch),    // 15 in is nearest: under course 7
                       sleeve("high", 250, 18.5 * inch, 2 * inch)}; // 20 in: under course 8
     const Schedule schedule = lay(design);
     std::map<std::string, int> set;
