@@ -43,10 +43,11 @@ struct Finding {
     std::string message; // one plain sentence
     std::optional<double> value;
     std::optional<double> limit;
+    std::optional<double> good; // from here on it holds; between limit and good it is an advice
     FindingUnit unit = FindingUnit::none;
     std::string formula; // how `value` is reckoned, in the words of docs; may be empty
     std::string source;  // published, with edition and section; or "common practice, no source"
-    std::string remedy; // with a number that would work; empty where none is needed
+    std::string remedy;  // with a number that would work; empty where none is needed
 };
 
 } // namespace coilwright

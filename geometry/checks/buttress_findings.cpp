@@ -62,7 +62,6 @@ std::vector<Finding> buttress_findings(const Design& design, const BuildingForm&
             "the thrust of its part of the dome, " + force_text(push.thrust, design.unit);
         Finding slides = statics_finding("buttress-sliding", "buttress." + pier.id, place);
         judge_ratio(slides, stability.sliding, 1, design.joint.factor);
-        slides.limit = design.joint.factor;
         slides.formula = "friction on the ground x weights / thrust; the soil's help is left out";
         slides.source = "balance; friction and factor by [ground] and [joint], or a judgement "
                         "without source (0.4, 1.5)";

@@ -37,14 +37,12 @@ Finding joint_sliding(const Design& design, const DomeForm& dome, const DomeStat
     const double needed = worst->friction.friction;
     judge_ratio(found, needed > 0 ? design.joint.friction / needed : unlimited, 1,
                 design.joint.factor);
-    found.limit = design.joint.factor;
-    if (found.verdict == Verdict::fails && design.joint.place.line == 0)
-        found.verdict = Verdict::advice; // a default fails nothing
     found.message =
         "The joints of '" + dome.id + "' " + strip_words(*worst) + " need a friction of at least " +
         three_digits(needed) + "; they are taken to have " + three_digits(design.joint.friction) +
         ". The rings carry the rest: a course that steps in slides as soon as its ring is "
         "open.";
+    soften_default(found, design.joint.place.line > 0, "friction of the joints");
     if (found.verdict != Verdict::holds)
         found.remedy = "Measure the friction of two filled bags with the wire between them; " +
                        three_digits(needed * design.joint.factor) + " would do.";
@@ -107,13 +105,13 @@ Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis&
         return found;
     }
     judge_ratio(found, least, limit.value, limit_of(design, "crushing.good").value);
-    soften_unstated(found, design, worst->course);
     found.message = (by_ring ? "The ring of course " : "The joint under course ") +
                     std::to_string(worst->course) + " of '" + dome.id + "' " + strip_words(*in) +
                     " is pressed with " +
                     stress_text(std::max(worst->pressure, worst->hoop_pressure), design.unit) +
                     " by the line of thrust that asks least of it; its fill is taken to bear " +
                     stress_text(worst->strength, design.unit) + ".";
+    soften_unstated(found, design, worst->course);
     if (found.verdict != Verdict::holds)
         found.remedy = "Test cylinders of the fill: " +
                        stress_text(std::max(worst->pressure, worst->hoop_pressure) *

@@ -50,7 +50,6 @@ private:
         slides.source = "balance; friction and factor by [ground] and [joint], or a judgement "
                         "without source (0.4, 1.5)";
         judge_ratio(slides, stem.sliding, 1, design_.joint.factor);
-        slides.limit = design_.joint.factor;
         slides.message = "On the ground '" + dome_.id + "' resists " + push + " " +
                          three_digits(stem.sliding) + " times, at friction " +
                          three_digits(design_.ground.friction) + ".";
@@ -112,10 +111,14 @@ private:
         if (!design_.ground.bearing_capacity) {
             const Limit& presumptive = limit_of(design_, "soil.presumptive");
             found.message += "; what it bears is not stated.";
-            found.remedy = "State [ground] bearing_capacity. Codes presume " +
-                           pressure_text(presumptive.value, design_.unit) +
-                           " of clay and silt where nothing better is known (" +
-                           source_text(presumptive) + ").";
+            const auto presumed = [&](const char* of) {
+                return pressure_text(limit_of(design_, of).value, design_.unit);
+            };
+            found.remedy =
+                "State [ground] bearing_capacity. Codes presume " + presumed("soil.presumptive") +
+                " of clay and silt, " + presumed("soil.presumptive_sand") +
+                " of sands and gravels with fines and " + presumed("soil.presumptive_gravel") +
+                " of gravel where nothing better is known (" + source_text(presumptive) + ").";
             return found;
         }
         const double capacity = *design_.ground.bearing_capacity;
@@ -139,7 +142,6 @@ private:
         const Limit& limit = limit_of(design_, "crushing.least");
         judge_ratio(found, worst->strength / worst->pressure, limit.value,
                     limit_of(design_, "crushing.good").value);
-        soften_unstated(found, design_, worst->course);
         found.formula =
             "strength of the fill / (own load and half of that over each opening beside "
             "it, on its contact)";
@@ -150,6 +152,7 @@ private:
                         " at course " + std::to_string(worst->course) +
                         "; its fill is taken to bear " +
                         stress_text(worst->strength, design_.unit) + ".";
+        soften_unstated(found, design_, worst->course);
         if (found.verdict != Verdict::holds)
             found.remedy =
                 "Turn the openings apart: " +

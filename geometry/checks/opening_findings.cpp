@@ -25,53 +25,38 @@ std::optional<HostWall> host_of(const BuildingForm& building, const OpeningForm&
     return std::nullopt;
 }
 
-void add_lintel(const BuildingPlan& plan, const OpeningForm& opening, const Lintel& lintel,
-                const HostWall& host, std::vector<Finding>& findings) {
+void add_lintel(const BuildingPlan& plan, const LaidLintel& laid, std::vector<Finding>& findings) {
     const Design& design = plan.design;
-    const SourcePlace place = find_opening(design, opening.id)->place;
-    LintelBeam beam;
-    if (const DomeForm* dome = find_dome(plan.schedule.building, opening.in))
-        beam = lintel_beam(design, *dome, opening, lintel);
-    else {
-        beam.span = 2 * opening.half_width + lintel.bearing;
-        beam.wall_above = host.top - (lintel.bottom + lintel.depth);
-        beam.wall_thickness = host.thickness;
-        beam.wall_unit_weight =
-            standard_gravity * fill_density(design, lintel.last_course + 1).value;
-        beam.depth = lintel.depth;
-        beam.width = lintel.width;
-        beam.beam_unit_weight =
-            standard_gravity * (lintel.kind == LintelKind::timber ? 600.0 : 2400.0);
-        beam.bearing_area = lintel.bearing_area;
-    }
-    if (!(beam.span > 0 && beam.depth > 0 && beam.width > 0 && beam.bearing_area > 0))
-        return;
-    beam.wall_above = std::max(beam.wall_above, 0.0);
-    const LintelForces forces = lintel_forces(beam);
-    const std::string subject = "opening." + opening.id;
+    const Lintel& lintel = laid.lintel;
+    const LintelBeam& beam = laid.beam;
+    const LintelForces& forces = laid.forces;
+    const bool timber = lintel.kind == LintelKind::timber;
+    const SourcePlace place = find_opening(design, lintel.opening)->place;
+    const std::string subject = "opening." + lintel.opening;
     Finding bending = statics_finding("lintel-bending", subject, place);
-    const Limit& timber = limit_of(design, "lintel-beam.timber_bending");
+    const Limit& bears = limit_of(design, "lintel-beam.timber_bending");
     bending.unit = FindingUnit::pascal;
     bending.value = forces.bending;
     bending.formula = "6 M/(b d^2), M of the wall's triangle of 45 degrees and the lintel itself";
-    bending.source = source_text(timber);
-    bending.message = "The lintel of '" + opening.id + "' carries " +
+    bending.source = source_text(bears);
+    bending.message = "The lintel of '" + lintel.opening + "' carries " +
                       force_text(forces.load, design.unit) + " and is bent with " +
                       stress_text(forces.bending, design.unit);
-    if (lintel.kind == LintelKind::timber) {
-        bending.limit = timber.value;
-        bending.verdict = forces.bending <= timber.value ? Verdict::holds : Verdict::fails;
+    if (timber) {
+        bending.limit = bears.value;
+        bending.verdict = forces.bending <= bears.value ? Verdict::holds : Verdict::fails;
         bending.message +=
-            "; sawn timber is taken to bear " + stress_text(timber.value, design.unit) + ".";
+            "; sawn timber is taken to bear " + stress_text(bears.value, design.unit) + ".";
         if (bending.verdict == Verdict::fails)
             bending.remedy =
                 "A depth of " +
-                length_text(beam.depth * std::sqrt(forces.bending / timber.value) * 1.02 + 0.005,
+                length_text(beam.depth * std::sqrt(forces.bending / bears.value) * 1.02 + 0.005,
                             design.unit) +
                 " would do.";
     } else {
         bending.message += "; its steel is for an engineer to choose.";
-        bending.remedy = "Give the engineer the moment of " + three_digits(forces.moment) + " N m.";
+        bending.remedy =
+            "Give the engineer the moment of " + moment_text(forces.moment, design.unit) + ".";
     }
     Finding bearing = statics_finding("lintel-bearing", subject, place);
     const double strength = fill_strength(design, std::max(1, lintel.first_course - 1)).value;
@@ -80,7 +65,7 @@ void add_lintel(const BuildingPlan& plan, const OpeningForm& opening, const Lint
                 limit_of(design, "crushing.good").value);
     bearing.formula = "strength of the fill / (load / area of both ends on the course below)";
     bearing.source = source_text(least);
-    bearing.message = "Under the ends of its lintel the wall beside '" + opening.id +
+    bearing.message = "Under the ends of its lintel the wall beside '" + lintel.opening +
                       "' is pressed with " + stress_text(forces.bearing, design.unit) +
                       "; its fill is taken to bear " + stress_text(strength, design.unit) + ".";
     if (bearing.verdict != Verdict::holds)
@@ -133,19 +118,44 @@ void add_fan(const BuildingPlan& plan, const OpeningForm& opening, const HostWal
 
 } // namespace
 
-std::vector<Finding> opening_findings(const BuildingPlan& plan) {
-    std::vector<Finding> findings;
-    const Schedule& schedule = plan.schedule;
-    for (const OpeningPlan& opening : schedule.openings) {
-        const std::optional<HostWall> host = host_of(schedule.building, opening.form);
+std::vector<LaidLintel> laid_lintels(const BuildingPlan& plan) {
+    std::vector<LaidLintel> all;
+    const BuildingForm& building = plan.schedule.building;
+    for (const OpeningPlan& opening : plan.schedule.openings) {
+        const std::optional<HostWall> host = host_of(building, opening.form);
+        const DomeForm* dome = find_dome(building, opening.form.in);
         if (!host)
             continue;
-        for (const Lintel& lintel : schedule.lintels)
-            if (lintel.opening == opening.form.id)
-                add_lintel(plan, opening.form, lintel, *host, findings);
-        if (opening.form.fan_depth > 0)
-            add_fan(plan, opening.form, *host, findings);
+        for (const Lintel& lintel : plan.schedule.lintels) {
+            if (lintel.opening != opening.form.id)
+                continue;
+            const char* const weight = lintel.kind == LintelKind::timber ? "lintel-weight.timber"
+                                                                         : "lintel-weight.concrete";
+            const double over = lintel.bottom + lintel.depth;
+            LaidLintel laid{
+                lintel,
+                lintel_beam(plan.design,
+                            {host->top, dome ? ring_width(*dome, over) : host->thickness},
+                            opening.form, lintel, limit_of(plan.design, weight).value),
+                {}};
+            const LintelBeam& beam = laid.beam;
+            if (!(beam.span > 0 && beam.depth > 0 && beam.width > 0 && beam.bearing_area > 0))
+                continue;
+            laid.forces = lintel_forces(beam);
+            all.push_back(std::move(laid));
+        }
     }
+    return all;
+}
+
+std::vector<Finding> opening_findings(const BuildingPlan& plan) {
+    std::vector<Finding> findings;
+    for (const LaidLintel& laid : laid_lintels(plan))
+        add_lintel(plan, laid, findings);
+    for (const OpeningPlan& opening : plan.schedule.openings)
+        if (opening.form.fan_depth > 0)
+            if (const std::optional<HostWall> host = host_of(plan.schedule.building, opening.form))
+                add_fan(plan, opening.form, *host, findings);
     return findings;
 }
 

@@ -9,24 +9,28 @@ namespace coilwright {
 
 namespace {
 
-/// How far from a jamb a pier still stands beside it, metres; a judgement without source.
-constexpr double beside = 0.6;
+/// A doorway of a dome.
+struct Doorway {
+    Bearing bearing;
+    double half_width = 0;
+};
 
-/// Height up to which both sides of a doorway are braced by a pier; none: below the floor.
-double braced_to(const BuildingForm& building, const DomeForm& dome, Bearing bearing,
-                 double half_width) {
+/// Height up to which both sides of a doorway are braced by a pier no farther than `beside` from
+/// the jamb, metres; none: below the floor.
+double braced_to(const BuildingForm& building, const DomeForm& dome, const Doorway& door,
+                 double beside) {
     const double r = dome.profile.half_span;
     double sides[2] = {dome.bottom(), dome.bottom()};
-    if (half_width >= r)
+    if (door.half_width >= r)
         return dome.bottom();
     for (const ButtressForm& pier : building.buttresses) {
         if (pier.dome != dome.id || pier.reveal)
             continue;
-        double away = clockwise_degrees(bearing, pier.bearing);
+        double away = clockwise_degrees(door.bearing, pier.bearing);
         const int side = away < 180 ? 0 : 1;
         away = std::min(away, 360 - away);
         const double from_jamb =
-            (away - half_angle_degrees(half_width, r)) * pi / 180 * r - pier.half_width;
+            (away - half_angle_degrees(door.half_width, r)) * pi / 180 * r - pier.half_width;
         if (from_jamb <= beside)
             sides[side] = std::max(sides[side], pier.top);
     }
@@ -41,7 +45,8 @@ std::vector<Finding> buttress_practice_findings(const BuildingPlan& plan) {
     const Wording wording{design.unit};
     const Limit* above = find_limit(design.limits, "buttress.above_springline");
     std::vector<Finding> findings;
-    if (!above)
+    const Limit* beside = find_limit(design.limits, "doorway-pier.from_jamb");
+    if (!above || !beside)
         return findings;
     for (const DomeForm& dome : building.domes) {
         std::string bare, first;
@@ -59,15 +64,18 @@ std::vector<Finding> buttress_practice_findings(const BuildingPlan& plan) {
         for (const OpeningForm& opening : building.openings)
             if (opening.in == dome.id && opening.use == OpeningUse::door)
                 consider(opening.id,
-                         braced_to(building, dome, opening.bearing, opening.half_width));
+                         braced_to(building, dome, {opening.bearing, opening.half_width},
+                                   beside->value));
         for (const TunnelForm& tunnel : building.tunnels) {
             if (tunnel.wall_stays || (tunnel.from != dome.id && tunnel.to != dome.id))
                 continue;
             const Bearing bearing =
                 tunnel.from == dome.id ? tunnel.bearing : turned(tunnel.bearing, 180);
             // Its own walls reach out beside the opening and brace it up to the vault's crown.
-            consider(tunnel.id, std::max(tunnel.crown(), braced_to(building, dome, bearing,
-                                                                   tunnel.profile.half_span)));
+            consider(tunnel.id,
+                     std::max(tunnel.crown(),
+                              braced_to(building, dome, {bearing, tunnel.profile.half_span},
+                                        beside->value)));
         }
         if (doorways == 0)
             continue;

@@ -52,9 +52,13 @@ std::vector<Finding> work_practice_findings(const BuildingPlan& plan) {
             " flat).";
         if (bare > 0)
             found.verdict = Verdict::fails;
-        if (found.verdict != Verdict::holds)
+        if (strands < found.limit.value_or(0) - 1e-6)
             found.remedy = "Set strands = " + fixed_text(std::ceil(found.limit.value_or(0)), 0) +
                            " in [wire].";
+        else if (bare > 0)
+            found.remedy = "No wall of one course lies on that of the next there: part the "
+                           "openings, so that the " +
+                           number + (strands == 1 ? " strand" : " strands") + " can be laid.";
         findings.push_back(std::move(found));
     }
 

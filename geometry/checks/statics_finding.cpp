@@ -22,6 +22,8 @@ void judge_ratio(Finding& finding, double value, double least, double good) {
     constexpr double tie = 1e-6;
     finding.unit = FindingUnit::ratio;
     finding.limit = least;
+    if (good > least)
+        finding.good = good;
     if (std::isfinite(value))
         finding.value = value;
     finding.verdict = !(value >= least - tie)  ? Verdict::fails
@@ -29,9 +31,49 @@ void judge_ratio(Finding& finding, double value, double least, double good) {
                                                : Verdict::holds;
 }
 
+void soften_default(Finding& finding, bool stated, const std::string& what) {
+    if (finding.verdict != Verdict::fails || stated)
+        return;
+    finding.verdict = Verdict::advice;
+    finding.message += " The " + what + " is a default, not measured: so this is advice.";
+}
+
 void soften_unstated(Finding& finding, const Design& design, int course) {
-    if (finding.verdict == Verdict::fails && !fill_strength(design, course).stated)
-        finding.verdict = Verdict::advice;
+    soften_default(finding, fill_strength(design, course).stated, "strength of the fill");
+}
+
+std::string shown_value(const Finding& finding, double value, DisplayUnit unit) {
+    switch (finding.unit) {
+    case FindingUnit::metre:
+        return length_text(value, unit);
+    case FindingUnit::square_metre:
+        return area_text(value, unit);
+    case FindingUnit::pascal:
+        return finding.code == "lintel-bending" ? stress_text(value, unit)
+                                                : pressure_text(value, unit);
+    case FindingUnit::newton:
+        return force_text(value, unit);
+    case FindingUnit::newton_per_metre:
+        return line_force_text(value, unit);
+    case FindingUnit::newton_metre:
+        return moment_text(value, unit);
+    case FindingUnit::none:
+    case FindingUnit::ratio:
+        return three_digits(value);
+    case FindingUnit::count:
+        return fixed_text(value, 0);
+    default:
+        return fixed_text(value, 2) + " " + unit_word(finding.unit);
+    }
+}
+
+std::string shown_limit(const Finding& finding, DisplayUnit unit) {
+    if (!finding.limit)
+        return finding.good ? shown_value(finding, *finding.good, unit) : std::string();
+    const std::string limit = shown_value(finding, *finding.limit, unit);
+    return finding.good && *finding.good > *finding.limit + 1e-9
+               ? limit + ", good from " + shown_value(finding, *finding.good, unit)
+               : limit;
 }
 
 const Limit& limit_of(const Design& design, const std::string& name) {
@@ -67,6 +109,12 @@ std::string stress_text(double pascals, DisplayUnit unit) {
 std::string force_text(double newtons, DisplayUnit unit) {
     return unit == DisplayUnit::feet ? three_digits(newtons / newtons_per_pound_force) + " lbf"
                                      : three_digits(newtons / 1000) + " kN";
+}
+
+std::string moment_text(double newton_metres, DisplayUnit unit) {
+    constexpr double foot_pound = newtons_per_pound_force * metres_per_foot;
+    return unit == DisplayUnit::feet ? three_digits(newton_metres / foot_pound) + " lbf ft"
+                                     : three_digits(newton_metres / 1000) + " kN m";
 }
 
 std::string line_force_text(double newtons_per_metre, DisplayUnit unit) {

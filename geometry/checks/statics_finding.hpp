@@ -12,12 +12,15 @@ namespace coilwright {
 /// A finding of that code and subject, not judged yet.
 Finding statics_finding(const std::string& code, const std::string& subject, SourcePlace place);
 
-/// Judges a ratio of which more is better: fails under `least`, an advice under `good`. An
-/// unlimited value holds and is left out. A value is at a limit within 1e-6 of it.
+/// Judges a ratio of which more is better: fails under `least`, an advice under `good`, which the
+/// finding keeps where it asks for more. An unlimited value holds and is left out. A value is at a
+/// limit within 1e-6 of it.
 void judge_ratio(Finding& finding, double value, double least, double good);
 
-/// A default of the strength of the fill fails nothing: an advice where the design states none for
-/// that course.
+/// What rests on a default fails nothing: it becomes an advice, and says so at the end of its
+/// message. `what`: "friction of the joints". Precondition: the message is written.
+void soften_default(Finding& finding, bool stated, const std::string& what);
+/// The same of the strength of the fill in a course.
 void soften_unstated(Finding& finding, const Design& design, int course);
 
 /// A limit of the design. Precondition: the design was read (read_design sets all of them).
@@ -28,6 +31,12 @@ std::string pressure_text(double pascals, DisplayUnit unit);
 std::string stress_text(double pascals, DisplayUnit unit); // "1.23 MPa", "43.1 psi"
 std::string force_text(double newtons, DisplayUnit unit);
 std::string line_force_text(double newtons_per_metre, DisplayUnit unit);
+std::string moment_text(double newton_metres, DisplayUnit unit); // "1.23 kN m", "907 lbf ft"
+/// A value of a finding as its reader sees it, in the design's unit: a pressure of 6.89 MPa on the
+/// ground is "144000 psf", of a lintel's bending "1000 psi".
+std::string shown_value(const Finding& finding, double value, DisplayUnit unit);
+/// What it is held against: "1.00, good from 2.00"; empty where there is no limit.
+std::string shown_limit(const Finding& finding, DisplayUnit unit);
 /// Three digits without exponent: 0.0123, 1.23, 123, 12300.
 std::string three_digits(double value);
 

@@ -94,8 +94,9 @@ private:
         findings_.push_back(std::move(found));
     }
 
-    /// What is wide enough somewhere is so as a whole: an open plan is no narrower in any direction
-    /// than the widest circle in it.
+    /// The narrowest of the domes that are one room: what lies off its widest part, through an open
+    /// join, is lived in as well. Where no dome is wide enough it fails; where the widest is,
+    /// offices differ in whether the narrower ones are alcoves or rooms.
     void check_dimension(const DomeGroup& lived, const Subject& subject) {
         const auto rule = plan_.design.rules.find(word(Use::habitable));
         if (rule == plan_.design.rules.end() || !rule->second.least_dimension)
@@ -106,18 +107,25 @@ private:
         limit.section = rule->second.section;
         const double low = rule->second.low_height.value_or(0);
         const auto across = [&](int i) { return 2 * clear_radius_at(dome(i), plaster_, low); };
-        const int widest = *std::max_element(lived.domes.begin(), lived.domes.end(),
-                                             [&](int a, int b) { return across(a) < across(b); });
-        Finding found = held_against("room-dimension", subject, across(widest), FindingUnit::metre,
-                                     Bound::at_least, limit, Verdict::fails);
-        found.message = "The widest circle of the open plan, in '" + dome(widest).id + "', is " +
-                        wording_.length(across(widest)) + " across where it has " +
+        const auto [narrow, wide] =
+            std::minmax_element(lived.domes.begin(), lived.domes.end(),
+                                [&](int a, int b) { return across(a) < across(b); });
+        const bool some_holds = across(*wide) >= limit.value - 1e-6;
+        Finding found =
+            held_against("room-dimension", subject, across(*narrow), FindingUnit::metre,
+                         Bound::at_least, limit, some_holds ? Verdict::advice : Verdict::fails);
+        found.message = "The narrowest dome of the open plan, '" + dome(*narrow).id + "', is " +
+                        wording_.length(across(*narrow)) + " across where it has " +
                         wording_.length(low) + " over it (" + wording_.length(limit.value) +
                         " needed in every direction of a room).";
+        if (found.verdict == Verdict::advice)
+            found.message += " '" + dome(*wide).id + "' is wide enough, with " +
+                             wording_.length(across(*wide)) +
+                             "; ask the office whether it takes the other as an alcove.";
         if (found.verdict != Verdict::holds)
-            found.remedy = "Widen '" + dome(widest).id + "' to " +
-                           wording_.length_up(dome(widest).profile.half_span * 2 + limit.value -
-                                              across(widest)) +
+            found.remedy = "Widen '" + dome(*narrow).id + "' to " +
+                           wording_.length_up(dome(*narrow).profile.half_span * 2 + limit.value -
+                                              across(*narrow)) +
                            ", or raise its springline.";
         findings_.push_back(std::move(found));
     }

@@ -38,6 +38,10 @@ LimitKey pressure(std::string_view name, double low, double high, double example
     return {{name, low, high, example}, Measure::pressure};
 }
 
+LimitKey density(std::string_view name, double low, double high, double example) {
+    return {{name, low, high, example}, Measure::density};
+}
+
 /// Every rule with the keys that it takes.
 const std::vector<RuleTable>& rule_tables() {
     static const std::vector<RuleTable> tables{
@@ -78,7 +82,13 @@ const std::vector<RuleTable>& rule_tables() {
         {"overturning", {number("least", 0.1, 10, 1), number("good", 0.1, 10, 1.5)}},
         {"crushing", {number("least", 0.1, 20, 1), number("good", 0.1, 20, 3)}},
         {"lintel-beam", {pressure("timber_bending", 1e5, 1e8, 6894757)}},
-        {"soil", {pressure("presumptive", 1e3, 1e7, 71820)}},
+        {"lintel-weight",
+         {density("timber", 200, 1500, 600), density("concrete", 200, 4000, 2400)}},
+        {"standing", {length("square", 0, 3, 30 * inch), length("tolerance", 0, 0.3, inch)}},
+        {"doorway-pier", {length("from_jamb", 0, 3, 0.6)}},
+        {"soil",
+         {pressure("presumptive", 1e3, 1e7, 71820), pressure("presumptive_sand", 1e3, 1e7, 95760),
+          pressure("presumptive_gravel", 1e3, 1e7, 143640)}},
         {"seismic-openings",
          {length("width", 0.1, 10, 1.2), length("pier", 0.1, 10, 1.2),
           number("share", 0, 1, 0.333333), length("lintel_bearing", 0.05, 2, 0.5)}},
@@ -91,6 +101,7 @@ std::string unit_of(Measure measure) {
            : measure == Measure::area     ? "m2"
            : measure == Measure::degrees  ? "deg"
            : measure == Measure::pressure ? "Pa"
+           : measure == Measure::density  ? "kg/m3"
                                           : "";
 }
 

@@ -85,12 +85,6 @@ double clear_square_at(const DomeForm& form, double inside_plaster, double heigh
 
 namespace {
 
-/// What a site works to: the finished face comes out within about 1 in of the drawing.
-constexpr double site_tolerance = 0.0254;
-/// Room for one person to stand and turn; a judgement without source, used where a rule states a
-/// height and no place for it.
-constexpr double standing_square = 0.762; // 30 in
-
 constexpr double most_across = 15; // m: no remedy is sought beyond
 
 /// One number that a rule asks for, against what the dome has.
@@ -310,23 +304,26 @@ void judge(Finding& finding, const HeadroomRule& rule, const Design& design, con
         finding.message += "; " + words.length(rule.clear_height) + " is had within " +
                            words.length(r) + " of the pole, where " +
                            "whoever stands or uses a fixture must be";
+        const Limit* square = find_limit(design.limits, "standing.square");
         HeadroomRule standing = rule;
-        standing.clear_square = standing_square;
-        if (clear_square_at(form, plaster, rule.clear_height, walls) <
-            standing_square - height_tie) {
+        standing.clear_square = square ? square->value : 0;
+        if (square &&
+            clear_square_at(form, plaster, rule.clear_height, walls) < square->value - height_tie) {
             finding.verdict = Verdict::advice;
-            finding.message += ": less than the " + words.length(standing_square) +
-                               " square that one person needs (a judgement)";
+            finding.message += ": less than the " + words.length(square->value) +
+                               " square that one person needs (" + source_text(*square) + ")";
             if (dome)
                 finding.remedy = Remedy(design, standing, walls).sentence(*dome);
         }
     }
     HeadroomRule higher = rule;
-    higher.clear_height += site_tolerance;
-    if (higher.low_height)
-        *higher.low_height += site_tolerance;
-    if (finding.verdict == Verdict::holds && !all_met(demands(higher, form, walls, plaster, words)))
-        finding.message += "; by less than the " + words.length(site_tolerance) +
+    const Limit* tolerance = find_limit(design.limits, "standing.tolerance");
+    higher.clear_height += tolerance ? tolerance->value : 0;
+    if (higher.low_height && tolerance)
+        *higher.low_height += tolerance->value;
+    if (tolerance && finding.verdict == Verdict::holds &&
+        !all_met(demands(higher, form, walls, plaster, words)))
+        finding.message += "; by less than the " + words.length(tolerance->value) +
                            " that the finished face may come out lower on site";
     finding.message += ".";
 }
@@ -345,6 +342,9 @@ Finding verdict_for(const Design& design, const DomeForm& form, const std::vecto
                           "that use and it is judged.";
     else
         finding.message = "No headroom rule is set for the use \"" + word(form.use) + "\".";
+    if (rule == design.rules.end())
+        finding.source = "no source: no rule of clear heights for this use, nor in [rules." +
+                         word(form.use) + "]";
     return finding;
 }
 

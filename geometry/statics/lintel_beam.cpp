@@ -26,16 +26,16 @@ LintelForces lintel_forces(const LintelBeam& beam) {
     return forces;
 }
 
-LintelBeam lintel_beam(const Design& design, const DomeForm& dome, const OpeningForm& opening,
-                       const Lintel& lintel) {
+LintelBeam lintel_beam(const Design& design, const LintelWall& wall, const OpeningForm& opening,
+                       const Lintel& lintel, double density) {
     LintelBeam beam;
     beam.span = 2 * opening.half_width + lintel.bearing;
-    beam.wall_above = dome.top() - (lintel.bottom + lintel.depth);
-    beam.wall_thickness = ring_width(dome, lintel.bottom + lintel.depth);
+    beam.wall_above = std::max(wall.top - (lintel.bottom + lintel.depth), 0.0);
+    beam.wall_thickness = wall.thickness;
     beam.wall_unit_weight = standard_gravity * fill_density(design, lintel.last_course + 1).value;
     beam.depth = lintel.depth;
     beam.width = lintel.width;
-    beam.beam_unit_weight = standard_gravity * (lintel.kind == LintelKind::timber ? 600.0 : 2400.0);
+    beam.beam_unit_weight = standard_gravity * density;
     beam.bearing_area = lintel.bearing_area;
     return beam;
 }

@@ -33,9 +33,15 @@ struct LintelForces {
 /// lengths > 0.
 LintelForces lintel_forces(const LintelBeam& beam);
 
-/// The beam of a laid lintel: its span, the wall of the dome over it, timber at 600 and concrete at
-/// 2400 kg/m3 (judgements without source).
-LintelBeam lintel_beam(const Design& design, const DomeForm& dome, const OpeningForm& opening,
-                       const Lintel& lintel);
+/// The wall that a lintel lies in: to its top over the floor, as thick as it is over the lintel, m.
+struct LintelWall {
+    double top = 0, thickness = 0;
+};
+
+/// The beam of a laid lintel: its span, the wall over it, of the fill of the course on it; of no
+/// height where the lintel is the wall's top. `density`: of the lintel, kg/m3 (the rules
+/// lintel-weight).
+LintelBeam lintel_beam(const Design& design, const LintelWall& wall, const OpeningForm& opening,
+                       const Lintel& lintel, double density);
 
 } // namespace coilwright

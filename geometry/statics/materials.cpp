@@ -1,6 +1,7 @@
 #include "geometry/statics/materials.hpp"
 
 #include "geometry/base/bearing.hpp"
+#include "geometry/plan/wire.hpp"
 
 #include <cmath>
 
@@ -54,9 +55,7 @@ double bank_pressure(const Design& design, double depth) {
 double wire_tension(const Design& design, const TubeType& tube) {
     if (!design.wire.hoop_tension)
         return 0;
-    constexpr double narrow = 12 * metres_per_inch;
-    const int strands = design.wire.strands.value_or(tube.lay_flat < narrow ? 1 : 2);
-    return strands * design.wire.breaking * design.wire.joint_factor;
+    return wire_strands(design, tube.id) * design.wire.breaking * design.wire.joint_factor;
 }
 
 } // namespace coilwright

@@ -78,8 +78,9 @@ TEST_CASE("open plan: no check of a joined dome fails or advises where its neigh
             }
 }
 
-TEST_CASE("open plan: least dimension is that of the widest circle") {
-    // 7 ft by the habitable rule, clear of plaster where it has the low height of 5 ft.
+TEST_CASE("open plan: least dimension is that of the narrowest dome") {
+    // IRC R304.2: no habitable room less than 7 ft in any horizontal direction; clear of plaster
+    // where it has the low height of 5 ft (R305.1).
     const BuildingPlan plan = laid(two_domes("neither"));
     const Finding wide = the(room_findings(plan), "room-dimension");
     CHECK(wide.verdict == Verdict::holds);
@@ -87,4 +88,27 @@ TEST_CASE("open plan: least dimension is that of the widest circle") {
     CHECK(wide.value.value() > 3.5);
     CHECK(wide.limit.value() == Approx(7 * foot));
     CHECK_FALSE(has(room_findings(laid(room_design)), "room-dimension")); // headroom says it
+}
+
+TEST_CASE("open plan: a narrow dome beside a wide one is advice, alone with its like it fails") {
+    // Plumb up to 168 cm, over the low height of 5 ft; 7 ft between the plaster of 4 cm.
+    const auto beside = [](const std::string& one, const std::string& two, const char* apart) {
+        std::string text = two_domes("neither");
+        for (const std::string& across : {one, two}) {
+            text = with(text, "springline = \"120 cm\"", "springline = \"168 cm\"");
+            text = with(text, "inside_diameter = 4\n", "inside_diameter = \"" + across + " mm\"\n");
+        }
+        text = with(text, "at = [3.2, 0]", "at = [" + std::string(apart) + ", 0]");
+        return the(room_findings(laid(text + "[finish]\ninside_plaster = \"4 cm\"\n")),
+                   "room-dimension");
+    };
+    const Finding held = beside("4000", "2214", "2.6"); // 2213.6 mm
+    CHECK(held.verdict == Verdict::holds);
+    CHECK(held.value.value() == Approx(2.134));
+    const Finding under = beside("4000", "2213", "2.6");
+    CHECK(under.verdict == Verdict::advice);
+    CHECK(under.value.value() == Approx(2.133));
+    CHECK(beside("4000", taken(under, "Widen 'two' to ([0-9]+) mm"), "2.6").verdict ==
+          Verdict::holds);
+    CHECK(beside("2213", "2213", "1.8").verdict == Verdict::fails);
 }

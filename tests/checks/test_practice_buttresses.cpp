@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <cmath>
+
 using namespace coilwright;
 using namespace coilwright::testing;
 
@@ -39,7 +41,17 @@ TEST_CASE("a door is flanked by piers up to 18 in above the springline") {
 TEST_CASE("one pier, or one far away, does not flank a door") {
     CHECK(braced(piers("70 in", "bearings = [210]")).verdict == Verdict::advice);
     CHECK(braced(piers("70 in", "bearings = [150, 210]")).verdict == Verdict::holds);
-    CHECK(braced(piers("70 in", "bearings = [135, 210]")).verdict == Verdict::advice);
+    const std::string far = piers("70 in", "bearings = [135, 210]");
+    CHECK(braced(far).verdict == Verdict::advice);
+    const auto within = [&](const std::string& length) {
+        return braced(far + "[rules.doorway-pier]\nfrom_jamb = \"" + length + "\"\n").verdict;
+    };
+    // The door of 38 in stands at 180: on the circle of 84 in the pier's near side lies 45 degrees,
+    // less asin(19/84) and 9 in, from the jamb: 37.808 in.
+    const double near_side = 84 * (pi / 4 - std::asin(19.0 / 84)) - 9;
+    CHECK(near_side == Approx(37.808).margin(0.001));
+    CHECK(within("37.81 in") == Verdict::holds);
+    CHECK(within("37.80 in") == Verdict::advice);
 }
 
 TEST_CASE("a tunnel's own walls brace its opening up to the crown") {

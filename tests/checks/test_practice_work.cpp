@@ -40,7 +40,11 @@ TEST_CASE("every joint has two strands of wire, on narrow tubes one") {
 TEST_CASE("a joint that got no wire is told") {
     BuildingPlan plan = laid(room_design);
     plan.schedule.courses[6].rings.front().wire_length = 0;
-    CHECK(the(work_practice_findings(plan), "wire-strands").verdict == Verdict::fails);
+    const Finding bare = the(work_practice_findings(plan), "wire-strands");
+    CHECK(bare.verdict == Verdict::fails);
+    CHECK(bare.value == bare.limit); // two strands: more of them would mend nothing
+    CHECK(bare.remedy.find("Set strands") == std::string::npos);
+    CHECK(bare.remedy.find("2 strands") != std::string::npos);
 }
 
 TEST_CASE("the wall rises no faster than its fill ages") {

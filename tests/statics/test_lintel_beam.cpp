@@ -64,8 +64,9 @@ TEST_CASE("the lintel of a laid door") {
     const Schedule schedule = lay(design);
     REQUIRE(schedule.lintels.size() == 1);
     const DomeForm& dome = schedule.building.domes[0];
-    const LintelBeam beam =
-        lintel_beam(design, dome, schedule.building.openings[0], schedule.lintels[0]);
+    const LintelBeam beam = lintel_beam(design, {dome.top(), 15 * inch},
+                                        schedule.building.openings[0], schedule.lintels[0], 600);
+    CHECK(beam.beam_unit_weight == Approx(600 * 9.80665));
     CHECK(beam.span == Approx(44 * inch)); // 32 and half of each 12 in bearing
     CHECK(beam.depth == Approx(5 * inch));
     CHECK(beam.width == Approx(10 * inch));
