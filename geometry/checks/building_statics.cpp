@@ -103,6 +103,14 @@ TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel) {
     result.least = least_thrust(slice, ground);
     result.greatest = greatest_thrust(slice, ground);
     result.levers = levers_while_building(result.courses);
+    const int crown = tunnel.side_courses + 1;
+    if (crown > 1) {
+        result.sway = sway_capacity(sway_slice(result.courses, crown));
+        SwaySlice what;
+        what.wind_from = design.ground.level;
+        if (result.sway > 0)
+            result.wind = wind_capacity(result.courses, crown, what);
+    }
     return result;
 }
 

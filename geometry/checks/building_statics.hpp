@@ -31,6 +31,8 @@ struct TunnelAnalysis {
     LeastFriction friction;
     ThrustLine least, greatest; // by the thrust on the ground, as much friction as it wants
     std::vector<double> levers; // while it is built, without a form
+    double sway = 0;            // g that vault and walls bear as one arch, friction left out
+    double wind = 0;            // Pa on one side, the same
     bool laid = false;          // false: a course finds nothing to lie on; all else is empty
 };
 

@@ -74,6 +74,39 @@ Finding vault_corbel(const Design& design, const TunnelForm& tunnel,
     return found;
 }
 
+/// Joints of vault and walls; the ground under them is abutment().
+Finding vault_sliding(const Design& design, const TunnelForm& tunnel,
+                      const TunnelAnalysis& analysis) {
+    Finding found = of_tunnel(design, tunnel, "tunnel-sliding");
+    found.formula = "friction of the joints / the least friction with which any line of thrust "
+                    "balances vault and walls as one arch down to the ground";
+    found.source = design.joint.place.line > 0 ? "stated in the design, [joint]"
+                                               : "a judgement without source: friction 0.5 with "
+                                                 "barbed wire, factor 1.5 ([joint])";
+    if (!analysis.friction.line.stands) {
+        found.message = "No balance of the vault and walls of '" + tunnel.id +
+                        "' by themselves is found, so what friction they need is not known.";
+        found.remedy = "First mend what keeps a line of thrust from the vault.";
+        return found;
+    }
+    const double needed = analysis.friction.friction;
+    judge_ratio(found, needed > 0 ? design.joint.friction / needed : unlimited, 1,
+                design.joint.factor);
+    found.message = "The joints of the closed vault and the walls of '" + tunnel.id +
+                    "' need a friction of at least " + three_digits(needed) +
+                    "; they are taken to have " + three_digits(design.joint.friction) + ".";
+    soften_default(found, design.joint.place.line > 0, "friction of the joints");
+    if (found.verdict != Verdict::holds)
+        found.remedy = "Measure the friction of two filled bags with the wire between them; " +
+                       three_digits(needed * design.joint.factor) +
+                       " would do. A higher vault needs less.";
+    if (bank_against_wall(design)) {
+        found.verdict = Verdict::not_judged;
+        found.message += " The bank outside is left out.";
+    }
+    return found;
+}
+
 Finding abutment(const Design& design, const TunnelForm& tunnel, const TunnelAnalysis& analysis) {
     Finding found = of_tunnel(design, tunnel, "tunnel-abutment");
     found.formula = "friction on the ground x weight of half the vault and its wall / least thrust";
@@ -89,7 +122,6 @@ Finding abutment(const Design& design, const TunnelForm& tunnel, const TunnelAna
                 ground.thrust() > 1e-9 ? design.ground.friction * ground.normal / ground.thrust()
                                        : unlimited,
                 1, design.joint.factor);
-    found.limit = design.joint.factor;
     found.message = "Each wall of '" + tunnel.id + "' must keep " +
                     line_force_text(ground.thrust(), design.unit) + " under " +
                     line_force_text(ground.normal, design.unit) +
@@ -111,7 +143,10 @@ std::vector<Finding> tunnel_findings(const Design& design, const TunnelForm& tun
     if (!analysis.laid)
         return findings;
     findings.push_back(vault_corbel(design, tunnel, analysis));
+    findings.push_back(vault_sliding(design, tunnel, analysis));
     findings.push_back(abutment(design, tunnel, analysis));
+    for (Finding& found : tunnel_sideways_findings(design, tunnel, analysis))
+        findings.push_back(std::move(found));
     return findings;
 }
 
