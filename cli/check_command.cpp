@@ -6,6 +6,7 @@
 #include "geometry/base/length.hpp"
 #include "geometry/checks/check_building.hpp"
 #include "geometry/checks/find_changes.hpp"
+#include "geometry/checks/statics_finding.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -66,20 +67,10 @@ void print_headroom(const TunnelHeadroom& room, DisplayUnit unit, Console& conso
     }
 }
 
-std::string value_text(double value, FindingUnit unit, DisplayUnit shown) {
-    switch (unit) {
-    case FindingUnit::metre:
-        return length_text(value, shown);
-    case FindingUnit::square_metre:
-        return area_text(value, shown);
-    case FindingUnit::count:
-        return fixed_text(value, 0);
-    case FindingUnit::none:
-    case FindingUnit::ratio:
-        return fixed_text(value, 2);
-    default:
-        return fixed_text(value, 2) + " " + unit_word(unit);
-    }
+std::string value_text(const Finding& finding, double value, DisplayUnit shown) {
+    return finding.unit == FindingUnit::none || finding.unit == FindingUnit::ratio
+               ? fixed_text(value, 2)
+               : shown_value(finding, value, shown);
 }
 
 // What holds is told on one line; --json has the rest.
@@ -88,8 +79,8 @@ void print_held(const Finding& finding, DisplayUnit unit, Console& console) {
                 << painted(verdict_text(finding.verdict), colour_of(finding.verdict),
                            console.colour_out)
                 << "  " << finding.subject << "  (" << finding.code << ")  "
-                << value_text(*finding.value, finding.unit, unit) << "; limit "
-                << value_text(*finding.limit, finding.unit, unit) << '\n';
+                << value_text(finding, *finding.value, unit) << "; limit "
+                << value_text(finding, *finding.limit, unit) << '\n';
 }
 
 void print_finding(const Finding& finding, const SoughtChanges* sought, DisplayUnit unit,
@@ -103,6 +94,11 @@ void print_finding(const Finding& finding, const SoughtChanges* sought, DisplayU
                            console.colour_out)
                 << "  " << finding.subject << "  (" << finding.code << ")\n"
                 << wrapped(finding.message, "      ");
+    if (finding.verdict != Verdict::holds && finding.value && finding.good) {
+        console.out << "      " << value_text(finding, *finding.value, unit) << "; at least "
+                    << value_text(finding, *finding.limit, unit) << ", good from "
+                    << value_text(finding, *finding.good, unit) << '\n';
+    }
     if (!finding.remedy.empty()) {
         console.out << wrapped("Remedy: " + finding.remedy, "      ");
     }

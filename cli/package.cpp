@@ -7,6 +7,7 @@
 #include "exporters/schedule_csv.hpp"
 #include "exporters/schedule_json.hpp"
 #include "exporters/schedule_xlsx.hpp"
+#include "exporters/statics_json.hpp"
 #include "exporters/take_off_json.hpp"
 #include "exporters/take_off_xlsx.hpp"
 #include "geometry/drawing/crew_book.hpp"
@@ -93,8 +94,8 @@ Package ifc_file(const BuildingPlan& plan, const Model& courses, const PackageOp
 }
 
 Package take_off_files(const BuildingPlan& plan, const WorkedOut& out, const PaperSize& paper) {
-    return {{{"take-off.pdf", pdf_bytes(owner_report(plan, out, paper, pango_measure()),
-                                        plan.schedule.name)},
+    return {{{"take-off.pdf",
+              pdf_bytes(owner_report(plan, out, paper, pango_measure()), plan.schedule.name)},
              {"site-log.pdf",
               pdf_bytes(site_log(plan, out, paper, pango_measure()), plan.schedule.name)},
              {"take-off.json", take_off_json(out.take, out.costs, out.days)},
@@ -117,10 +118,11 @@ std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& op
     // The model of the shell has the walls that the drawings show: they are meshed once.
     Model shell, courses;
     if (wants("models") || wants("drawings")) {
-        shell = std::async(std::launch::async, [&] {
-                    return ready(finished_shell_model(plan.schedule, plan.design, options.tolerance),
-                                 options);
-                }).share();
+        shell =
+            std::async(std::launch::async, [&] {
+                return ready(finished_shell_model(plan.schedule, plan.design, options.tolerance),
+                             options);
+            }).share();
     }
     if (wants("models")) {
         courses = std::async(std::launch::async, [&] {
@@ -165,15 +167,16 @@ std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& op
         work.push_back(
             {"checks", [&]() -> Package {
                  const CheckedBuilding& checked = options.checked.get();
-                 return {{{"engineer.pdf", pdf_bytes(engineer_report(plan, checked, options.paper,
-                                                                     pango_measure()),
-                                                     plan.schedule.name)},
-                          {"checks.json", findings_json(plan, checked.findings, checked.changes)}},
+                 return {{{"engineer.pdf",
+                           pdf_bytes(engineer_report(plan, checked, options.paper, pango_measure()),
+                                     plan.schedule.name)},
+                          {"checks.json", checks_json(plan, checked)}},
                          {}};
              }});
     }
     if (wants("take-off")) {
-        work.push_back({"take-off", [&] { return take_off_files(plan, *options.worked_out, options.paper); }});
+        work.push_back(
+            {"take-off", [&] { return take_off_files(plan, *options.worked_out, options.paper); }});
     }
     if (wants("templates")) {
         work.push_back({"templates", [&] { return template_files(plan, options); }});

@@ -55,18 +55,21 @@ Json json_change(const DesignChange& change) {
 } // namespace
 
 Json json_finding(const Finding& finding) {
-    return {{"code", finding.code},
-            {"subject", finding.subject},
-            {"line", finding.place.line},
-            {"column", finding.place.column},
-            {"verdict", verdict_text(finding.verdict)},
-            {"message", finding.message},
-            {"value", optional_number(finding.value)},
-            {"limit", optional_number(finding.limit)},
-            {"unit", unit_word(finding.unit)},
-            {"formula", finding.formula},
-            {"source", finding.source},
-            {"remedy", finding.remedy}};
+    Json json{{"code", finding.code},
+              {"subject", finding.subject},
+              {"line", finding.place.line},
+              {"column", finding.place.column},
+              {"verdict", verdict_text(finding.verdict)},
+              {"message", finding.message},
+              {"value", optional_number(finding.value)},
+              {"limit", optional_number(finding.limit)},
+              {"unit", unit_word(finding.unit)},
+              {"formula", finding.formula},
+              {"source", finding.source},
+              {"remedy", finding.remedy}};
+    if (finding.good)
+        json["good"] = json_number(*finding.good);
+    return json;
 }
 
 Json json_finding(const Finding& finding, const SoughtChanges* sought) {

@@ -4,29 +4,6 @@
 
 namespace coilwright {
 
-namespace {
-
-std::string value_text(const Drafting& drafting, double value, FindingUnit unit,
-                       const std::string& code) {
-    switch (unit) {
-    case FindingUnit::metre:
-        return drafting.length(value);
-    case FindingUnit::square_metre:
-        return area_text(value, drafting.unit());
-    case FindingUnit::pascal:
-        return code == "lintel-bending" ? stress_text(value, drafting.unit())
-                                        : pressure_text(value, drafting.unit());
-    case FindingUnit::newton:
-        return force_text(value, drafting.unit());
-    case FindingUnit::newton_per_metre:
-        return line_force_text(value, drafting.unit());
-    default:
-        return three_digits(value);
-    }
-}
-
-} // namespace
-
 std::vector<Sheet> check_pages(const Drafting& drafting, const std::vector<Finding>& findings,
                                const std::vector<SoughtChanges>& changes) {
     bool first = true;
@@ -44,12 +21,16 @@ std::vector<Sheet> check_pages(const Drafting& drafting, const std::vector<Findi
                      {{"of"}, Align::left, false},
                      {{"value"}, Align::right, true},
                      {{"against"}, Align::right, false}};
-    const auto shown = [&](const Finding& finding, const std::optional<double>& value) {
-        return value ? value_text(drafting, *value, finding.unit, finding.code) : std::string("-");
+    const DisplayUnit unit = drafting.unit();
+    const auto value_of = [&](const Finding& finding) {
+        return finding.value ? shown_value(finding, *finding.value, unit) : std::string("-");
+    };
+    const auto limit_of_it = [&](const Finding& finding) {
+        return finding.limit ? shown_limit(finding, unit) : std::string("-");
     };
     for (const Finding& finding : findings)
         table.rows.push_back({verdict_text(finding.verdict), finding.code, finding.subject,
-                              shown(finding, finding.value), shown(finding, finding.limit)});
+                              value_of(finding), limit_of_it(finding)});
     flow.table("", table, sizes::small, sizes::least);
     flow.space(3);
     for (const Finding& finding : findings) {
@@ -62,10 +43,43 @@ std::vector<Sheet> check_pages(const Drafting& drafting, const std::vector<Findi
         for (const std::string& line :
              change_lines(sought_for(changes, finding), finding, drafting.unit()))
             flow.paragraph(line);
-        flow.paragraph("Value: " + finding.formula + " = " + shown(finding, finding.value) +
-                       "; against " + shown(finding, finding.limit) +
+        flow.paragraph("Value: " + finding.formula +
+                       (finding.value ? " = " + value_of(finding) : ", not known") +
+                       (finding.limit ? "; against " + limit_of_it(finding) : "") +
                        ". Source: " + finding.source + ".");
         flow.space(1.5);
+    }
+    return flow.finish();
+}
+
+std::vector<Sheet> other_check_pages(const Drafting& drafting,
+                                     const std::vector<Finding>& findings) {
+    bool first = true;
+    Flow flow(
+        drafting,
+        [&] {
+            const std::string title =
+                first ? "Layout, use and practice" : "Layout, use and practice, continued";
+            first = false;
+            return titled_page(drafting, title, "");
+        },
+        sizes::small);
+    flow.paragraph("What else was found, worst first: how it is laid out, whether people can use "
+                   "it, and what crews keep to. The message says how the value is measured.");
+    for (const Finding& finding : findings) {
+        flow.need(12);
+        flow.item(verdict_text(finding.verdict) + " - " + finding.subject + ": " + finding.code,
+                  Flow::Mark::dot, true);
+        flow.paragraph(finding.message + (finding.remedy.empty() ? "" : " " + finding.remedy));
+        std::string basis;
+        if (finding.value)
+            basis = "Value " + shown_value(finding, *finding.value, drafting.unit()) +
+                    (finding.limit ? "; against " + shown_limit(finding, drafting.unit()) : "") +
+                    ". ";
+        if (!finding.source.empty())
+            basis += "Source: " + finding.source + ".";
+        if (!basis.empty())
+            flow.paragraph(basis);
     }
     return flow.finish();
 }

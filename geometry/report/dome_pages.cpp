@@ -1,5 +1,6 @@
 #include "geometry/base/quantity.hpp"
 #include "geometry/checks/statics_finding.hpp"
+#include "geometry/report/formula_notes.hpp"
 #include "geometry/report/report_pages.hpp"
 #include "geometry/report/thrust_view.hpp"
 
@@ -14,9 +15,25 @@ std::string strip_title(const StripStatics& strip) {
     return strip.beside.empty() ? "Clear of all openings" : "Beside '" + strip.beside + "'";
 }
 
-std::string on_a_radian(const Drafting& drafting, const ThrustLine& line) {
-    return line.stands ? force_text(line.joints.back().thrust(), drafting.unit()) + " on a radian"
-                       : "none with the friction assumed";
+/// What stands under a section: its factor, the friction it needs, its thrust.
+std::vector<std::string> strip_lines(const Drafting& drafting, const StripStatics& strip) {
+    const auto on_a_radian = [&](const ThrustLine& line) {
+        return force_text(line.joints.back().thrust(), drafting.unit()) + " on a radian";
+    };
+    std::vector<std::string> lines;
+    lines.push_back("factor " + three_digits(strip.centred.safety()) + ", friction needed: " +
+                    (strip.friction.friction < 100 ? three_digits(strip.friction.friction)
+                                                   : std::string("none does")));
+    if (strip.least.stands)
+        lines.push_back("least thrust on the ground: " + on_a_radian(strip.least));
+    if (strip.greatest.stands)
+        lines.push_back("greatest: " + on_a_radian(strip.greatest));
+    if (!strip.least.stands)
+        lines.push_back("no line with the friction assumed, " +
+                        three_digits(drafting.plan.design.joint.friction));
+    if (!strip.centred.line.stands)
+        lines.push_back("no line of thrust at all");
+    return lines;
 }
 
 /// The strip clear of openings and the worst one, side by side.
@@ -26,13 +43,11 @@ void add_sections(Flow& flow, const Drafting& drafting, const DomeForm& dome,
     if (statics.worst != 0)
         strips.push_back(&statics.strips[statics.worst]);
     const double wide = base_outside(dome), high = dome.top() - dome.bottom();
-    const double each = flow.width() / 2 - 4, most = flow.room() - 52;
+    const double each = flow.width() / 2 - 4, most = flow.room() - 92;
     const Scale scale = largest_scale(wide, high, each - 4, most, drafting.unit());
     const double drawn = scale.on_paper(high);
-    flow.paragraph(
-        "Sections to scale, " + scale.text +
-        ". Heavy: the part of each joint that carries. A small circle marks where a line "
-        "leaves it.");
+    flow.paragraph("Sections to scale, " + scale.text + ".");
+    DrawnLines lines;
     flow.block(drawn + 30, [&](Sheet& sheet, const PaperBox& box) {
         for (std::size_t i = 0; i < strips.size(); ++i) {
             const double left = box.left + static_cast<double>(i) * (each + 8);
@@ -40,19 +55,15 @@ void add_sections(Flow& flow, const Drafting& drafting, const DomeForm& dome,
                                   scale.on_paper(1)};
             add_half_section(sheet, statics.courses, frame);
             const StripStatics& strip = *strips[i];
-            for (const auto& [line, stroke] : {std::pair{&strip.greatest, thrust_pens::greatest},
-                                               {&strip.least, thrust_pens::least},
-                                               {&strip.centred.line, thrust_pens::centred}})
-                if (line->stands)
-                    add_thrust_line(sheet, *line, frame, stroke);
+            const DrawnLines here =
+                add_thrust_lines(sheet, frame, strip.centred.line, strip.least, strip.greatest);
+            lines.centred |= here.centred;
+            lines.least |= here.least;
+            lines.greatest |= here.greatest;
+            lines.leaves |= here.leaves;
             double y = box.bottom + 17;
             add_text(sheet, {left, y}, strip_title(strip), sizes::body, true);
-            for (const std::string& text :
-                 {"factor " + three_digits(strip.centred.safety()) + ", friction needed: " +
-                      (strip.friction.friction < 100 ? three_digits(strip.friction.friction)
-                                                     : std::string("none does")),
-                  "least thrust on the ground: " + on_a_radian(drafting, strip.least),
-                  "greatest: " + on_a_radian(drafting, strip.greatest)}) {
+            for (const std::string& text : strip_lines(drafting, strip)) {
                 y -= 4.6;
                 add_text(sheet, {left, y},
                          shortened(text, each, sizes::small, false, drafting.measure),
@@ -60,9 +71,10 @@ void add_sections(Flow& flow, const Drafting& drafting, const DomeForm& dome,
             }
         }
     });
-    flow.block(16, [&](Sheet& sheet, const PaperBox& box) {
-        add_thrust_legend(sheet, {box.left, box.top});
+    flow.block(26, [&](Sheet& sheet, const PaperBox& box) {
+        add_thrust_legend(sheet, {box.left, box.top}, lines);
     });
+    add_formulas(flow, ReportTable::sections);
 }
 
 /// Forces in the surface against height: a plot of two curves.
@@ -73,9 +85,9 @@ void add_membrane(Flow& flow, const Drafting& drafting, const DomeAnalysis& anal
         return;
     flow.heading("Membrane forces above the springline", 90);
     flow.paragraph(
-        "What a thin shell of the same weight would carry in its surface: meridian V "
-        "sqrt(1 + x'^2)/r (solid), ring q r |x'| + V x''/sqrt(1 + x'^2) (dashed; left of "
-        "the axis: tension, which bags do not take).");
+        "What a thin shell of the same weight would carry in its surface: along the meridian "
+        "(solid) and around the ring (dashed; left of the axis: tension, which bags do not "
+        "take).");
     flow.block(72, [&](Sheet& sheet, const PaperBox& box) {
         double least = 0, most = 0;
         const double low = dome.course_bottom(membrane.front().course);
@@ -110,10 +122,33 @@ void add_membrane(Flow& flow, const Drafting& drafting, const DomeAnalysis& anal
             add_text(sheet, at(least, z) - Vec2(2, 1), drafting.length(z), sizes::small, false,
                      Align::right);
     });
+    add_formulas(flow, ReportTable::membrane);
 }
 
-std::string cell(double value, int decimals) {
-    return std::isfinite(value) ? fixed_text(value, decimals) : "-";
+double in_stress_unit(const Drafting& drafting, double pascals) {
+    constexpr double psi = newtons_per_pound_force / (metres_per_inch * metres_per_inch);
+    return pascals / (drafting.unit() == DisplayUnit::feet ? psi : 1e6);
+}
+
+void add_piers(Flow& flow, const Drafting& drafting, const DomeStatics& statics) {
+    if (statics.piers.empty())
+        return;
+    const bool feet = drafting.unit() == DisplayUnit::feet;
+    Table table;
+    table.columns = {{{"course"}, Align::right, true},
+                     {{"wall from"}, Align::left, false},
+                     {{"to"}, Align::left, false},
+                     {{"length"}, Align::right, false},
+                     {{"pressure", feet ? "psi" : "MPa"}, Align::right, false},
+                     {{"strength", feet ? "psi" : "MPa"}, Align::right, false}};
+    for (const PierCheck& pier : statics.piers)
+        table.rows.push_back({std::to_string(pier.course), pier.from, pier.to,
+                              drafting.length(pier.length),
+                              cell(in_stress_unit(drafting, pier.pressure), feet ? 1 : 3),
+                              cell(in_stress_unit(drafting, pier.strength), feet ? 1 : 3)});
+    flow.table("Walls between openings, each in the course that is pressed most", table,
+               sizes::small, sizes::least);
+    add_formulas(flow, ReportTable::piers);
 }
 
 void add_tables(Flow& flow, const Drafting& drafting, const DomeAnalysis& analysis) {
@@ -122,7 +157,6 @@ void add_tables(Flow& flow, const Drafting& drafting, const DomeAnalysis& analys
     const auto force = [&](double newtons) {
         return cell(feet ? newtons / newtons_per_pound_force : newtons / 1000, feet ? 0 : 3);
     };
-    constexpr double psi = newtons_per_pound_force / (metres_per_inch * metres_per_inch);
     const std::string unit = feet ? "lbf" : "kN";
     Table geometry;
     geometry.columns = {{{"course"}, Align::right, true},
@@ -139,6 +173,7 @@ void add_tables(Flow& flow, const Drafting& drafting, const DomeAnalysis& analys
                                  drafting.length(course->mass_radius),
                                  cell(100 * course->open_share, 0)});
     flow.table("Courses", geometry, sizes::small, sizes::least);
+    add_formulas(flow, ReportTable::courses);
     const StripStatics& worst = statics.strips[statics.worst];
     const auto joints_table = [&](const std::string& title, const std::vector<JointCheck>& joints) {
         Table table;
@@ -154,7 +189,7 @@ void add_tables(Flow& flow, const Drafting& drafting, const DomeAnalysis& analys
             table.rows.push_back({std::to_string(joint->course), force(joint->normal * run),
                                   force(joint->thrust * run), cell(100 * joint->reach, 0),
                                   cell(joint->friction_needed, 3),
-                                  cell(joint->pressure / (feet ? psi : 1e6), feet ? 1 : 3),
+                                  cell(in_stress_unit(drafting, joint->pressure), feet ? 1 : 3),
                                   force(joint->hoop)});
         flow.table(title, table, sizes::small, sizes::least);
     };
@@ -162,8 +197,15 @@ void add_tables(Flow& flow, const Drafting& drafting, const DomeAnalysis& analys
                                                                ? std::string("clear of openings")
                                                                : "beside '" + worst.beside + "'"),
                  worst.joints);
+    add_formulas(flow, ReportTable::joints);
     joints_table("Joints along the line that asks least strength, the same strip",
                  analysis.pressures[statics.worst].joints);
+    flow.paragraph("Columns as in the table before. Of all lines of thrust the one whose worst "
+                   "joint has the most strength to spare: e <= d/2 - f N/(2 x strength) in every "
+                   "joint, f as great as can be, by a linear program (limit analysis: Heyman, The "
+                   "Stone Skeleton, 1966, from memory).");
+    flow.space(2);
+    add_piers(flow, drafting, statics);
 }
 
 } // namespace
@@ -186,47 +228,6 @@ std::vector<Sheet> dome_pages(const Drafting& drafting, const DomeForm& dome,
     add_sections(flow, drafting, dome, analysis.statics);
     add_membrane(flow, drafting, analysis, dome);
     add_tables(flow, drafting, analysis);
-    return flow.finish();
-}
-
-std::vector<Sheet> tunnel_pages(const Drafting& drafting, const TunnelForm& tunnel,
-                                const TunnelAnalysis& analysis) {
-    Flow flow(
-        drafting, [&] { return titled_page(drafting, "Tunnel '" + tunnel.id + "'", ""); },
-        sizes::small);
-    if (!analysis.laid) {
-        flow.paragraph("A course finds nothing to lie on: there is no line of thrust to draw.");
-        return flow.finish();
-    }
-    const double wide = outer_half_width(tunnel, tunnel.course_middle(1));
-    const double high = tunnel.top() - tunnel.bottom();
-    const Scale scale =
-        largest_scale(wide, high, flow.width() * 0.5, flow.room() - 60, drafting.unit());
-    flow.paragraph(
-        "Half of its section to scale, " + scale.text +
-        ". Heavy: the part of each joint that carries. A small circle marks where a line "
-        "leaves it.");
-    flow.block(scale.on_paper(high) + 10, [&](Sheet& sheet, const PaperBox& box) {
-        const HalfFrame frame{{box.left + 2, box.bottom + 4 - scale.on_paper(tunnel.bottom())},
-                              scale.on_paper(1)};
-        add_half_section(sheet, analysis.courses, frame);
-        for (const auto& [line, stroke] : {std::pair{&analysis.greatest, thrust_pens::greatest},
-                                           {&analysis.least, thrust_pens::least},
-                                           {&analysis.centred.line, thrust_pens::centred}})
-            if (line->stands)
-                add_thrust_line(sheet, *line, frame, stroke);
-    });
-    flow.block(16, [&](Sheet& sheet, const PaperBox& box) {
-        add_thrust_legend(sheet, {box.left, box.top});
-    });
-    const auto thrust = [&](const ThrustLine& line) {
-        return line.stands ? line_force_text(line.joints.back().thrust(), drafting.unit())
-                           : std::string("none");
-    };
-    flow.paragraph("Factor " + three_digits(analysis.centred.safety()) + ", friction needed " +
-                   three_digits(analysis.friction.friction) + "; thrust on the ground from " +
-                   thrust(analysis.least) + " to " + thrust(analysis.greatest) +
-                   ". No rings: until its crown is laid the form carries what leans.");
     return flow.finish();
 }
 

@@ -11,8 +11,10 @@ std::vector<Sheet> engineer_report(const BuildingPlan& plan, const CheckedBuildi
                                    const PaperSize& paper, const MeasureText& measure) {
     const Drafting drafting{plan, paper, measure};
     std::vector<Finding> told;
-    std::copy_if(checked.findings.begin(), checked.findings.end(), std::back_inserter(told),
-                 [](const Finding& finding) { return !finding.formula.empty(); });
+    std::vector<Finding> others;
+    std::partition_copy(checked.findings.begin(), checked.findings.end(), std::back_inserter(told),
+                        std::back_inserter(others),
+                        [](const Finding& finding) { return !finding.formula.empty(); });
     const BuildingStatics& statics = checked.statics;
     const BuildingForm& building = plan.schedule.building;
     std::vector<Sheet> sheets = basis_pages(drafting, told);
@@ -25,6 +27,8 @@ std::vector<Sheet> engineer_report(const BuildingPlan& plan, const CheckedBuildi
         append(dome_pages(drafting, building.domes[i], statics.domes[i]));
     for (std::size_t i = 0; i < building.tunnels.size(); ++i)
         append(tunnel_pages(drafting, building.tunnels[i], statics.tunnels[i]));
+    append(lintel_pages(drafting));
+    append(other_check_pages(drafting, others));
     number_sheets(sheets);
     return sheets;
 }

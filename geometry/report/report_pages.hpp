@@ -16,6 +16,11 @@ std::vector<Sheet> material_pages(const Drafting& drafting);
 /// Each check with message, formula, value, limit and source.
 std::vector<Sheet> check_pages(const Drafting& drafting, const std::vector<Finding>& findings,
                                const std::vector<SoughtChanges>& changes);
+/// Findings of the plan, of use and of practice: messages with value, limit and source.
+std::vector<Sheet> other_check_pages(const Drafting& drafting,
+                                     const std::vector<Finding>& findings);
+/// Lintels as beams, and what they carry; none where there is no lintel.
+std::vector<Sheet> lintel_pages(const Drafting& drafting);
 /// Sections with lines of thrust, membrane forces, courses and joints of one dome.
 std::vector<Sheet> dome_pages(const Drafting& drafting, const DomeForm& dome,
                               const DomeAnalysis& analysis);

@@ -29,7 +29,17 @@ inline const Stroke least{0.4, {0}, {3, 1.2}};
 inline const Stroke greatest{0.4, {0}, {0.6, 1}};
 } // namespace thrust_pens
 
-/// What the three lines mean, one below the other; 15 mm high.
-void add_thrust_legend(Sheet& sheet, Vec2 top_left);
+/// The lines of a section, drawn where they stand, and what of them the legend has to name.
+struct DrawnLines {
+    bool centred = false, least = false, greatest = false;
+    bool leaves = false; // a ring marks where one leaves its contact
+    bool any() const { return centred || least || greatest; }
+};
+DrawnLines add_thrust_lines(Sheet& sheet, const HalfFrame& frame, const ThrustLine& centred,
+                            const ThrustLine& least, const ThrustLine& greatest);
+
+/// What is drawn and nothing else, one below the other: the wall, its contacts, the lines; 24 mm
+/// high where all are.
+void add_thrust_legend(Sheet& sheet, Vec2 top_left, const DrawnLines& drawn);
 
 } // namespace coilwright

@@ -1,6 +1,7 @@
 // The engineer's report of the demo designs: what stands on its sheets, and whether the lines of
 // thrust that are drawn lie in the wall that is drawn.
 #include "geometry/checks/check_building.hpp"
+#include "geometry/checks/formulas.hpp"
 #include "geometry/drawing/crew_book.hpp"
 #include "geometry/report/engineer_report.hpp"
 #include "geometry/report/report_pages.hpp"
@@ -8,7 +9,6 @@
 #include "tests/support/demos.hpp"
 
 #include <catch2/catch.hpp>
-
 
 using namespace coilwright;
 using namespace coilwright::testing;
@@ -103,4 +103,83 @@ TEST_CASE(
     Sheet ringed;
     add_thrust_line(ringed, out, frame, thrust_pens::centred);
     CHECK(ringed.items.size() == 2);
+}
+
+namespace {
+
+/// The words of a demo's report, sheet by sheet.
+std::vector<std::pair<std::string, std::string>> report_of(const char* demo) {
+    const BuildingPlan plan = demo_plan(demo);
+    std::vector<std::pair<std::string, std::string>> sheets;
+    for (const Sheet& sheet :
+         engineer_report(plan, checked_building(plan), letter_paper(), even_measure))
+        sheets.emplace_back(sheet.title, words_of(sheet));
+    return sheets;
+}
+
+} // namespace
+
+TEST_CASE("below each table stand the formulas of its columns") {
+    std::string all;
+    for (const auto& [title, words] : report_of("square-door.toml"))
+        all += words;
+    for (const ReportTable table :
+         {ReportTable::sections, ReportTable::courses, ReportTable::joints, ReportTable::membrane,
+          ReportTable::lintels})
+        for (const ColumnFormula& one : formulas_of(table)) {
+            CAPTURE(one.column);
+            CHECK(all.find(one.column + ":") != std::string::npos);
+        }
+    CHECK(all.find("Meyerhof 1953") != std::string::npos);
+    CHECK(all.find("Pappus-Guldinus") != std::string::npos);
+    CHECK(all.find("Lintels as beams on two supports") != std::string::npos);
+}
+
+TEST_CASE("a legend names the lines that are drawn and no other") {
+    const BuildingPlan plan = demo_plan("grain-store.toml");
+    const BuildingForm& building = plan.schedule.building;
+    const DomeAnalysis analysis = analyse_dome(plan.design, building, building.domes[0]);
+    const StripStatics& strip = analysis.statics.strips[0];
+    const HalfFrame frame{{20, 60}, 50};
+    const auto legend = [&](const ThrustLine& least, const ThrustLine& greatest) {
+        Sheet section, sheet;
+        const DrawnLines drawn =
+            add_thrust_lines(section, frame, strip.centred.line, least, greatest);
+        add_thrust_legend(sheet, {0, 0}, drawn);
+        return words_of(sheet);
+    };
+    REQUIRE(strip.least.stands);
+    const std::string all = legend(strip.least, strip.greatest);
+    for (const char* const name : {"most centred", "least thrust", "greatest thrust"})
+        CHECK(all.find(name) != std::string::npos);
+    CHECK(all.find("leaves") == std::string::npos);
+    const std::string one = legend({}, {});
+    CHECK(one.find("most centred") != std::string::npos);
+    CHECK(one.find("least thrust") == std::string::npos);
+    CHECK(one.find("greatest") == std::string::npos);
+    ThrustLine out = strip.least;
+    out.joints[5].reach = 1.2;
+    CHECK(legend(out, {}).find("leaves the part that carries") != std::string::npos);
+}
+
+TEST_CASE("beside an advice stands from where on the value is good, and all findings are told") {
+    std::string all;
+    for (const auto& [title, words] : report_of("grain-store.toml"))
+        all += words;
+    CHECK(all.find("1.40; against 1.00, good from 2.00") != std::string::npos); // Heyman: 2
+    CHECK(all.find("good from 1.50") != std::string::npos); // sliding, [joint] factor
+    for (const Finding& finding : all_findings(demo_plan("grain-store.toml"))) {
+        CAPTURE(finding.code);
+        CHECK(all.find(finding.subject + ": " + finding.code) != std::string::npos);
+        CHECK_FALSE(finding.source.empty());
+    }
+}
+
+TEST_CASE("no pressure of a design in feet is told in pascals") {
+    for (const auto& [title, words] : report_of("home.toml")) {
+        CAPTURE(title);
+        CHECK(words.find(" Pa") == std::string::npos);
+        CHECK(words.find(" kPa") == std::string::npos);
+        CHECK(words.find(" N m") == std::string::npos);
+    }
 }
