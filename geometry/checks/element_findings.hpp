@@ -13,6 +13,21 @@ namespace coilwright {
 std::vector<Finding> tunnel_findings(const Design& design, const TunnelForm& tunnel,
                                      const TunnelAnalysis& analysis);
 
+/// The joint under a course of a tunnel along its most centred line of thrust: N/m and Pa.
+struct TunnelPressure {
+    int course = 0;
+    double normal = 0, pressure = 0;
+    double strength = 0; // of the weaker of the two fills; under course 1 of its own
+};
+/// Of the courses of one side up to the first of the crown, from the bottom up; empty where there
+/// is no line. By the safe theorem no wall needs more than the worst of them. 30 kN/m on a flat of
+/// 0.25 m, 0.05 m off its middle: 200 kPa (Meyerhof 1953).
+std::vector<TunnelPressure> tunnel_pressures(const TunnelAnalysis& analysis);
+
+/// `tunnel-crushing` and `tunnel-ground`; none where the line leaves a joint.
+std::vector<Finding> tunnel_pressure_findings(const Design& design, const TunnelForm& tunnel,
+                                              const TunnelAnalysis& analysis);
+
 /// A wall that stands free, per metre of its length: its lowest flat, its height and its weight.
 struct FreeWall {
     double contact = 0, height = 0, weight = 0; // m, m, N/m

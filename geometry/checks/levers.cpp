@@ -109,6 +109,8 @@ const std::map<std::string_view, Levers>& table() {
         {"tunnel-corbel", of(Judge::tunnel, "tunnel.rise+ tunnel.width- tunnel.tube+")},
         {"tunnel-sliding",
          of(Judge::tunnel, "tunnel.rise+ tunnel.width- tunnel.tube+ tunnel.springline")},
+        {"tunnel-crushing", of(Judge::tunnel, "tunnel.tube+ tunnel.springline- tunnel.width-")},
+        {"tunnel-ground", of(Judge::tunnel, "gravel+ tunnel.tube+ tunnel.springline- foundation-")},
         {"tunnel-earthquake",
          of(Judge::tunnel, "tunnel.tube+ tunnel.springline- tunnel.rise tunnel.width")},
         {"tunnel-wind",

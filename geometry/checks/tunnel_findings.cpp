@@ -145,6 +145,8 @@ std::vector<Finding> tunnel_findings(const Design& design, const TunnelForm& tun
     findings.push_back(vault_corbel(design, tunnel, analysis));
     findings.push_back(vault_sliding(design, tunnel, analysis));
     findings.push_back(abutment(design, tunnel, analysis));
+    for (Finding& found : tunnel_pressure_findings(design, tunnel, analysis))
+        findings.push_back(std::move(found));
     for (Finding& found : tunnel_sideways_findings(design, tunnel, analysis))
         findings.push_back(std::move(found));
     return findings;

@@ -10,6 +10,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 using namespace coilwright;
 using namespace coilwright::testing;
 
@@ -114,4 +116,53 @@ TEST_CASE("an end wall tips over its flat at flat/height of its weight") {
     CHECK_FALSE(
         has(tunnel_sideways_findings(plan.design, walled, analyse_tunnel(plan.design, walled)),
             "end-wall-wind"));
+}
+
+TEST_CASE("joints of a tunnel and the ground under it are pressed by what lies above") {
+    BuildingPlan plan = demo_plan("home.toml");
+    const TunnelForm& porch = *find_tunnel(plan.schedule.building, "porch");
+    const TunnelAnalysis analysis = analyse_tunnel(plan.design, porch);
+    const std::vector<TunnelPressure> pressures = tunnel_pressures(analysis);
+    REQUIRE(pressures.size() == static_cast<std::size_t>(porch.side_courses) + 1);
+    // Balance: on every level joint lies all that is above it; Meyerhof 1953: N/(d - 2e), at least
+    // N/d.
+    double above = 0;
+    for (std::size_t i = analysis.courses.size(); i-- > 0;) {
+        above += analysis.courses[i].weight;
+        if (i >= pressures.size())
+            continue;
+        CAPTURE(i);
+        CHECK(pressures[i].course == static_cast<int>(i) + 1);
+        CHECK(pressures[i].normal == Approx(above));
+        CHECK(pressures[i].pressure >= above / analysis.courses[i].contact_width() * (1 - 1e-9));
+    }
+    const auto found = [&](const char* code) {
+        return the(tunnel_checks(plan, porch), code, "tunnel.porch");
+    };
+    plan.design.ground.bearing_capacity.reset();
+    CHECK(found("tunnel-ground").verdict == Verdict::not_judged);
+    const double pressed = found("tunnel-ground").value.value();
+    const double flat = pressures[0].normal / pressures[0].pressure; // d - 2e
+    CHECK(pressed == Approx(pressures[0].normal / (flat + plan.design.trench.gravel_depth)));
+    plan.design.ground.bearing_capacity = pressed * 1.001;
+    CHECK(found("tunnel-ground").verdict == Verdict::holds);
+    plan.design.ground.bearing_capacity = pressed * 0.999;
+    CHECK(found("tunnel-ground").verdict == Verdict::fails);
+    plan.design.trench.gravel_depth += 0.01; // the remedy's depth is not much more
+    CHECK(found("tunnel-ground").verdict == Verdict::holds);
+
+    double worst = 0;
+    for (const TunnelPressure& one : pressures)
+        worst = std::max(worst, one.pressure);
+    Fill fill;
+    fill.id = "all";
+    const auto crushed = [&](double times) {
+        fill.strength = worst * times;
+        plan.design.fills = {fill};
+        return found("tunnel-crushing").verdict;
+    };
+    CHECK(crushed(0.999) == Verdict::fails);
+    CHECK(crushed(1.001) == Verdict::advice);
+    CHECK(crushed(2.999) == Verdict::advice);
+    CHECK(crushed(3.001) == Verdict::holds);
 }

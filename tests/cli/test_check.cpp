@@ -29,6 +29,17 @@ TEST_CASE("check of a sound design ends with 0 and shows headroom and caution") 
     CHECK_THAT(outcome.out, !Contains("safe ") && !Contains("safe."));
 }
 
+TEST_CASE("check tells from where on a value is good, and pressures in the design's unit") {
+    // A factor of 2 (Heyman 1966, 1982, from memory); ordinary sawn timber 1000 psi (a judgement).
+    CHECK_THAT(run({"check", in_project("models/grain-store.toml")}).out,
+               Contains("1.40; at least 1.00, good from 2.00"));
+    const Outcome lintel = run({"check", in_project("models/square-door.toml")});
+    CHECK_THAT(lintel.out, Contains("psi; limit 1000 psi"));
+    CHECK_THAT(lintel.out, !Contains(" Pa"));
+    CHECK_THAT(run({"check", in_project("models/cabin-metric.toml")}).out,
+               Contains("limit 6.89 MPa"));
+}
+
 TEST_CASE("check shows the headroom along tunnels and the building on the ground") {
     const Outcome outcome = run({"check", in_project("models/home.toml")});
     CHECK_THAT(outcome.out, Contains("porch: 9 ft 2-1/4 in over its middle"));
