@@ -45,7 +45,7 @@ TEST_CASE("IFC: the rules of the standard hold") {
             const bool is_part = type == "IfcBuildingElementPart" || type == "IfcSpace" ||
                                  type == "IfcSite" || type == "IfcBuilding" ||
                                  type == "IfcBuildingStorey";
-            const bool is_element = type == "IfcWall" || type == "IfcRoof" ||
+            const bool is_element = type == "IfcWall" || type == "IfcRoof" || type == "IfcColumn" ||
                                     type == "IfcFooting" || type == "IfcDoor" ||
                                     type == "IfcWindow" || type == "IfcBeam" || type == "IfcSlab";
             if (is_part || is_element || type == "IfcOpeningElement") {
