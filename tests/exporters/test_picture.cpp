@@ -34,7 +34,7 @@ struct Photographs {
     Picture flat, south, east;
 };
 
-Photographs photographs(const SolidModel& model) {
+Photographs photographs(const SolidModel& model, const std::string& demo) {
     const ScratchDirectory scratch;
     put_bytes(scratch.path() / "model.glb", write_glb(model, "model")[0].bytes);
     Photographs made;
@@ -48,8 +48,9 @@ Photographs photographs(const SolidModel& model) {
     made.flat = picture("flat.rgba");
     made.south = picture("south.rgba");
     made.east = picture("east.rgba");
-    // Kept where a person can look at it.
-    put_bytes(COILWRIGHT_NODE_DIRECTORY "/picture.png", bytes_of(scratch.path() / "picture.png"));
+    // Kept where a person can look at it, one file a design: tests run side by side.
+    put_bytes(COILWRIGHT_NODE_DIRECTORY "/picture-" + demo + ".png",
+              bytes_of(scratch.path() / "picture.png"));
     return made;
 }
 
@@ -82,13 +83,12 @@ int black_in_row(const Picture& picture, int row) {
     return count;
 }
 
-} // namespace
-
-TEST_CASE("a browser shows the home's GLB upright, in metres, in the colours of its materials") {
-    const BuildingPlan plan = demo_plan("home.toml");
+void check_pictures(const std::string& demo, const std::vector<std::string>& materials) {
+    CAPTURE(demo);
+    const BuildingPlan plan = demo_plan(demo + ".toml");
     const SolidResult result = finished_shell_model(plan.schedule, plan.design, 0.01);
     REQUIRE(result.faults.empty());
-    const Photographs seen = photographs(result.model);
+    const Photographs seen = photographs(result.model, demo);
     CHECK(seen.told.at("parts").size() == result.model.parts.size());
 
     // The silhouettes against the true bounds: x east and z up seen from the south; north to the
@@ -140,9 +140,24 @@ TEST_CASE("a browser shows the home's GLB upright, in metres, in the colours of 
     CHECK(known == all);
     CHECK(all - background > all / 8);
     CHECK(background > all / 8);
-    for (const char* const name :
-         {"EARTH_RENDER", "LIME_PLASTER", "EARTH_FLOOR", "TIMBER", "GROUND"})
+    for (const std::string& name : materials) {
+        CAPTURE(name);
         CHECK(shown.count(name) == 1);
+    }
+}
+
+} // namespace
+
+TEST_CASE("a browser shows the home's GLB upright, in metres, in the colours of its materials") {
+    check_pictures("home", {"EARTH_RENDER", "LIME_PLASTER", "EARTH_FLOOR", "TIMBER", "GROUND"});
+}
+
+TEST_CASE("a browser shows the grain store's GLB as it is") {
+    check_pictures("grain-store", {"EARTH_RENDER", "LIME_PLASTER", "TIMBER", "GROUND"});
+}
+
+TEST_CASE("a browser shows the seed-house's GLB as it is") {
+    check_pictures("seed-house", {"EARTH_RENDER", "LIME_PLASTER", "TIMBER", "GROUND"});
 }
 
 } // namespace coilwright
