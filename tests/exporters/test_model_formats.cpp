@@ -1,7 +1,9 @@
+#include "exporters/ifc.hpp"
 #include "exporters/materials.hpp"
 #include "exporters/model_formats.hpp"
 #include "tests/exporters/comma_locale.hpp"
 #include "tests/exporters/sample_models.hpp"
+#include "tests/exporters/sample_plans.hpp"
 #include "tests/exporters/scratch.hpp"
 
 #include <Eigen/Geometry>
@@ -22,6 +24,18 @@ TEST_CASE("every model format gives the same bytes twice, and where decimals are
         REQUIRE(second.size() == first.size());
         for (std::size_t k = 0; k < first.size(); ++k)
             CHECK((first[k].path == second[k].path && first[k].bytes == second[k].bytes));
+    }
+}
+
+TEST_CASE("a building's IFC is the same bytes where decimals are commas") {
+    const BuildingPlan plan = demo_plan("washroom.toml");
+    const SolidResult courses = courses_model(plan.schedule, 0.02);
+    REQUIRE(courses.faults.empty());
+    for (const IfcSchema schema : {IfcSchema::ifc4, IfcSchema::ifc2x3}) {
+        const std::string first = ifc_text(plan, courses.model, schema);
+        CHECK(first.size() > 10000);
+        const CommaLocale commas;
+        CHECK(ifc_text(plan, courses.model, schema) == first);
     }
 }
 
