@@ -100,6 +100,7 @@ TEST_CASE("OBJ: the demo designs' models are watertight by their own indices") {
         for (std::size_t k = 0; k < model.parts.size(); ++k) {
             names.insert(read.shapes[k].name);
             CHECK(read.shapes[k].name == model.parts[k].slug);
+            CHECK(read.shapes[k].material == look(model.parts[k].material).name);
             check_part(read.shapes[k].mesh, model.parts[k], 1, false);
         }
         CHECK(names.size() == model.parts.size());
