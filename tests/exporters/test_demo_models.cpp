@@ -8,6 +8,7 @@
 #include "tests/exporters/read_ply.hpp"
 #include "tests/exporters/readers.hpp"
 #include "tests/exporters/sample_plans.hpp"
+#include "tests/exporters/scratch.hpp"
 
 #include <catch2/catch.hpp>
 #include <cmath>
@@ -124,6 +125,33 @@ TEST_CASE("STL: the demo designs' models weld into the solids they were") {
             first = last;
         }
         CHECK(first == read.mesh.triangles.size());
+    }
+}
+
+// ADMesh, the checker of STL files, on whole files as the package holds them.
+TEST_CASE("STL: ADMesh finds nothing to mend in the demo designs' models at both depths") {
+    const ScratchDirectory scratch;
+    const std::string file = (scratch.path() / "m.stl").string();
+    for (const auto& [name, whole] : demo_models()) {
+        const SolidModel model = printed_model(whole);
+        put_bytes(file, write_stl(model, "m")[0].bytes);
+        const std::string report = output_of({"admesh", file});
+        CAPTURE(name, report);
+        const auto number = [&](const std::string& label) {
+            const std::size_t at = report.find(label);
+            REQUIRE(at != std::string::npos);
+            return std::stod(report.substr(at + label.size()));
+        };
+        double made = 0;
+        for (const SolidPart& part : model.parts)
+            made += part.volume;
+        CHECK(number("Number of parts       :") == static_cast<double>(model.parts.size()));
+        CHECK(number("Volume   :") * 1e-9 == Approx(made).epsilon(1e-4));
+        for (const char* const label :
+             {"Degenerate facets     :", "Edges fixed           :", "Facets removed        :",
+              "Facets added          :", "Facets reversed       :", "Backwards edges       :",
+              "Normals fixed         :", "Total disconnected facets        :"})
+            CHECK(number(label) == 0);
     }
 }
 
