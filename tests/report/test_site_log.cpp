@@ -7,6 +7,8 @@
 #include "tests/support/works.hpp"
 
 #include <catch2/catch.hpp>
+#include <chrono>
+#include <regex>
 
 using namespace coilwright;
 using namespace coilwright::testing;
@@ -80,4 +82,48 @@ TEST_CASE("a day's sheet has its courses with compass and height, and room to wr
     for (const WorkDay& day : out.days.days)
         for (const DayWork& work : day.work)
             CHECK(all.find(work.what) != std::string::npos);
+}
+
+// The works file of the grain store starts on 2027-04-05 and rests on Sundays. The judge is the
+// calendar of the standard library.
+TEST_CASE("sheets bear the dates of a calendar that rests on Sundays") {
+    using namespace std::chrono;
+    const BuildingPlan plan = demo_plan("grain-store.toml");
+    const WorkedOut out = work_everything_out(plan, demo_works("grain-store"));
+    const sys_days start = 2027y / April / 5;
+    sys_days last = start - days(1);
+    int dated = 0, sundays = 0;
+    for (const Sheet& sheet : site_log(plan, out, letter_paper(), even_letters)) {
+        std::smatch title, calendar;
+        REQUIRE(std::regex_search(sheet.title, title,
+                                  std::regex("^Day ([0-9]+)   ([0-9]+)-([0-9]{2})-([0-9]{2})")));
+        const std::string text = sheet_text(sheet);
+        if (!std::regex_search(text, calendar, std::regex("day ([0-9]+) on the calendar")))
+            continue; // goes on from the sheet before
+        const sys_days date =
+            year(std::stoi(title[2])) / month(std::stoul(title[3])) / day(std::stoul(title[4]));
+        CAPTURE(sheet.title, calendar[1].str());
+        if (date == last)
+            continue;
+        CHECK(std::stoi(title[1]) == ++dated);
+        CHECK(date == start + days(std::stoi(calendar[1]) - 1));
+        CHECK(weekday(date) != Sunday);
+        CHECK(date > last);
+        // Rest days alone stand between working days while courses are laid.
+        if (dated > 1 && date - last == days(2) && weekday(last) == Saturday)
+            ++sundays;
+        last = date;
+    }
+    CHECK(dated == static_cast<int>(out.days.days.size()));
+    CHECK(dated > 12);
+    CHECK(sundays >= 2);
+
+    // Without a start there is a line to write the date on, and no date.
+    Works undated = demo_works("grain-store");
+    undated.crew.start.reset();
+    const WorkedOut plain = work_everything_out(plan, undated);
+    for (const Sheet& sheet : site_log(plan, plain, letter_paper(), even_letters)) {
+        CHECK(sheet.title.find("2027") == std::string::npos);
+        CHECK(sheet_text(sheet).find("Date:") != std::string::npos);
+    }
 }
