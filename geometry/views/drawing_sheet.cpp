@@ -32,11 +32,27 @@ constexpr double ruler_cell = 110;
 void add_title_lines(Sheet& sheet, const PaperBox& cell, const std::vector<std::string>& lines,
                      const MeasureText& measure) {
     double y = cell.top;
+    bool close =
+        false; // a title of two lines: what follows is set smaller, clear of the sheet's number
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        const double size = i < 2 ? sizes::strong : sizes::small;
-        y -= size * 1.2;
-        add_text(sheet, {cell.left + 2, y},
-                 shortened(lines[i], cell.width() - 4, size, i < 2, measure), size, i < 2);
+        double size = i < 2 ? sizes::strong : close ? sizes::least : sizes::small;
+        std::vector<std::string> parts{lines[i]};
+        // A title tells sheets apart: it is set smaller, then in two lines, rather than cut.
+        if (i == 1) {
+            const auto fit = [&] {
+                return wrapped(lines[i], cell.width() - 4, size, true, measure);
+            };
+            for (parts = fit(); parts.size() > 1 && size > sizes::small; parts = fit())
+                size = std::max(sizes::small, size - 0.2);
+        }
+        close = close || parts.size() > 1;
+        if (parts.size() > 2)
+            parts = {parts[0], parts[1] + "…"};
+        for (const std::string& part : parts) {
+            y -= size * 1.2;
+            add_text(sheet, {cell.left + 2, y},
+                     shortened(part, cell.width() - 4, size, i < 2, measure), size, i < 2);
+        }
     }
 }
 

@@ -37,6 +37,20 @@ std::string forms_dxf(const BuildingPlan& plan, double kerf) {
     return dxf_text_of(lay_side_by_side(drafting, rows, Scale{5, ""}), measure);
 }
 
+/// What a sheet's title block says of it: the lines under the design's name, joined.
+std::string title_in_block(const Sheet& sheet, const std::string& design) {
+    std::string title;
+    bool under = false;
+    for (const TextItem* text : text_items(sheet)) {
+        if (text->text.rfind("Scale ", 0) == 0)
+            break;
+        if (under)
+            title += (title.empty() ? "" : " ") + text->text;
+        under = under || text->text.rfind(design.substr(0, 8), 0) == 0;
+    }
+    return title;
+}
+
 /// Areas of what is cut, m2, smallest first.
 std::vector<double> cut_areas(std::map<std::string, std::vector<Words>>& found, double unit) {
     std::vector<double> areas;
@@ -128,6 +142,7 @@ TEST_CASE("forms.pdf: sheets exact, nothing overlaps, every piece is listed") {
             const Drafting drafting{plan, *drawing_paper(paper), measure};
             const std::vector<Sheet> sheets = form_sheets(drafting, set);
             std::string lists;
+            std::set<std::string> printed; // in the title blocks of tiles
             for (const Sheet& sheet : sheets) {
                 CHECK(sheet.width == drafting.paper.height);
                 CHECK(sheet.height == drafting.paper.width);
@@ -137,6 +152,15 @@ TEST_CASE("forms.pdf: sheets exact, nothing overlaps, every piece is listed") {
                 CHECK_THAT(text, Contains("Print at 100 %"));
                 CHECK_THAT(text, Contains("CAUTION"));
                 lists += text;
+                if (sheet.title.rfind("Tile ", 0) != 0)
+                    continue;
+                const std::string title = title_in_block(sheet, plan.schedule.name);
+                CAPTURE(title);
+                CHECK(printed.insert(title).second);
+                CHECK(title.rfind("Tile ", 0) == 0);
+                const std::size_t piece = sheet.title.find("piece ");
+                if (piece != std::string::npos)
+                    CHECK(title == sheet.title);
             }
             for (const FormKind& kind : set.kinds)
                 CHECK_THAT(lists, Contains(kind.mark));
