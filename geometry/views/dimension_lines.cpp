@@ -10,6 +10,7 @@ namespace coilwright {
 namespace {
 
 constexpr double overshoot = 1.5, gap = 1.2, tick = 1.3, above = 1.1; // mm
+constexpr double in_line = 3; // mm: as near as that a figure seems to stand on a line
 
 /// A dimension's line as drawn, and how its figure reads.
 struct Line {
@@ -67,28 +68,50 @@ bool put_if_free(Line& line, Placer& placer, const TextItem& item, double cleara
     return true;
 }
 
+/// On its own line: in the middle, else as near to it as there is room between the ends.
 bool put_on_line(Line& line, Placer& placer) {
     for (const double size : {sizes::small, sizes::least}) {
-        if (placer.measure()(line.of->text, size, false).width + 1.6 > line.length())
+        const double spare =
+            (line.length() - 1.6 - placer.measure()(line.of->text, size, false).width) / 2;
+        if (spare < 0)
             continue;
-        const Vec2 middle = (line.a + line.b) / 2;
-        if (put_if_free(line, placer, figure(line, middle + line.up * above, size), 0.2) ||
-            put_if_free(line, placer, figure(line, middle - line.up * (above + 0.75 * size), size),
-                        0.2))
+        for (double aside = 0; aside <= spare; aside += 1.5)
+            for (const double side : {1.0, -1.0}) {
+                const Vec2 foot = (line.a + line.b) / 2 + line.reading * (side * aside);
+                if (put_if_free(line, placer, figure(line, foot + line.up * above, size), 0.2) ||
+                    put_if_free(line, placer,
+                                figure(line, foot - line.up * (above + 0.75 * size), size), 0.2))
+                    return true;
+            }
+    }
+    return false;
+}
+
+/// Whether another dimension's line lies in line there: a figure would be taken for that one's.
+bool is_on_another(const Line& line, Vec2 from, Vec2 to, const std::vector<Line>& all) {
+    const double start = std::min(line.reading.dot(from), line.reading.dot(to));
+    const double end = std::max(line.reading.dot(from), line.reading.dot(to));
+    for (const Line& other : all) {
+        if (&other == &line || std::abs(line.up.dot(other.reading)) > 1e-6 ||
+            std::abs(line.up.dot(other.a - from)) > in_line)
+            continue;
+        const double one = line.reading.dot(other.a), another = line.reading.dot(other.b);
+        if (std::min(one, another) < end - 0.1 && std::max(one, another) > start + 0.1)
             return true;
     }
     return false;
 }
 
 /// Beyond an end, on the line made longer; else beside the line with a leader to its middle.
-bool put_near(Line& line, Placer& placer) {
+bool put_near(Line& line, Placer& placer, const std::vector<Line>& all) {
     for (const double size : {sizes::small, sizes::least}) {
         const double width = placer.measure()(line.of->text, size, false).width;
         for (const bool last : {true, false}) {
             const Vec2 end = last ? line.b : line.a;
             const Vec2 out = last ? line.reading : Vec2(-line.reading);
             const Vec2 middle = end + out * (width / 2 + 2.4);
-            if (!put_if_free(line, placer, figure(line, middle + line.up * above, size), 0.2))
+            if (is_on_another(line, end, end + out * (width + 3.4), all) ||
+                !put_if_free(line, placer, figure(line, middle + line.up * above, size), 0.2))
                 continue;
             line.add(end, end + out * (width + 3.4), pens::seen);
             placer.take_line(end, end + out * (width + 3.4), 0.3);
@@ -156,7 +179,7 @@ std::vector<LaidDimension> lay_dimensions(Placer& placer,
         if (!put_on_line(line, placer))
             left.push_back(&line);
     for (Line* line : left) {
-        if (put_near(*line, placer) || put_anywhere(*line, placer))
+        if (put_near(*line, placer, lines) || put_anywhere(*line, placer))
             continue;
         if (line->of->optional) {
             line->left_out = true;
