@@ -5,6 +5,7 @@
 #include "geometry/design/read_design.hpp"
 #include "geometry/design/read_works.hpp"
 #include "geometry/plan/section.hpp"
+#include "geometry/takeoff/days.hpp"
 #include "geometry/takeoff/ledger.hpp"
 #include "tests/support/designs.hpp"
 
@@ -132,7 +133,8 @@ TEST_CASE("every demo's take-off adds up over elements, courses and phases") {
     }
 }
 
-TEST_CASE("tube by type is what the schedule says to order, fill is that of courses and short bags") {
+TEST_CASE(
+    "tube by type is what the schedule says to order, fill is that of courses and short bags") {
     for (const std::string& name : demos) {
         CAPTURE(name);
         const BuildingPlan plan = demo(name);
@@ -158,7 +160,8 @@ TEST_CASE("tube by type is what the schedule says to order, fill is that of cour
         for (const TakeOffLine& line : take.lines)
             if (line.what == "Fill, loose" || line.what == "Gravel fill")
                 for (const Figure& figure : line.figures)
-                    figures += figure.name == "tamped" || figure.name == "placed" ? figure.value : 0;
+                    figures +=
+                        figure.name == "tamped" || figure.name == "placed" ? figure.value : 0;
         CHECK(figures == Approx(tamped).epsilon(1e-9));
     }
 }
@@ -166,11 +169,12 @@ TEST_CASE("tube by type is what the schedule says to order, fill is that of cour
 TEST_CASE("the rings of a closed dome without openings by Pappus") {
     // Inside radii of a two-centred profile by its own formula, rho = (a2 + h2) / 2a; a ring is the
     // stadium's section times 2 pi times its centreline's radius.
-    const BuildingPlan plan = planned("coilwright = 1\nname = \"Rings\"\nunit = \"m\"\n"
-                                      "[course]\nheight = 0.13\nfoundation = 2\n"
-                                      "[tube.main]\nlay_flat = 0.45\ntamped_width = 0.38\n"
-                                      "[dome.one]\ninside_diameter = 3\nspringline = 0.52\n"
-                                      "profile = { kind = \"pointed\", rise = 3 }\ntube = \"main\"\n");
+    const BuildingPlan plan =
+        planned("coilwright = 1\nname = \"Rings\"\nunit = \"m\"\n"
+                "[course]\nheight = 0.13\nfoundation = 2\n"
+                "[tube.main]\nlay_flat = 0.45\ntamped_width = 0.38\n"
+                "[dome.one]\ninside_diameter = 3\nspringline = 0.52\n"
+                "profile = { kind = \"pointed\", rise = 3 }\ntube = \"main\"\n");
     const double a = 1.5, h = 3, rho = (a * a + h * h) / (2 * a), w = 0.38, t = 0.13;
     const double section = (w - t) * t + pi * t * t / 4;
     int rings = 0;
@@ -312,6 +316,42 @@ width = "30 in"
 sill = 0
 height = "75 in"
 head = { kind = "pointed" }
+[opening.light]
+in = "one"
+use = "window"
+bearing = 0
+width = "24 in"
+sill = "40 in"
+height = "30 in"
+head = { kind = "square", lintel = { kind = "timber", bearing = "12 in", depth = "5 in" } }
+[opening.round]
+in = "one"
+use = "vent"
+bearing = 180
+width = "12 in"
+sill = "60 in"
+height = "12 in"
+head = { kind = "circle" }
+[tunnel.porch]
+from = "one"
+bearing = 270
+width = "36 in"
+springline = "45 in"
+profile = { kind = "pointed", rise = "36 in" }
+reach = "10 ft"
+tube = "main"
+[buttress.pier]
+on = "one"
+bearings = [45, 135]
+width = "34 in"
+height = "40 in"
+projection = "30 in"
+projection_top = "15 in"
+[sleeve.water]
+in = "one"
+bearing = 215
+height = "10 in"
+diameter = "4 in"
 [finish]
 inside_plaster = "1 in"
 outside_plaster = "2 in"
@@ -339,6 +379,42 @@ width = "762 mm"
 sill = 0
 height = 1.905
 head = { kind = "pointed" }
+[opening.light]
+in = "one"
+use = "window"
+bearing = 0
+width = "609.6 mm"
+sill = 1.016
+height = "76.2 cm"
+head = { kind = "square", lintel = { kind = "timber", bearing = 0.3048, depth = "127 mm" } }
+[opening.round]
+in = "one"
+use = "vent"
+bearing = 180
+width = 0.3048
+sill = "1524 mm"
+height = 0.3048
+head = { kind = "circle" }
+[tunnel.porch]
+from = "one"
+bearing = 270
+width = "914.4 mm"
+springline = "1.143 m"
+profile = { kind = "pointed", rise = "91.44 cm" }
+reach = 3.048
+tube = "main"
+[buttress.pier]
+on = "one"
+bearings = [45, 135]
+width = "86.36 cm"
+height = 1.016
+projection = "762 mm"
+projection_top = "38.1 cm"
+[sleeve.water]
+in = "one"
+bearing = 215
+height = "254 mm"
+diameter = "101.6 mm"
 [finish]
 inside_plaster = "25.4 mm"
 outside_plaster = "50.8 mm"
@@ -346,15 +422,42 @@ floor_build_up = "101.6 mm"
 [trench]
 gravel_depth = "152.4 mm"
 )";
-    const TakeOff a = take_off(planned(feet), plastered_works());
-    const TakeOff b = take_off(planned(metres), plastered_works());
+    const BuildingPlan in_feet = planned(feet), in_metres = planned(metres);
+    const TakeOff a = take_off(in_feet, plastered_works());
+    const TakeOff b = take_off(in_metres, plastered_works());
+    const auto same = [](double one, double other) {
+        return std::abs(one - other) <= 1e-9 * std::max(1.0, std::abs(one));
+    };
     REQUIRE(a.items.size() == b.items.size());
-    CHECK(a.items.size() > 10);
+    CHECK(a.items.size() > 14);
     for (std::size_t i = 0; i < a.items.size(); ++i) {
         CAPTURE(a.items[i].code);
         CHECK(a.items[i].code == b.items[i].code);
-        CHECK(a.items[i].amount == Approx(b.items[i].amount).epsilon(1e-9));
+        CHECK(same(a.items[i].amount, b.items[i].amount));
+        CHECK(same(a.items[i].to_buy, b.items[i].to_buy));
+        CHECK(a.items[i].packs == b.items[i].packs);
     }
+    REQUIRE(a.lines.size() == b.lines.size());
+    for (std::size_t i = 0; i < a.lines.size(); ++i) {
+        CAPTURE(a.lines[i].item, a.lines[i].element);
+        CHECK(a.lines[i].item == b.lines[i].item);
+        CHECK(a.lines[i].element == b.lines[i].element);
+        CHECK(same(a.lines[i].amount, b.lines[i].amount));
+    }
+    REQUIRE(a.courses.size() == b.courses.size());
+    for (std::size_t i = 0; i < a.courses.size(); ++i) {
+        CHECK(same(a.courses[i].tube_net, b.courses[i].tube_net));
+        CHECK(same(a.courses[i].soil.loose, b.courses[i].soil.loose));
+    }
+    for (const char* const code : {"lintel-timber", "glass", "door-leaf", "sleeve-pipe"}) {
+        CAPTURE(code);
+        CHECK(amount(a, code) > 0);
+    }
+    const DayPlan days = plan_days(in_feet, a, plastered_works());
+    const DayPlan others = plan_days(in_metres, b, plastered_works());
+    REQUIRE(days.days.size() == others.days.size());
+    for (std::size_t i = 0; i < days.days.size(); ++i)
+        CHECK(same(days.days[i].fill_loose, others.days[i].fill_loose));
 }
 
 TEST_CASE("gravel in the base courses, cement richer below") {
