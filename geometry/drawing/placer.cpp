@@ -14,8 +14,8 @@ bool meets(const Corners& corners, const std::vector<Corners>& others) {
 }
 
 Corners square_about(Vec2 centre, double radius) {
-    return corners(
-        PaperBox{centre.x() - radius, centre.y() - radius, centre.x() + radius, centre.y() + radius});
+    return corners(PaperBox{centre.x() - radius, centre.y() - radius, centre.x() + radius,
+                            centre.y() + radius});
 }
 
 } // namespace
@@ -69,7 +69,7 @@ std::optional<TextItem> Placer::place(const std::vector<TextItem>& candidates, d
 }
 
 std::optional<Placer::Led> Placer::place_led(const std::vector<TextItem>& candidates, Vec2 target,
-                                             double near) {
+                                             double near, const LeaderRule& allowed) {
     for (const TextItem& candidate : candidates) {
         const Corners points = corners(candidate, measure_);
         if (!free(points))
@@ -78,7 +78,7 @@ std::optional<Placer::Led> Placer::place_led(const std::vector<TextItem>& candid
         const Vec2 from(std::clamp(target.x(), box.left, box.right),
                         std::clamp(target.y(), box.bottom, box.top));
         const bool led = (target - from).norm() > near;
-        if (led && !free_for_leader(from, target))
+        if (led && (!free_for_leader(from, target) || (allowed && !allowed(from, target))))
             continue;
         take(points);
         if (led)

@@ -3,6 +3,7 @@
 
 #include "geometry/drawing/boxes.hpp"
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -11,7 +12,8 @@ namespace coilwright {
 /// Knows what is taken inside a frame, and finds a free place among candidates. All in mm.
 class Placer {
 public:
-    Placer(const PaperBox& frame, MeasureText measure) : frame_(frame), measure_(std::move(measure)) {}
+    Placer(const PaperBox& frame, MeasureText measure)
+        : frame_(frame), measure_(std::move(measure)) {}
 
     /// Nothing may be put there any more: texts, symbols.
     void take(const Corners& corners) { taken_.push_back(corners); }
@@ -30,12 +32,15 @@ public:
     std::optional<TextItem> place(const std::vector<TextItem>& candidates,
                                   double clearance = usual_clearance);
     /// The same for a name that a leader joins to `target` where it stands over `near` mm away: the
-    /// leader must be free as well. Its ends come with it (equal ends: no leader).
+    /// leader must be free as well, and `allowed` if that is asked. Its ends come with it (equal
+    /// ends: no leader).
     struct Led {
         TextItem text;
         Vec2 from{0, 0}, to{0, 0};
     };
-    std::optional<Led> place_led(const std::vector<TextItem>& candidates, Vec2 target, double near);
+    using LeaderRule = std::function<bool(Vec2 from, Vec2 to)>;
+    std::optional<Led> place_led(const std::vector<TextItem>& candidates, Vec2 target, double near,
+                                 const LeaderRule& allowed = {});
     /// The first free centre for a symbol of that radius whose leader to `target` is free too,
     /// unless it may run `leader_over_all`.
     std::optional<Vec2> place_disc(const std::vector<Vec2>& centres, double radius, Vec2 target,

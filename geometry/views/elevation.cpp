@@ -51,6 +51,31 @@ std::string side_text(Bearing from) {
     return std::string("from the ") + names[static_cast<int>(nearest) % 8];
 }
 
+namespace {
+
+/// Tags on the openings that can be seen, as on the floor plan.
+void add_tags(View& view, const BuildingPlan& plan, const Mesh& shell, const SightFrame& frame) {
+    constexpr double before = 0.05; // m before the wall's face, clear of its own facets
+    const SightBlock block(shell, frame);
+    const auto tags = opening_tags(plan.schedule);
+    for (const OpeningPlan& opening : plan.schedule.openings) {
+        const OpeningForm& form = opening.form;
+        if (form.use == OpeningUse::niche)
+            continue;
+        const Vec3 out(form.axis.x(), form.axis.y(), 0);
+        if (out.dot(frame.toward) < 0.25) // seen from the side or from behind
+            continue;
+        const double z = (form.sill + form.top) / 2;
+        const HoleFaces faces = hole_faces(plan.schedule.building, form, half_width(form, z), z);
+        const Vec2 at = form.origin + form.axis * (faces.outer + before);
+        const Vec3 seen = frame.of(Vec3(at.x(), at.y(), z));
+        if (!block.hides(seen, before))
+            view.notes.push_back({tags.at(form.id), {seen.x(), seen.y()}, {0, 1}, 0.5, true, true});
+    }
+}
+
+} // namespace
+
 View elevation(const BuildingPlan& plan, const Mesh& shell, double tolerance, Bearing from) {
     const SightFrame frame = sight_from(from);
     const DisplayUnit unit = plan.schedule.unit;
@@ -64,6 +89,7 @@ View elevation(const BuildingPlan& plan, const Mesh& shell, double tolerance, Be
     const double apron = 0.05 * extent.size().x() + 0.1;
     add_segment(view, LineRole::ground, {extent.low.x() - apron, ground},
                 {extent.high.x() + apron, ground});
+    add_tags(view, plan, shell, frame);
     add_chain(view, {ground, 0, extent.high.y()}, {0, 1}, {extent.low.x(), 0}, 0, unit, "heights");
     add_chain(view, {-extent.low.x(), -extent.high.x()}, {-1, 0}, {0, ground}, 0, unit, "overall");
     return view;

@@ -73,16 +73,16 @@ void add_opening(View& view, const BuildingPlan& plan, const OpeningPlan& openin
         add_missed(view, faces);
     const Vec2 outer = form.origin + form.axis * faces.outer;
     if (form.use != OpeningUse::niche) {
+        // The rough width that the schedule gives, also where the head has begun to close it.
+        const HoleFaces rough = hole_faces(building, form, form.half_width, z);
         ViewDimension width;
-        width.from = faces.outer_left;
-        width.to = faces.outer_right;
+        width.from = rough.outer_left;
+        width.to = rough.outer_right;
         width.along = right_of(to_bearing({std::atan2(form.axis.y(), form.axis.x())}));
         width.offset = 5;
         width.optional = true;
-        width.text = length_text(2 * faces.half, plan.schedule.unit);
-        width.of =
-            "opening." + form.id +
-            (cut && std::abs(half - form.half_width) > 1e-9 ? ".width at the cut" : ".width");
+        width.text = length_text(2 * form.half_width, plan.schedule.unit);
+        width.of = "opening." + form.id + ".width";
         view.dimensions.push_back(std::move(width));
     }
     const Bearing bearing = to_bearing({std::atan2(form.axis.y(), form.axis.x())});
@@ -117,9 +117,9 @@ View floor_plan(const BuildingPlan& plan, double height) {
         const Vec2 end = tunnel.origin + tunnel.axis() * tunnel.reach;
         view.notes.push_back({tunnel.id + "  " + degrees_text(tunnel.bearing.degrees), end,
                               tunnel.axis(), tunnel.end_wall ? 20.0 : 12.0, true, true});
-        const double half = inner_half_width(tunnel, height);
-        if (tunnel.end_wall || half <= 0)
+        if (tunnel.end_wall || inner_half_width(tunnel, height) <= 0)
             continue;
+        const double half = inner_half_width(tunnel, 0);
         const Vec2 right = right_of(tunnel.bearing);
         ViewDimension width;
         width.from = end - right * half;
@@ -127,15 +127,15 @@ View floor_plan(const BuildingPlan& plan, double height) {
         width.along = right;
         width.offset = 5;
         width.text = length_text(2 * half, schedule.unit);
-        width.of = "tunnel." + tunnel.id + ".width at the cut";
+        width.of = "tunnel." + tunnel.id + ".width";
         view.dimensions.push_back(std::move(width));
     }
     add_pole_chains(view, building, schedule.unit);
     add_dome_names(view, plan, true);
     for (const ButtressForm& pier : building.buttresses)
         if (!pier.reveal)
-            view.notes.push_back({pier.id, pier.origin + pier.axis() * outer_face(pier, 0), pier.axis(),
-                              4, false, true});
+            view.notes.push_back({pier.id, pier.origin + pier.axis() * outer_face(pier, 0),
+                                  pier.axis(), 4, false, true, true});
     return view;
 }
 

@@ -172,44 +172,103 @@ private:
                 dimension.text,     dimension.optional};
     }
 
+    std::vector<TextItem> texts_at(const std::vector<Vec2>& places, const ViewNote& note) const {
+        std::vector<TextItem> texts;
+        for (const Vec2& place : places)
+            texts.push_back(PlanCanvas::centred(place, note.text, size_of(note), note.bold));
+        return texts;
+    }
+    static double size_of(const ViewNote& note) {
+        return note.bold ? sizes::strong * 0.85 : sizes::small;
+    }
+
+    /// Near its place, or it would seem to name something else; the name of a room within it.
+    bool put_near(const ViewNote& note, Vec2 target) {
+        const double radius = note.room * laid_.per_metre;
+        std::vector<TextItem> near =
+            texts_at(places_about(target, note.outward.normalized(), note.nearest,
+                                  std::max(note.nearest + 10, radius), pi),
+                     note);
+        if (radius > 0)
+            near.erase(std::remove_if(near.begin(), near.end(),
+                                      [&](const TextItem& text) {
+                                          const Corners box = corners(text, placer_.measure());
+                                          return std::any_of(
+                                              box.begin(), box.end(), [&](const Vec2& corner) {
+                                                  return (corner - target).norm() > radius;
+                                              });
+                                      }),
+                       near.end());
+        const auto placed = placer_.place(near);
+        if (placed)
+            laid_.notes.push_back({*placed, {0, 0}, {0, 0}});
+        return placed.has_value();
+    }
+
+    /// Whether a leader runs over a room of the plan that its target does not lie in: it would seem
+    /// to come from there.
+    bool over_a_room(Vec2 from, Vec2 to) const {
+        for (const ViewNote& note : view_.notes) {
+            const double radius = note.room * laid_.per_metre;
+            const Vec2 centre = of(note.target);
+            if (radius <= 0 || (to - centre).norm() < radius)
+                continue;
+            const Vec2 way = to - from;
+            const double part =
+                std::clamp((centre - from).dot(way) / std::max(way.squaredNorm(), 1e-12), 0.0, 1.0);
+            if ((from + way * part - centre).norm() < radius)
+                return true;
+        }
+        return false;
+    }
+
+    bool put_led(std::vector<TextItem> candidates, const ViewNote& note, Vec2 target,
+                 bool over_rooms) {
+        Placer::LeaderRule rule;
+        if (!over_rooms && view_.kind != ViewKind::section) {
+            rule = [&](Vec2 from, Vec2 to) { return !over_a_room(from, to); };
+            candidates.erase(std::remove_if(candidates.begin(), candidates.end(),
+                                            [&](const TextItem& text) {
+                                                return over_a_room(
+                                                    bounds(text, placer_.measure()).centre(),
+                                                    target);
+                                            }),
+                             candidates.end());
+        }
+        const auto led =
+            placer_.place_led(candidates, target, note.room > 0 ? 0 : note.nearest + 3, rule);
+        if (led)
+            laid_.notes.push_back({led->text, led->from, led->to});
+        return led.has_value();
+    }
+
     void put(const ViewNote& note) {
-        const Vec2 target = of(note.target);
-        const double size = note.bold ? sizes::strong * 0.85 : sizes::small;
-        std::vector<TextItem> candidates;
-        for (const Vec2& place :
-             places_about(target, note.outward.normalized(), note.nearest, note.nearest + 45, pi))
-            candidates.push_back(PlanCanvas::centred(place, note.text, size, note.bold));
-        if (!note.leader) { // near its place, or it would seem to name something else
-            std::vector<TextItem> near;
-            for (const Vec2& place : places_about(target, note.outward.normalized(), note.nearest,
-                                                  note.nearest + 10, pi))
-                near.push_back(PlanCanvas::centred(place, note.text, size, note.bold));
-            if (const auto placed = placer_.place(near)) {
-                laid_.notes.push_back({*placed, {0, 0}, {0, 0}});
+        const Vec2 target = of(note.target), outward = note.outward.normalized();
+        if (!note.leader && put_near(note, target))
+            return;
+        if (note.room > 0 && note.optional)
+            return;
+        // Leaders run over rooms only where there is no other place.
+        const std::vector<TextItem> about =
+            texts_at(places_about(target, outward, note.nearest, note.nearest + 45, pi), note);
+        const std::vector<TextItem> anywhere =
+            texts_at(places_in_frame(placer_.frame(), target), note);
+        for (const bool over_rooms : {false, true}) {
+            if (over_rooms && note.optional)
                 return;
-            }
+            for (const auto* candidates : {&about, &anywhere})
+                if (put_led(*candidates, note, target, over_rooms))
+                    return;
         }
-        if (const auto led = placer_.place_led(candidates, target, note.nearest + 3)) {
-            laid_.notes.push_back({led->text, led->from, led->to});
-            return;
-        }
-        std::vector<TextItem> anywhere;
-        for (const Vec2& place : places_in_frame(placer_.frame(), target))
-            anywhere.push_back(PlanCanvas::centred(place, note.text, size, note.bold));
-        if (const auto led = placer_.place_led(anywhere, target, note.nearest + 3)) {
-            laid_.notes.push_back({led->text, led->from, led->to});
-            return;
-        }
-        if (note.optional)
-            return;
         if (const auto placed = placer_.place(anywhere)) {
             laid_.notes.push_back({*placed, {0, 0}, {0, 0}});
             return;
         }
         // Nowhere free: where it was wanted, on white, rather than not at all.
-        candidates.front().on_white = true;
-        placer_.take(corners(candidates.front(), placer_.measure()));
-        laid_.notes.push_back({candidates.front(), {0, 0}, {0, 0}});
+        TextItem over = about.front();
+        over.on_white = true;
+        placer_.take(corners(over, placer_.measure()));
+        laid_.notes.push_back({over, {0, 0}, {0, 0}});
     }
 
     const View& view_;
@@ -235,8 +294,10 @@ LaidView laid_view(const PaperBox& box, const View& view, const Scale& scale,
     title.size = sizes::body;
     title.bold = true;
     title.align = Align::centre;
-    title.text = shortened(scale.text.empty() ? view.title : view.title + "   " + scale.text,
-                           box.width() - 2, title.size, true, measure);
+    // What is too long loses its own end, never the scale.
+    const std::string tail = scale.text.empty() ? "" : "   " + scale.text;
+    const double room = box.width() - 2 - measure(tail, title.size, true).width;
+    title.text = shortened(view.title, room, title.size, true, measure) + tail;
     const double half = measure(title.text, title.size, true).width / 2;
     title.at = {std::clamp(layer.middle(), box.left + half, box.right - half),
                 std::max(box.bottom + 1.5, layer.bottom() - 6)};

@@ -111,7 +111,8 @@ void add_dome_names(View& view, const BuildingPlan& plan, bool floors) {
     for (const DomeForm& dome : plan.schedule.building.domes) {
         const auto room = std::find_if(plan.headroom.begin(), plan.headroom.end(),
                                        [&](const Headroom& one) { return one.dome == dome.id; });
-        view.notes.push_back({dome.id, dome.at, {0, 1}, 5, true, false});
+        const double within = dome.profile.half_span;
+        view.notes.push_back({dome.id, dome.at, {0, 1}, 5, true, false, false, within});
         view.notes.push_back(
             {"Ø " + length_text(2 * dome.profile.half_span, plan.schedule.unit) + " inside",
              dome.at,
@@ -119,7 +120,8 @@ void add_dome_names(View& view, const BuildingPlan& plan, bool floors) {
              5,
              false,
              false,
-             true});
+             true,
+             within});
         if (floors && room != plan.headroom.end())
             view.notes.push_back({area_text(room->floor_area, plan.schedule.unit) + " clear",
                                   dome.at,
@@ -127,7 +129,8 @@ void add_dome_names(View& view, const BuildingPlan& plan, bool floors) {
                                   9.5,
                                   false,
                                   false,
-                                  true});
+                                  true,
+                                  within});
     }
 }
 

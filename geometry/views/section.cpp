@@ -64,6 +64,9 @@ void add_levels(View& view, const BuildingPlan& plan, const CutDome& cut) {
     const double a = dome.profile.half_span, x = cut.pole;
     const double top = dome.cap_courses > 0 ? dome.apex() : dome.top();
     add_segment(view, LineRole::axis, {x, 0}, {x, top});
+    view.notes.push_back(
+        {dome.id, {x, 80 * metres_per_inch}, {-1, 1}, 5, true, false, false, a}); // first: in its
+                                                                                  // room
     if (dome.springline > 1e-6) {
         add_segment(view, LineRole::level, {x - a, dome.springline}, {x + a, dome.springline});
         view.notes.push_back({"springline " + length_text(dome.springline, unit),
@@ -101,7 +104,6 @@ void add_levels(View& view, const BuildingPlan& plan, const CutDome& cut) {
              false,
              true});
     }
-    view.notes.push_back({dome.id, {x, height}, {-1, 1}, 9, true, false});
 }
 
 void add_heights(View& view, const BuildingPlan& plan, const DomeForm& dome, double left) {
@@ -113,11 +115,21 @@ void add_heights(View& view, const BuildingPlan& plan, const DomeForm& dome, dou
     add_chain(view, {dome.bottom(), dome.top()}, up, at, 1, unit, "dome." + dome.id + ".wall");
 }
 
-void add_widths(View& view, const BuildingPlan& plan, const CutDome& cut, double low) {
+void add_widths(View& view, const BuildingPlan& plan, const CutDome& cut, Vec2 right, double low) {
     const DomeForm& dome = *cut.dome;
     const double a = inside_radius(dome, 0), w = outside_radius(dome, 0) - a, x = cut.pole;
-    add_chain(view, {-(x - a - w), -(x - a), -(x + a), -(x + a + w)}, {-1, 0}, {x, low}, 0,
-              plan.schedule.unit, "dome." + dome.id + ".widths");
+    // A side on which it runs into another room or a tunnel has no wall to measure, not even in the
+    // ground.
+    const auto has_wall = [&](double side, double z) {
+        return contains(wall_expression(plan.schedule.building, z),
+                        Vec2(dome.at + right * (side * (a + w / 2))));
+    };
+    std::vector<double> places{-(x - a), -(x + a)};
+    for (const double side : {-1.0, 1.0})
+        if (has_wall(side, height_tie) || has_wall(side, plan.schedule.courses.front().middle))
+            places.push_back(-(x + side * (a + w)));
+    add_chain(view, places, {-1, 0}, {x, low}, 0, plan.schedule.unit,
+              "dome." + dome.id + ".widths");
 }
 
 /// Sill and head of the opening in the plane, at its outside.
@@ -200,7 +212,7 @@ View section(const BuildingPlan& plan, const Mesh& shell, double tolerance, cons
     for (const CutDome& one : domes)
         add_levels(view, plan, one);
     add_heights(view, plan, dome, cut.low.x());
-    add_widths(view, plan, {&dome, x0}, cut.low.y());
+    add_widths(view, plan, {&dome, x0}, ahead, cut.low.y());
     add_opening_heights(view, plan, origin, ahead, cut.high.x(), cut.low.x());
     return view;
 }

@@ -60,6 +60,8 @@ struct ViewNote {
     bool bold = false;
     bool leader = true;
     bool optional = false; // as for dimensions
+    double room = 0;       // metres: the name of a room of that radius about the target. It stands
+                     // within, or elsewhere with a leader; what is optional, within or not at all
 };
 
 struct View {
