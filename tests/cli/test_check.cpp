@@ -1,6 +1,7 @@
 #include "tests/cli/running.hpp"
 #include "tests/exporters/scratch.hpp"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
@@ -85,6 +86,47 @@ TEST_CASE("check prints findings as JSON") {
         }
         CHECK(outcome.code == (failing ? 1 : 0));
     }
+}
+
+// python3-jsonschema, draft 2020-12.
+TEST_CASE("what check prints of every demo keeps to the published schema") {
+    const ScratchDirectory scratch;
+    std::vector<std::string> command{"/usr/bin/python3",
+                                     in_project("tests/exporters/validate_json.py"),
+                                     in_project("docs/reference/checks.schema.json")};
+    const auto add = [&](const std::string& bytes) {
+        command.push_back((scratch.path() / (std::to_string(command.size()) + ".json")).string());
+        put_bytes(command.back(), bytes);
+    };
+    for (const std::string& demo : demos())
+        add(run({"check", demo, "--json"}).out);
+    const std::string mended =
+        run({"check", in_project("models/cabin-metric.toml"), "--remedies", "--json"}).out;
+    CHECK_THAT(mended, Contains("\"changes\": [\n"));
+    add(mended);
+    const std::string said = output_of(command);
+    CHECK(std::count(said.begin(), said.end(), '\n') ==
+          static_cast<std::ptrdiff_t>(demos().size()) + 1);
+
+    // It does refuse.
+    const auto refused = [&](const auto& spoil) {
+        json broken = json::parse(mended);
+        spoil(broken);
+        put_bytes(command.back(), broken.dump());
+        return command;
+    };
+    CHECK_THROWS_WITH(output_of(refused([](json& j) { j["findings"][0]["verdict"] = "maybe"; })),
+                      Contains("/findings/0/verdict"));
+    CHECK_THROWS_WITH(output_of(refused([](json& j) { j["rooms"][0].erase("volume"); })),
+                      Contains("'volume' is a required property"));
+    CHECK_THROWS_WITH(output_of(refused([](json& j) { j["limits"].begin()->erase("source"); })),
+                      Contains("'source' is a required property"));
+    CHECK_THROWS_WITH(output_of(refused([](json& j) {
+                          for (json& finding : j["findings"])
+                              if (finding.contains("changes") && !finding["changes"].empty())
+                                  finding["changes"][0]["from"] = "low";
+                      })),
+                      Contains("/changes/0/from"));
 }
 
 TEST_CASE("check reads standard input and names it") {

@@ -25,7 +25,8 @@ if(NOT printed MATCHES "${EXPECTED}")
 endif()
 
 foreach(file bin/coilwright share/man/man1/coilwright.1
-        share/bash-completion/completions/coilwright)
+        share/bash-completion/completions/coilwright share/coilwright/schedule.schema.json
+        share/coilwright/take-off.schema.json share/coilwright/checks.schema.json)
     if(NOT EXISTS ${work}/prefix/${file})
         message(FATAL_ERROR "Not installed: ${file}")
     endif()
