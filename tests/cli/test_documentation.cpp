@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <fstream>
 #include <regex>
 #include <set>
 #include <sstream>
@@ -23,19 +24,39 @@ std::vector<std::filesystem::path> pages() {
     return files;
 }
 
-/// The commands of a page: lines of blocks fenced ```sh that call the program.
-std::vector<std::string> commands_of(const std::string& text) {
-    std::vector<std::string> commands;
+/// A step of a page: a command, or lines to be added to a file.
+struct Step {
+    std::string command, file, lines;
+};
+
+/// Of blocks fenced ```sh the lines that call the program; of blocks fenced ```toml those whose
+/// first line names a file, "# NAME.works", written in the order of the page.
+std::vector<Step> steps_of(const std::string& text) {
+    std::vector<Step> steps;
     std::istringstream lines(text);
-    std::string line;
-    bool in_block = false;
+    std::string line, block;
     while (std::getline(lines, line)) {
         if (line.rfind("```", 0) == 0) {
-            in_block = !in_block && line == "```sh";
-        } else if (in_block && line.find("build/coilwright ") != std::string::npos) {
-            commands.push_back(line);
+            block = block.empty() ? line : "";
+        } else if (block == "```sh" && line.find("build/coilwright ") != std::string::npos) {
+            steps.push_back({line, "", ""});
+        } else if (block == "```toml" && line.rfind("# ", 0) == 0 &&
+                   line.find(".works") == line.size() - 6) {
+            steps.push_back({"", line.substr(2), ""});
+            block = "into the file";
+        } else if (block == "into the file") {
+            steps.back().lines += line + "\n";
         }
     }
+    return steps;
+}
+
+/// The commands of a page.
+std::vector<std::string> commands_of(const std::string& text) {
+    std::vector<std::string> commands;
+    for (const Step& step : steps_of(text))
+        if (!step.command.empty())
+            commands.push_back(step.command);
     return commands;
 }
 
@@ -67,9 +88,13 @@ TEST_CASE("every command that the documentation shows runs") {
         std::filesystem::copy(in_project("models"), folder / "models");
         std::filesystem::create_directory(folder / "build");
         std::filesystem::create_symlink(COILWRIGHT_PROGRAM, folder / "build" / "coilwright");
-        for (const std::string& command : commands_of(bytes_of(page))) {
-            CAPTURE(page.string(), command);
-            const Outcome outcome = shell(folder, command);
+        for (const Step& step : steps_of(bytes_of(page))) {
+            if (!step.file.empty()) {
+                std::ofstream(folder / step.file, std::ios::app) << step.lines;
+                continue;
+            }
+            CAPTURE(page.string(), step.command);
+            const Outcome outcome = shell(folder, step.command);
             INFO(outcome.err);
             CHECK(outcome.code == (tells_a_failure(outcome.out) ? 1 : 0));
             ++count;
@@ -125,6 +150,43 @@ TEST_CASE("what the first tutorial writes in place of a line of the design can s
     CAPTURE(snippet, outcome.err);
     CHECK(outcome.code == 0);
     CHECK_THAT(outcome.out, Contains("Fitted: Springline of 'main'"));
+}
+
+TEST_CASE("the tutorial of costs and days comes to a cost and to dates") {
+    const ScratchDirectory scratch;
+    std::filesystem::create_directory(scratch.path() / "build");
+    std::filesystem::create_symlink(COILWRIGHT_PROGRAM, scratch.path() / "build" / "coilwright");
+    std::vector<std::string> told; // by each takeoff in turn
+    std::string varied;
+    for (const Step& step : steps_of(bytes_of(in_project("docs/tutorials/costs-and-days.md")))) {
+        if (!step.file.empty()) {
+            std::ofstream(scratch.path() / step.file, std::ios::app) << step.lines;
+            continue;
+        }
+        const Outcome outcome = shell(scratch.path(), step.command);
+        CAPTURE(step.command);
+        INFO(outcome.err);
+        CHECK(outcome.code == 0);
+        if (step.command.find(" takeoff ") != std::string::npos)
+            told.push_back(outcome.out);
+        if (step.command.find(" vary ") != std::string::npos)
+            varied = outcome.out;
+    }
+    REQUIRE(told.size() == 3);
+    CHECK(told[0].find("shells") == std::string::npos);
+    CHECK_THAT(told[1],
+               Contains("shells") && Contains("nine times in ten under") && Contains("to 2027-"));
+    // A rate of the crew's own changes the days and what labour costs, not what is bought.
+    const auto line_of = [](const std::string& text, const std::string& start) {
+        const std::size_t at = text.find("\n" + start);
+        REQUIRE(at != std::string::npos);
+        return text.substr(at + 1, text.find('\n', at + 1) - at - 1);
+    };
+    CHECK(line_of(told[1], "Days: ") != line_of(told[2], "Days: "));
+    CHECK(line_of(told[1], "labour") != line_of(told[2], "labour"));
+    CHECK(line_of(told[1], "tube-wall").substr(0, 60) ==
+          line_of(told[2], "tube-wall").substr(0, 60));
+    CHECK_THAT(varied, Contains("9 ft") && Contains("10 ft"));
 }
 
 TEST_CASE("every link between the pages leads somewhere") {
