@@ -1,5 +1,6 @@
 #include "exporters/spreadsheet.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <clocale>
@@ -144,6 +145,53 @@ void add_bars(lxw_workbook* book, lxw_worksheet* sheet, const SheetBars& bars) {
                                  static_cast<lxw_col_t>(bars.column), chart));
 }
 
+constexpr double line_height = 15, title_height = 24, most_height = 400; // points
+constexpr double usual_width = 8.43; // of a column, characters of the usual font
+
+/// Lines that a text takes when it is broken at blanks.
+int lines_of(const std::string& text, double width) {
+    int lines = 1;
+    double used = 0, word = 0;
+    const auto put = [&] {
+        if (used > 0 && used + 1 + word > width) {
+            ++lines;
+            used = 0;
+        }
+        used += (used > 0 ? 1 : 0) + word;
+        for (; used > width; used -= width)
+            ++lines; // a word longer than its cell
+        word = 0;
+    };
+    for (const char c : text) {
+        if (c == ' ')
+            put();
+        else if ((static_cast<unsigned char>(c) & 0xC0) != 0x80) // UTF-8: once a letter
+            ++word;
+    }
+    put();
+    return lines;
+}
+
+/// Programs that open a workbook take the height of its rows as they stand: a text that is broken
+/// into lines would lie over the rows below.
+double height_of(const std::vector<SheetCell>& row, const std::vector<double>& widths) {
+    double height = line_height;
+    for (std::size_t c = 0; c < row.size(); ++c) {
+        const auto* text = std::get_if<std::string>(&row[c].value);
+        if (!text)
+            continue;
+        if (row[c].look == CellLook::title) {
+            height = std::max(height, title_height);
+        } else if (row[c].look != CellLook::note) {
+            const bool bold = row[c].look == CellLook::head || row[c].look == CellLook::strong;
+            const double width =
+                (c < widths.size() ? widths[c] : usual_width) * (bold ? 0.85 : 0.95);
+            height = std::max(height, line_height * lines_of(*text, width));
+        }
+    }
+    return std::min(height, most_height);
+}
+
 void add_sheet(lxw_workbook* book, Formats& formats, const WorkSheet& content) {
     if (workbook_validate_sheet_name(book, content.name.c_str()) != LXW_NO_ERROR)
         fail("a sheet cannot be called \"" + content.name + "\"");
@@ -158,6 +206,11 @@ void add_sheet(lxw_workbook* book, Formats& formats, const WorkSheet& content) {
         for (std::size_t c = 0; c < content.rows[r].size(); ++c)
             write_cell(sheet, static_cast<lxw_row_t>(r), static_cast<lxw_col_t>(c),
                        content.rows[r][c], formats.of(content.rows[r][c]));
+    for (std::size_t r = 0; r < content.rows.size(); ++r) {
+        const double height = height_of(content.rows[r], content.widths);
+        if (height > line_height)
+            check(worksheet_set_row(sheet, static_cast<lxw_row_t>(r), height, nullptr));
+    }
     worksheet_set_landscape(sheet);
     worksheet_fit_to_pages(sheet, 1, 0);
     if (content.frozen_rows > 0) {

@@ -8,6 +8,7 @@
 #include "tests/exporters/comma_locale.hpp"
 #include "tests/exporters/recalculated.hpp"
 #include "tests/exporters/sample_plans.hpp"
+#include "tests/exporters/scratch.hpp"
 #include "tests/support/works.hpp"
 
 #include <catch2/catch.hpp>
@@ -178,6 +179,50 @@ TEST_CASE("cells have the names that spreadsheets give them") {
     CHECK(cell_name(4, 26) == "AA5");
     CHECK(cell_name(9, 701) == "ZZ10");
     CHECK(cell_name(9, 702, true) == "$AAA$10");
+}
+
+// A row of one line is 15 points; programs that open a workbook keep the heights that it states.
+TEST_CASE("rows are as high as the texts that are broken in their cells") {
+    const std::string text = "Nail an anchor plate on each jamb of the door, block flush with the "
+                             "form, and check that the form stands plumb";
+    const ScratchDirectory scratch;
+    const std::string file = (scratch.path() / "book.xlsx").string();
+    put_bytes(file, xlsx_bytes("Heights", {{"One",
+                                            {40, 10},
+                                            {{{std::string("Day by day"), "", CellLook::title}},
+                                             {{1.0}, {std::string("short")}},
+                                             {{text}, {2.0}},
+                                             {{std::string("wide"), "", CellLook::note}, {text}}},
+                                            0,
+                                            {}}}));
+    const std::string sheet = output_of({"unzip", "-p", file, "xl/worksheets/sheet1.xml"});
+    const auto height = [&](int row) {
+        const std::size_t at = sheet.find("<row r=\"" + std::to_string(row) + "\"");
+        REQUIRE(at != std::string::npos);
+        const std::string tag = sheet.substr(at, sheet.find('>', at) - at);
+        const std::size_t stated = tag.find(" ht=\"");
+        return stated == std::string::npos ? 15 : std::stod(tag.substr(stated + 5));
+    };
+    CHECK(height(1) > 20); // letters of 16 points
+    CHECK(height(2) == 15);
+    // 110 letters in cells of 40 and of 10: three lines at least, and eleven.
+    CHECK(height(3) >= 3 * 15);
+    CHECK(height(3) <= 4 * 15);
+    CHECK(height(4) >= 11 * 15);
+    CHECK(height(4) <= 18 * 15);
+
+    // In the demos' books too: whatever is broken in its cell has room.
+    const WorkedOut store = taken(demo_plan("grain-store.toml"), store_works());
+    put_bytes(file, book_of(store));
+    int high = 0;
+    for (const int number : {1, 2, 3, 4, 5, 6}) {
+        const std::string one = output_of(
+            {"unzip", "-p", file, "xl/worksheets/sheet" + std::to_string(number) + ".xml"});
+        for (std::size_t at = 0; (at = one.find("customHeight=\"1\"", at)) != std::string::npos;
+             ++at)
+            ++high;
+    }
+    CHECK(high > 30);
 }
 
 TEST_CASE("texts stay texts, and what cannot be written is told") {
