@@ -54,8 +54,9 @@ TEST_CASE("the reference names every model format") {
         CHECK(page.find(row) != std::string::npos);
     }
     for (const Material material :
-         {Material::earth, Material::earth_cap, Material::lime_plaster, Material::timber,
-          Material::concrete, Material::glass, Material::ground, Material::furnishing}) {
+         {Material::earth, Material::earth_cap, Material::lime_plaster, Material::earth_render,
+          Material::earth_floor, Material::timber, Material::concrete, Material::glass,
+          Material::ground, Material::furnishing}) {
         const MaterialLook& looks = look(material);
         const std::string row = "| `" + looks.name + "` | " + fixed_text(looks.red, 2) + " | " +
                                 fixed_text(looks.green, 2) + " | " + fixed_text(looks.blue, 2) +
