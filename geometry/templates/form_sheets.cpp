@@ -123,7 +123,7 @@ Full full_size(const Drafting& drafting, View view) {
         full.drawing,
         {0, 0, size.x() + margins.left + margins.right, size.y() + margins.bottom + margins.top},
         view, scale, drafting.measure);
-    full.grid = tile_grid(drafting, full.drawing);
+    full.grid = tile_grid(drafting, full.drawing, true);
     return full;
 }
 

@@ -1,5 +1,7 @@
 #include "geometry/templates/half_templates.hpp"
 
+#include "geometry/drawing/figures.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -112,7 +114,7 @@ View strip_view(const FormKind& kind) {
 }
 
 /// Lying on its chord: it takes the fewest sheets.
-View board_view(const ProfileBoard& board) {
+View board_view(const ProfileBoard& board, DisplayUnit unit) {
     View view = start_view("board-" + board.dome + "-" + std::to_string(board.piece),
                            "Profile board of " + board.dome + ", piece " +
                                std::to_string(board.piece) + " of " + std::to_string(board.pieces));
@@ -121,9 +123,18 @@ View board_view(const ProfileBoard& board) {
     const auto lying = [&](Vec2 point) {
         return Vec2(ahead.dot(point - from), left.dot(point - from));
     };
-    Outline outline{lying(board.board.from), {}};
-    for (const OutlineEdge& edge : board.board.edges)
-        outline.edges.push_back({lying(edge.to), edge.bulge});
+    // The curve and a little of both ends: the back runs beside it, at a distance that is told.
+    const auto& edges = board.board.edges;
+    const auto profile = static_cast<std::ptrdiff_t>(board.profile_edges);
+    const Vec2 back_to = edges[board.profile_edges].to, back_from = edges[edges.size() - 2].to;
+    const double width = (back_from - from).norm(), stub = std::min(width, 0.04);
+    const auto toward = [&](Vec2 corner, Vec2 back) {
+        return lying(corner + (back - corner).normalized() * stub);
+    };
+    Outline outline{toward(from, back_from), {{lying(from), 0}}};
+    for (auto edge = edges.begin(); edge != edges.begin() + profile; ++edge)
+        outline.edges.push_back({lying(edge->to), edge->bulge});
+    outline.edges.push_back({toward(to, back_to), 0});
     view.paths.push_back({LineRole::cut, std::move(outline)});
     for (const ProfileBoard::Mark& mark : board.marks) {
         const Vec2 on = lying(mark.at), off = lying(mark.at + 0.03 * mark.inward);
@@ -131,7 +142,8 @@ View board_view(const ProfileBoard& board) {
         view.notes.push_back(
             {"course " + std::to_string(mark.course), off, off - on, 6, false, false, true});
     }
-    view.notes.push_back({"inside face of the dome; springline this way",
+    view.notes.push_back({"inside face of the dome; springline this way; board " +
+                              length_text(width, unit) + " wide",
                           lying(board.board.from) + Vec2(0.1, 0.05),
                           {0, 1},
                           4,
@@ -193,7 +205,7 @@ std::vector<View> half_templates(const FormSet& set) {
             views.push_back(strip_view(kind));
     }
     for (const ProfileBoard& board : set.boards)
-        views.push_back(board_view(board));
+        views.push_back(board_view(board, set.unit));
     return views;
 }
 

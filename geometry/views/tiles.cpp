@@ -42,6 +42,41 @@ bool meet(const PaperBox& a, const PaperBox& b) {
     return a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
 }
 
+/// Whether a line runs straight through a cell: along one line, with both ends on its rim.
+bool runs_through(const LineItem& line, const PaperBox& cell) {
+    if (line.closed || line.points.size() < 2)
+        return false;
+    const Vec2 from = line.points.front(), way = line.points.back() - from;
+    for (const Vec2& point : line.points)
+        if (std::abs(way.x() * (point - from).y() - way.y() * (point - from).x()) >
+            0.05 * way.norm())
+            return false;
+    const auto on_rim = [&](Vec2 point) {
+        return std::min({std::abs(point.x() - cell.left), std::abs(point.x() - cell.right),
+                         std::abs(point.y() - cell.bottom), std::abs(point.y() - cell.top)}) < 1e-6;
+    };
+    return on_rim(from) && on_rim(line.points.back());
+}
+
+/// Whether tiles hang together over their sides.
+bool hang_together(const std::vector<std::pair<int, int>>& tiles) {
+    std::vector<std::pair<int, int>> left = tiles, next;
+    if (left.empty())
+        return false;
+    next.push_back(left.back());
+    left.pop_back();
+    while (!next.empty()) {
+        const auto [column, row] = next.back();
+        next.pop_back();
+        for (std::size_t i = left.size(); i-- > 0;)
+            if (std::abs(left[i].first - column) + std::abs(left[i].second - row) == 1) {
+                next.push_back(left[i]);
+                left.erase(left.begin() + static_cast<std::ptrdiff_t>(i));
+            }
+    }
+    return left.empty();
+}
+
 /// One tile in the making: lines and marks first, then texts where they are clear of both.
 class TilePage {
 public:
@@ -168,7 +203,7 @@ std::string tile_name(int column, int row) {
     return name + std::to_string(row + 1);
 }
 
-TileGrid tile_grid(const Drafting& drafting, const Sheet& drawing) {
+TileGrid tile_grid(const Drafting& drafting, const Sheet& drawing, bool without_straight) {
     const Page page = start_drawing(drafting, "", "");
     TileGrid grid;
     grid.width = page.body.width() - 2 * beyond;
@@ -195,6 +230,29 @@ TileGrid tile_grid(const Drafting& drafting, const Sheet& drawing) {
             if (any)
                 grid.used.emplace_back(column, row);
         }
+    if (!without_straight || !hang_together(grid.used))
+        return grid;
+    const auto is_needed = [&](const PaperBox& cell) {
+        for (std::size_t i = 0; i < boxes.size(); ++i) {
+            if (!meet(boxes[i], cell))
+                continue;
+            if (std::holds_alternative<TextItem>(drawing.items[i]))
+                return true;
+            for (const PaperItem& part : clipped_item(drawing.items[i], cell)) {
+                const auto* line = std::get_if<LineItem>(&part);
+                if (!line || !runs_through(*line, cell))
+                    return true;
+            }
+        }
+        return false;
+    };
+    for (std::size_t i = grid.used.size(); i-- > 0;) {
+        std::vector<std::pair<int, int>> rest = grid.used;
+        rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
+        if (!is_needed(cell_of(grid, grid.used[i].first, grid.used[i].second)) &&
+            hang_together(rest))
+            grid.used = std::move(rest);
+    }
     return grid;
 }
 
@@ -249,7 +307,9 @@ std::string tile_words() {
     return "Print at 100 % and check the bar. Cut each tile along the line through its corner "
            "crosses on two sides, lay it over its neighbour so that the rings and crosses match, "
            "and "
-           "glue. The name beyond a ring is the neighbour's.";
+           "glue. The name beyond a ring is the neighbour's. Where the key has no tile there are "
+           "only "
+           "straight lines: draw them with a straight edge from tile to tile.";
 }
 
 } // namespace coilwright

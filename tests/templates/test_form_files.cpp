@@ -2,6 +2,7 @@
 #include "exporters/dxf.hpp"
 #include "exporters/pdf.hpp"
 #include "geometry/base/bearing.hpp"
+#include "geometry/drawing/figures.hpp"
 #include "geometry/templates/form_set.hpp"
 #include "geometry/views/tiles.hpp"
 #include "tests/drawing/plans.hpp"
@@ -129,6 +130,27 @@ TEST_CASE("forms.dxf: the kerf moves the cut outwards by half of itself, in hole
     REQUIRE(exact["dimension"].size() == wide["dimension"].size());
     for (std::size_t i = 0; i < exact["dimension"].size(); ++i)
         CHECK(exact["dimension"][i][0] == wide["dimension"][i][0]);
+}
+
+// Of the store on Letter: before the backs of boards and cells of straight lines were left out
+// there were 113 sheets.
+TEST_CASE("forms.pdf: no sheets for what a straight edge draws") {
+    const MeasureText measure = pango_measure();
+    const BuildingPlan plan = demo_plan("grain-store");
+    const Drafting drafting{plan, *drawing_paper("letter"), measure};
+    const FormSet set = form_set(plan.schedule);
+    const std::vector<Sheet> sheets = form_sheets(drafting, set);
+    CHECK(sheets.size() < 95);
+    std::string all;
+    for (const Sheet& sheet : sheets)
+        all += all_text(sheet) + " ";
+    CHECK_THAT(all, Contains("straight edge from tile to tile"));
+    // The width of the boards, whose backs are not drawn: by the first board's own corners.
+    for (const ProfileBoard& board : set.boards) {
+        const auto& edges = board.board.edges;
+        const double width = (edges[edges.size() - 2].to - board.board.from).norm();
+        CHECK_THAT(all, Contains("board " + length_text(width, plan.schedule.unit) + " wide"));
+    }
 }
 
 TEST_CASE("forms.pdf: sheets exact, nothing overlaps, every piece is listed") {

@@ -101,6 +101,57 @@ TEST_CASE("tiles: a drawing at a scale of its own keeps to the pages, each tile 
     }
 }
 
+TEST_CASE(
+    "tiles: only cells that straight lines run through are left out and the rest hangs together") {
+    const MeasureText measure = pango_measure();
+    const BuildingPlan plan = demo_plan("grain-store");
+    const Drafting drafting{plan, *drawing_paper("letter"), measure};
+    // A room of 1.2 m by 0.9 m with a round corner, a line across it and a name in its middle.
+    Sheet drawing;
+    drawing.items.push_back(LineItem{{{0, 900}, {0, 0}, {1200, 0}, {1200, 800}}, false, {}});
+    drawing.items.push_back(ArcItem{{1100, 800}, 100, 0, pi / 2, {}});
+    drawing.items.push_back(LineItem{{{1100, 900}, {0, 900}}, false, {}});
+    drawing.items.push_back(LineItem{{{500, 0}, {500, 900}}, false, {}});
+    TextItem name;
+    name.text = "name";
+    name.size = 4;
+    name.at = {1200, 450}; // on the right edge
+    drawing.items.emplace_back(name);
+    const TileGrid all = tile_grid(drafting, drawing), some = tile_grid(drafting, drawing, true);
+    CHECK((some.columns == all.columns && some.rows == all.rows));
+    CHECK(some.used.size() < all.used.size());
+    CHECK(some.used.size() > 5);
+    const auto cell = [&](std::pair<int, int> tile) {
+        const double left = all.low.x() + tile.first * all.width;
+        const double bottom = all.low.y() + (all.rows - 1 - tile.second) * all.height;
+        return PaperBox{left, bottom, left + all.width, bottom + all.height};
+    };
+    const auto holds = [](const PaperBox& box, Vec2 at) {
+        return at.x() >= box.left && at.x() <= box.right && at.y() >= box.bottom &&
+               at.y() <= box.top;
+    };
+    for (const auto& tile : all.used) {
+        if (some.is_used(tile.first, tile.second))
+            continue;
+        // None of the ends, the corners, the arc's ends and middle and the name is in it.
+        CAPTURE(tile_name(tile.first, tile.second));
+        for (const Vec2& at :
+             {Vec2(0, 0), Vec2(0, 900), Vec2(1200, 0), Vec2(1200, 800), Vec2(1100, 900),
+              Vec2(1171, 871), Vec2(500, 0), Vec2(500, 900), Vec2(1203, 451)})
+            CHECK_FALSE(holds(cell(tile), at));
+    }
+    // Every tile is reached from the first over sides.
+    std::set<std::pair<int, int>> reached{some.used.front()};
+    for (std::size_t before = 0; before != reached.size();) {
+        before = reached.size();
+        for (const auto& [column, row] : some.used)
+            for (const auto& [x, y] : std::set<std::pair<int, int>>(reached))
+                if (std::abs(x - column) + std::abs(y - row) == 1)
+                    reached.insert({column, row});
+    }
+    CHECK(reached.size() == some.used.size());
+}
+
 TEST_CASE("tiles: columns have letters, rows numbers") {
     CHECK(tile_name(0, 0) == "A1");
     CHECK(tile_name(25, 9) == "Z10");
