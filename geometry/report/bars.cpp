@@ -42,8 +42,10 @@ void add_bars(Sheet& sheet, const PaperBox& box, const std::vector<Bar>& bars, d
     for (const Bar& bar : bars) {
         y -= row;
         const double base = y + (row - 0.73 * size) / 2;
+        const double name_size =
+            fitting_size(bar.name, name_width - gap, size, sizes::least, false, measure);
         add_text(sheet, {box.left, base},
-                 shortened(bar.name, name_width - gap, size, false, measure), size);
+                 shortened(bar.name, name_width - gap, name_size, false, measure), name_size);
         const auto at = [&](double value) { return left + (most > 0 ? value / most : 0) * room; };
         if (at(bar.value) - left > 0.05)
             add_fill(sheet, {left, y + 0.18 * row, at(bar.value), y + 0.82 * row}, bar_ink);

@@ -136,12 +136,12 @@ private:
             return;
         flow_.heading("Courses: what they should read, and what they read");
         add_form({{"course", 0.7},
-                  {"of", 1.2},
-                  {"compass", 1.6},
-                  {"read", 1.3},
-                  {"top on the rod", 1.6},
-                  {"read", 1.3},
-                  {"laid whole?", 1.2}},
+                  {"of", 1.1},
+                  {"compass", 2.1},
+                  {"read", 1.2},
+                  {"top on the rod", 1.5},
+                  {"read", 1.2},
+                  {"laid whole?", 1.1}},
                  rows);
     }
 

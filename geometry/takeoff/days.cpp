@@ -1,5 +1,6 @@
 #include "geometry/takeoff/days.hpp"
 
+#include "geometry/takeoff/amount_text.hpp"
 #include "geometry/takeoff/ledger.hpp"
 
 #include <algorithm>
@@ -301,9 +302,11 @@ private:
         if (!crew().start && !crew().rest_days.empty())
             days_.notes.push_back("No start is given: rest days are not counted.");
         days_.notes.push_back(
-            "Rates are of one person in one day: " + fixed_text(crew().fill_rate, 2) +
-            " m3 of tamped fill, " + fixed_text(crew().plaster_rate, 1) +
-            " m2 of a coat. Time your own first course.");
+            "Rates are of one person in one day: " +
+            amount_text(crew().fill_rate, AmountUnit::cubic_metre, plan_.schedule.unit) +
+            " of tamped fill, " +
+            amount_text(crew().plaster_rate, AmountUnit::square_metre, plan_.schedule.unit) +
+            " of a coat. Time your own first course.");
     }
 
     const BuildingPlan& plan_;

@@ -150,7 +150,7 @@ void note_assumptions(const Ledger& ledger) {
         notes.push_back("There is no works file: soil, waste, packs, mixes and rates are those of "
                         "common practice, and nothing has a price.");
     if (ledger.plan.design.fills.empty())
-        notes.push_back("The design states no [fill]: soil without stabiliser is assumed.");
+        notes.push_back("The design says nothing of the fill: soil without stabiliser is assumed.");
     notes.push_back("Soil swells by " + fixed_text(100 * works.soil.swell, 0) +
                     " % when dug and shrinks by " + fixed_text(100 * works.soil.shrink, 0) +
                     " % of the bank when tamped: weigh a test bag.");

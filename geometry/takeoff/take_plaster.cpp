@@ -61,11 +61,10 @@ void note_thickness(const Ledger& ledger, WallSide side, const std::vector<Coat>
     const auto length = [&](double metres) { return length_text(metres, design.unit); };
     if (!coats.empty() && !own)
         ledger.take.notes.push_back("Plaster " + word(side) + ": one coat of " + length(stated) +
-                                    " of the mix 'lime' is assumed; say [coat.NAME] in the works "
-                                    "file.");
+                                    " of the mix 'lime' is assumed; a works file can name others.");
     else if (std::abs(sum - stated) > 1e-3 && own)
         ledger.take.notes.push_back("The coats " + word(side) + " are " + length(sum) +
-                                    " together, and [finish] of the design says " + length(stated) +
+                                    " together, and the design says " + length(stated) +
                                     ": the take-off counts the coats.");
 }
 

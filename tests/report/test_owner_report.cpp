@@ -89,6 +89,29 @@ TEST_CASE("totals come first, invented prices are said to be, every order has it
     CHECK(none.find("Barbed wire") != std::string::npos);
 }
 
+TEST_CASE("the owner's pages have whole words, the design's units and no keys of files") {
+    for (const std::string demo :
+         {"grain-store", "home", "square-door", "seed-house", "cabin-metric"})
+        for (const PaperSize& paper : {letter_paper(), a4_paper()}) {
+            CAPTURE(demo, paper.name);
+            const BuildingPlan plan = demo_plan(demo + ".toml");
+            for (const Works& works : {demo_works(demo), default_works()}) {
+                const std::vector<Sheet> sheets =
+                    owner_report(plan, work_everything_out(plan, works), paper, even_font);
+                for (const Sheet& sheet : sheets)
+                    for (const PaperItem& item : sheet.items)
+                        if (const auto* words = std::get_if<TextItem>(&item)) {
+                            CAPTURE(words->text);
+                            CHECK(words->text.find('[') == std::string::npos);
+                            CHECK((words->text.find(" m3") == std::string::npos ||
+                                   plan.schedule.unit != DisplayUnit::feet));
+                            // Titles of pages are wider in this test's font than in the book's.
+                            CHECK((words->text.find("…") == std::string::npos || words->size > 5));
+                        }
+            }
+        }
+}
+
 TEST_CASE("bars are as long as their values, stages as long as their days") {
     Sheet sheet;
     const PaperBox box{10, 10, 190, 100};
