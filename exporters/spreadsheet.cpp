@@ -163,9 +163,12 @@ int lines_of(const std::string& text, double width) {
         word = 0;
     };
     for (const char c : text) {
-        if (c == ' ')
+        if (c == ' ' || c == '\n')
             put();
-        else if ((static_cast<unsigned char>(c) & 0xC0) != 0x80) // UTF-8: once a letter
+        if (c == '\n') {
+            ++lines;
+            used = 0;
+        } else if (c != ' ' && (static_cast<unsigned char>(c) & 0xC0) != 0x80) // once a letter
             ++word;
     }
     put();

@@ -192,7 +192,8 @@ TEST_CASE("rows are as high as the texts that are broken in their cells") {
                                             {{{std::string("Day by day"), "", CellLook::title}},
                                              {{1.0}, {std::string("short")}},
                                              {{text}, {2.0}},
-                                             {{std::string("wide"), "", CellLook::note}, {text}}},
+                                             {{std::string("wide"), "", CellLook::note}, {text}},
+                                             {{std::string("one\ntwo\nthree and four")}}},
                                             0,
                                             {}}}));
     const std::string sheet = output_of({"unzip", "-p", file, "xl/worksheets/sheet1.xml"});
@@ -210,6 +211,7 @@ TEST_CASE("rows are as high as the texts that are broken in their cells") {
     CHECK(height(3) <= 4 * 15);
     CHECK(height(4) >= 11 * 15);
     CHECK(height(4) <= 18 * 15);
+    CHECK(height(5) == 3 * 15);
 
     // In the demos' books too: whatever is broken in its cell has room.
     const WorkedOut store = taken(demo_plan("grain-store.toml"), store_works());
