@@ -195,7 +195,11 @@ private:
                                           const Corners box = corners(text, placer_.measure());
                                           return std::any_of(
                                               box.begin(), box.end(), [&](const Vec2& corner) {
-                                                  return (corner - target).norm() > radius;
+                                                  const Vec2 off = corner - target;
+                                                  // A section's room is as wide at every height.
+                                                  return (view_.kind == ViewKind::section
+                                                              ? off.cwiseAbs().maxCoeff()
+                                                              : off.norm()) > radius;
                                               });
                                       }),
                        near.end());
@@ -222,17 +226,25 @@ private:
         return false;
     }
 
+    bool is_in_another_room(Vec2 at, Vec2 target) const {
+        return std::any_of(view_.notes.begin(), view_.notes.end(), [&](const ViewNote& note) {
+            const double radius = note.room * laid_.per_metre;
+            const Vec2 centre = of(note.target);
+            return (at - centre).norm() < radius && (target - centre).norm() >= radius;
+        });
+    }
+
     bool put_led(std::vector<TextItem> candidates, const ViewNote& note, Vec2 target,
                  bool over_rooms) {
         Placer::LeaderRule rule;
-        if (!over_rooms && view_.kind != ViewKind::section) {
-            rule = [&](Vec2 from, Vec2 to) { return !over_a_room(from, to); };
-            candidates.erase(std::remove_if(candidates.begin(), candidates.end(),
-                                            [&](const TextItem& text) {
-                                                return over_a_room(
-                                                    bounds(text, placer_.measure()).centre(),
-                                                    target);
-                                            }),
+        if (!over_rooms) {
+            if (view_.kind != ViewKind::section)
+                rule = [&](Vec2 from, Vec2 to) { return !over_a_room(from, to); };
+            const auto in_a_room = [&](const TextItem& text) {
+                const Vec2 middle = bounds(text, placer_.measure()).centre();
+                return is_in_another_room(middle, target);
+            };
+            candidates.erase(std::remove_if(candidates.begin(), candidates.end(), in_a_room),
                              candidates.end());
         }
         const auto led =

@@ -112,7 +112,7 @@ void add_dome_names(View& view, const BuildingPlan& plan, bool floors) {
         const auto room = std::find_if(plan.headroom.begin(), plan.headroom.end(),
                                        [&](const Headroom& one) { return one.dome == dome.id; });
         const double within = dome.profile.half_span;
-        view.notes.push_back({dome.id, dome.at, {0, 1}, 5, true, false, false, within});
+        view.notes.push_back({dome.id, dome.at, {0, 1}, 3.2, true, false, false, within});
         view.notes.push_back(
             {"Ø " + length_text(2 * dome.profile.half_span, plan.schedule.unit) + " inside",
              dome.at,

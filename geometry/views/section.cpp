@@ -65,8 +65,8 @@ void add_levels(View& view, const BuildingPlan& plan, const CutDome& cut) {
     const double top = dome.cap_courses > 0 ? dome.apex() : dome.top();
     add_segment(view, LineRole::axis, {x, 0}, {x, top});
     view.notes.push_back(
-        {dome.id, {x, 80 * metres_per_inch}, {-1, 1}, 5, true, false, false, a}); // first: in its
-                                                                                  // room
+        {dome.id, {x, 80 * metres_per_inch}, {-1, 1}, 3.2, true, false, false, a}); // first: in its
+                                                                                    // room
     if (dome.springline > 1e-6) {
         add_segment(view, LineRole::level, {x - a, dome.springline}, {x + a, dome.springline});
         view.notes.push_back({"springline " + length_text(dome.springline, unit),
