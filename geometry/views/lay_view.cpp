@@ -172,23 +172,35 @@ private:
                 dimension.text,     dimension.optional};
     }
 
-    std::vector<TextItem> texts_at(const std::vector<Vec2>& places, const ViewNote& note) const {
+    static std::vector<TextItem> texts_at(const std::vector<Vec2>& places, const ViewNote& note,
+                                          double size) {
         std::vector<TextItem> texts;
         for (const Vec2& place : places)
-            texts.push_back(PlanCanvas::centred(place, note.text, size_of(note), note.bold));
+            texts.push_back(PlanCanvas::centred(place, note.text, size, note.bold));
         return texts;
+    }
+    static std::vector<TextItem> texts_at(const std::vector<Vec2>& places, const ViewNote& note) {
+        return texts_at(places, note, size_of(note));
     }
     static double size_of(const ViewNote& note) {
         return note.bold ? sizes::strong * 0.85 : sizes::small;
     }
 
-    /// Near its place, or it would seem to name something else; the name of a room within it.
+    /// Near its place, or it would seem to name something else; the name of a room within it, set
+    /// smaller where it must be.
     bool put_near(const ViewNote& note, Vec2 target) {
+        if (put_near(note, target, size_of(note)))
+            return true;
+        return note.room > 0 && note.bold &&
+               (put_near(note, target, sizes::small) || put_near(note, target, sizes::least));
+    }
+
+    bool put_near(const ViewNote& note, Vec2 target, double size) {
         const double radius = note.room * laid_.per_metre;
         std::vector<TextItem> near =
             texts_at(places_about(target, note.outward.normalized(), note.nearest,
                                   std::max(note.nearest + 10, radius), pi),
-                     note);
+                     note, size);
         if (radius > 0)
             near.erase(std::remove_if(near.begin(), near.end(),
                                       [&](const TextItem& text) {
