@@ -3,6 +3,8 @@
 #include "geometry/base/bearing.hpp"
 #include "geometry/base/utf8.hpp"
 
+#include <algorithm>
+
 namespace coilwright::faults {
 
 namespace {
@@ -174,13 +176,18 @@ Diagnostic head_too_high(const At& at, double rise, double height, DisplayUnit u
             "a lower head, a narrower or a higher opening"};
 }
 
-Diagnostic head_too_flat(const At& at, double rise, double half_width, DisplayUnit unit) {
+Diagnostic head_too_flat(const At& at, double rise, double half_width, double height,
+                         DisplayUnit unit) {
+    // A head that would rise above the sill is no remedy: a flat one then, or a lower curve.
+    const bool fits = half_width <= height;
+    const double example = std::min(1.75 * half_width, height);
     return {"head-too-flat",
             at.place,
             at.path,
             "a pointed head cannot rise only " + length_text(rise, unit),
-            "at least half the width, " + length_text(half_width, unit),
-            assignment(at, typed_length(1.75 * half_width, unit)),
+            "at least half the width, " + length_text(half_width, unit) +
+                (fits ? "" : ", which is more than the opening's height"),
+            fits ? assignment(at, typed_length(example, unit)) : "head = { kind = \"square\" }",
             "a flatter curve is kind = \"segmental\""};
 }
 

@@ -36,7 +36,8 @@ Diagnostic drawn_points(const At& at, const std::string& message, const std::str
 Diagnostic circle_not_round(const At& at, double width, double height, DisplayUnit unit);
 Diagnostic head_too_high(const At& at, double rise, double height, DisplayUnit unit,
                          double example);
-Diagnostic head_too_flat(const At& at, double rise, double half_width, DisplayUnit unit);
+Diagnostic head_too_flat(const At& at, double rise, double half_width, double height,
+                         DisplayUnit unit);
 Diagnostic head_too_steep(const At& at, double rise, double half_width, DisplayUnit unit);
 
 /// In a tunnel, whose wall looks on another bearing than the one written; degrees.

@@ -97,7 +97,7 @@ void check_head(const TableReader& table, const HeadSpec& head, double width, do
         const double equilateral = half * std::sqrt(3.0);
         const double rise = head.rise.value_or(equilateral);
         if (rise < half - same_length)
-            context.add(faults::head_too_flat(rise_at, rise, half, unit));
+            context.add(faults::head_too_flat(rise_at, rise, half, height, unit));
         else if (rise > height + same_length && head.rise && height > half)
             context.add(faults::head_too_high(rise_at, rise, height, unit, height));
         else if (rise > height + same_length)

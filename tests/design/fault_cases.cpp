@@ -88,9 +88,11 @@ const std::vector<FaultCase>& fault_cases() {
          "depth = ^\"14 in\"", ""},
         {"key-out-of-place", "opening.door.head.lintel", door_head,
          "head = { kind = \"pointed\", lintel = ^{} }", ""},
-        {"key-out-of-place", "opening.door.depth", door_head, door_head + "\ndepth = ^\"6 in\"", ""},
+        {"key-out-of-place", "opening.door.depth", door_head, door_head + "\ndepth = ^\"6 in\"",
+         ""},
         {"key-out-of-place", "opening.door.side", door_head, door_head + "\nside = ^\"left\"", ""},
-        {"key-out-of-place", "opening.door.along", door_head, door_head + "\nalong = ^\"6 ft\"", ""},
+        {"key-out-of-place", "opening.door.along", door_head, door_head + "\nalong = ^\"6 ft\"",
+         ""},
         {"key-out-of-place", "opening.gate.along", "in = \"porch\"\nuse = \"door\"",
          "in = \"porch\"\nuse = \"door\"\nalong = ^\"6 ft\"", ""},
         {"key-out-of-place", "sleeve.water.side", "in = \"bath\"\nbearing = 300",
@@ -108,7 +110,8 @@ const std::vector<FaultCase>& fault_cases() {
         // Values.
         {"wrong-version", "coilwright", "coilwright = 1", "coilwright = ^2", ""},
         {"wrong-type", "opening.hatch.head.lintel",
-         "lintel = { kind = \"concrete\", bearing = \"14 in\", depth = \"6 in\", width = \"9 in\" }",
+         "lintel = { kind = \"concrete\", bearing = \"14 in\", depth = \"6 in\", width = \"9 in\" "
+         "}",
          "lintel = ^true", ""},
         {"wrong-type", "coilwright", "coilwright = 1", "coilwright = ^\"1\"", ""},
         {"wrong-type", "course", "coilwright = 1", "", ""}, // own text below
@@ -240,6 +243,8 @@ const std::vector<FaultCase>& fault_cases() {
         {"head-too-high", "opening.fan.height", "height = \"40 in\"", "height = ^\"11 in\"", ""},
         {"head-too-flat", "opening.door.head.rise", door_head,
          "head = { kind = \"pointed\", rise = ^\"15 in\" }", ""},
+        {"head-too-flat", "opening.door.head.rise", "height = \"80 in\"\n" + door_head,
+         "height = \"20 in\"\nhead = { kind = \"pointed\", rise = ^\"15 in\" }", ""},
         {"head-too-steep", "opening.flat.head.rise", "rise = \"6 in\"", "rise = ^\"13 in\"", ""},
         {"bearing-off-its-tunnel", "opening.slit.bearing", "side = \"right\"",
          "side = \"right\"\nbearing = ^240", ""},
