@@ -33,12 +33,25 @@ Table form_table(const Drafting& drafting) {
     return table;
 }
 
+/// How high over the clear sill an opening is as wide as its clear width: to where its head
+/// springs.
+std::string full_width_text(const Drafting& drafting, const OpeningPlan& opening) {
+    const OpeningForm& form = opening.form;
+    if (!form.head)
+        return form.head_kind == HeadKind::circle ? "its middle"
+                                                  : drafting.length(opening.clear_height);
+    const double at_head = opening.frame_inset + opening.frame_width;
+    const double high = opening.clear_height - (form.top - form.springing) + at_head;
+    return high > 0 ? drafting.length(high) : "nowhere";
+}
+
 Table frame_table(const Drafting& drafting) {
     Table table;
     table.columns = {{{"Opening"}, Align::left, true},
                      {{"Use"}, Align::left, false},
                      {{"Bearing"}, Align::right, false},
-                     {{"Clear width", "× height"}, Align::right, false},
+                     {{"Clear width × height", "in the middle"}, Align::right, false},
+                     {{"Full width", "up to"}, Align::right, false},
                      {{"Cuts", "courses"}, Align::right, false},
                      {{"Frame between,", "from the pole"}, Align::right, false},
                      {{"Form out", "after"}, Align::right, true}};
@@ -48,6 +61,7 @@ Table frame_table(const Drafting& drafting) {
         table.rows.push_back(
             {form.id, word(form.use), degrees_text(turned_into_circle(form.bearing.degrees)),
              drafting.length(opening.clear_width) + " × " + drafting.length(opening.clear_height),
+             full_width_text(drafting, opening),
              std::to_string(opening.first_course) + "–" + std::to_string(opening.last_course),
              band ? drafting.length(opening.frame_band_start) + " – " +
                         drafting.length(opening.frame_band_end)
@@ -333,7 +347,9 @@ std::vector<Sheet> before_start_pages(const Drafting& drafting,
             sizes::small);
         flow.table("Openings and frames", frame_table(drafting), sizes::body, sizes::least);
         flow.paragraph(
-            "Clear is what plaster and frame leave. A plumb frame lies inside the wall at "
+            "Clear is what plaster and frame leave; under a head that closes in, the full width "
+            "only up to the height that stands beside it, over the sill or the floor. A plumb "
+            "frame lies inside the wall at "
             "every course only between the two distances from the pole's axis. A form "
             "comes out only as the sheet of that course says.",
             sizes::small);

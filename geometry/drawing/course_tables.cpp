@@ -74,6 +74,17 @@ std::string datum_text(const Drafting& drafting, const DomeForm& dome) {
     return element.empty() ? "north" : element + ", " + bearing;
 }
 
+/// Of a ring without cuts, where its first tube starts: "4 ft 2 in left" of the datum mark, along
+/// the inside face; of a second wythe, whose inside none can reach, along the outside.
+std::string start_text(const Drafting& drafting, const DomeForm& dome, const Ring& ring) {
+    const double clockwise = clockwise_degrees(dome.datum, {ring.runs[0].start_bearing});
+    const double shorter = std::min(clockwise, 360 - clockwise) * radians_per_degree;
+    const double arc = shorter * (ring.wythe > 1 ? ring.outside_radius : ring.inside_radius);
+    if (arc < 0.0005)
+        return "at the datum mark";
+    return drafting.length(arc) + (clockwise <= 180 ? " right" : " left");
+}
+
 } // namespace
 
 std::vector<Fact> course_facts(const Drafting& drafting, const CoursePart& part,
@@ -92,6 +103,12 @@ std::vector<Fact> course_facts(const Drafting& drafting, const CoursePart& part,
         facts.push_back(
             {"Lay outside the setting, then tamp", drafting.length(design.course.tamp_gap)});
     facts.push_back(top_fact(drafting, course));
+    if (ring.kind == RingKind::ring)
+        for (const Ring* one : part.rings)
+            if (one->runs.size() == 1 && one->runs[0].closed && !one->runs[0].tubes.empty())
+                facts.push_back({one->runs[0].tubes[0].id + " starts, along the " +
+                                     (one->wythe > 1 ? "outside" : "inside") + " face",
+                                 start_text(drafting, dome, *one)});
     if (ring.kind == RingKind::ring) {
         if (below)
             facts.push_back({"Step-in from course " + std::to_string(course.number - 1),
@@ -209,6 +226,11 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart
     else
         cut += rules.curve == CutCurve::outer ? "outer edge" : "centreline";
     remarks.push_back(cut + " + " + drafting.length(rules.end_allowance) + " at each end.");
+    if (part.rings.size() > 1)
+        remarks.push_back(
+            "Two rings: lay the inner one to the compass and tamp it, then the outer "
+            "against it. Letters with a 2 are of the outer ring: their arcs and chords "
+            "lie on its outside face, from the datum line.");
     if (const std::string stubs = stub_tubes(part); !stubs.empty())
         remarks.push_back(stubs +
                           ": shorter than half a tube is wide, close it with a folded bag.");
@@ -253,14 +275,21 @@ Table cut_table(const Drafting& drafting, const CoursePart& part) {
                      {{"Half-width", "of hole"}, Align::right, false}};
     for (const Ring* ring : part.rings)
         for (const Cut& cut : ring->cuts) {
-            const double clockwise = clockwise_degrees(part.dome->datum, {cut.inside_bearing});
+            // The inside face of an outer ring lies against the inner one: its outside is measured.
+            const bool outer = ring->wythe > 1;
+            const double clockwise = clockwise_degrees(
+                part.dome->datum, {outer ? cut.outside_bearing : cut.inside_bearing});
+            const double shorter = std::min(clockwise, 360 - clockwise);
+            const double turn = shorter * radians_per_degree, radius = ring->outside_radius;
             // A ring that stops at another dome follows its curve: there is no hole of one width.
             const bool curved = find_dome(schedule.building, cut.by) != nullptr;
             table.rows.push_back(
                 {cut_letter(*ring, cut), cut.by, cut.side == Side::left ? "left" : "right",
-                 cut.short_way == Side::left ? "left" : "right",
-                 degrees_text(std::min(clockwise, 360 - clockwise)), drafting.length(cut.short_arc),
-                 drafting.length(cut.chord), curved ? "curved" : drafting.length(cut.half_width)});
+                 cut.short_way == Side::left ? "left" : "right", degrees_text(shorter),
+                 outer ? drafting.length(radius * turn) + " outside"
+                       : drafting.length(cut.short_arc),
+                 drafting.length(outer ? 2 * radius * std::sin(turn / 2) : cut.chord),
+                 curved ? "curved" : drafting.length(cut.half_width)});
         }
     return table;
 }

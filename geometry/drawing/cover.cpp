@@ -194,7 +194,7 @@ void add_index(Flow& flow, const Drafting& drafting, const BookIndex& index) {
             tubes += " " + supply_text(cut, drafting.unit()) + " of '" + type.id + "', lay-flat " +
                      drafting.length(type.lay_flat) + ".";
     }
-    flow.paragraph("Tube to order, ends included, waste not:" + tubes + " By dome on sheet " +
+    flow.paragraph("Tube to order, ends included, waste not included:" + tubes + " By dome on sheet " +
                    std::to_string(index.chapters.front().first) + ".");
     if (!several)
         return;

@@ -113,6 +113,16 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
         return schedule.courses[static_cast<std::size_t>(n) - 1];
     };
     const std::string called = word(form.use) + " '" + form.id + "'";
+    if (opening.rained_on > 0) { // the form stands on the sill
+        course(opening.first_course)
+            .before.push_back({form.id, "sill",
+                               "Slope the sill of " + called +
+                                   " outward, at least 1 in 10, from where its frame will stand: "
+                                   "the outside at its head will lie " +
+                                   length(opening.rained_on) + " inside that at its sill."});
+        course(opening.last_course)
+            .after.push_back({form.id, "drip", "Set a drip over the head of " + called + "."});
+    }
     course(opening.first_course)
         .before.push_back({form.id, "form",
                            "Set the form of " + called + ": " + length(2 * form.half_width) +
@@ -126,21 +136,12 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
                 course(n).after.push_back({form.id, "anchor plates",
                                            "Nail an anchor plate on each jamb of " + called +
                                                ", block flush with the form."});
-    if (opening.rained_on > 0) {
-        course(opening.first_course)
-            .before.push_back({form.id, "sill",
-                               "Slope the sill of " + called +
-                                   " outward: the outside at its head will lie " +
-                                   length(opening.rained_on) + " inside that at its sill."});
-        course(opening.last_course)
-            .after.push_back({form.id, "drip", "Set a drip over the head of " + called + "."});
-    }
     const int strike = opening.strike_after_course;
     for (int n = opening.last_course; n < strike; ++n)
         course(n).after.push_back({form.id, "form stays",
                                    "DO NOT STRIKE the form of " + called +
-                                       ": it stays until course " + std::to_string(strike) +
-                                       " is laid."});
+                                       ": it stays. The sheet of course " + std::to_string(strike) +
+                                       " says when it comes out."});
     const std::string old = days_text(design.course.strike_age_days) + " old";
     course(strike).after.push_back(
         {form.id, "strike rule",

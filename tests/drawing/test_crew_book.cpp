@@ -2,6 +2,7 @@
 // warnings where they belong, and figures against values from outside.
 #include "exporters/pdf.hpp"
 #include "geometry/drawing/crew_book.hpp"
+#include "geometry/drawing/crew_pages.hpp"
 #include "geometry/drawing/figures.hpp"
 #include "tests/drawing/plans.hpp"
 #include "tests/drawing/sheet_checks.hpp"
@@ -419,4 +420,55 @@ TEST_CASE(
     CHECK_FALSE(has(start, "The room is low"));
     CHECK_FALSE(has(start, "Every joint has wire"));
     CHECK_FALSE(has(start_of({light, held}), "What the checks ask"));
+}
+
+TEST_CASE("What the crew is told before the start has no key of the design file in it") {
+    for (const char* code : {"base-courses", "buttress-at-opening", "frame-deeper-than-band",
+                             "frost-depth", "lintel-rest", "wire-strands"}) {
+        Finding finding;
+        finding.code = code;
+        finding.verdict = Verdict::advice;
+        finding.message = "It does not hold.";
+        finding.remedy = "Add a [key] with on = \"a\".";
+        const std::vector<std::string> asked = asked_of_crew({finding});
+        CAPTURE(code);
+        REQUIRE(asked.size() == 1);
+        CHECK(asked[0].find_first_of("[=") == std::string::npos);
+        CHECK(asked[0].size() > finding.message.size() + 10);
+    }
+}
+
+TEST_CASE("The first joint of a ring without cuts is told from the datum mark") {
+    const BuildingPlan plan = demo_plan("grain-store");
+    const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
+    int told = 0;
+    for (const Course& course : plan.schedule.courses) {
+        const Ring& ring = course.rings[0];
+        const bool whole = ring.kind == RingKind::ring && ring.cuts.empty();
+        const std::string text = text_of_all(sheets_of(book, plan, course, ring));
+        CAPTURE(course.number);
+        CHECK(has(text, "T1 starts, along the inside face") == whole);
+        if (!whole)
+            continue;
+        ++told;
+        // Clockwise from the door's 150 degrees; over half the circle it is nearer to the left.
+        double turn = std::fmod(ring.runs[0].start_bearing - 150 + 720, 360);
+        const bool left = turn > 180;
+        turn = left ? 360 - turn : turn;
+        const std::string arc =
+            length_text(ring.inside_radius * turn * 3.14159265358979 / 180, DisplayUnit::feet);
+        CHECK((has(text, arc + (left ? " left" : " right")) || has(text, "at the datum mark")));
+    }
+    CHECK(told >= 5);
+}
+
+TEST_CASE(
+    "Under a head that closes in the clear width is told with the height up to which it holds") {
+    const BuildingPlan plan = demo_plan("grain-store");
+    const std::string start = all_text(crew_book(plan, letter_paper(), pango_measure())[1]);
+    // The door: its head springs at 80 - 30 = 50 in over the floor. The west window: 35 to 65 in,
+    // springing at 45, so 10 in over the rough sill, less plaster 1-1/2 and frame 1-1/2 in: 7.
+    CHECK(has(start, "Full width"));
+    CHECK(has(start, "4 ft 2 in"));
+    CHECK(has(start, " 7 in "));
 }
