@@ -238,6 +238,7 @@ TEST_CASE(
     "a rule of height alone: the place where it is had is told, and a narrow one is advised on") {
     Design design = one_dome(Use::bath, 72 * inch, 30 * inch, ProfileKind::pointed, 72 * inch);
     design.rules["bath"] = height_rule(80 * inch);
+    design.limits["standing.square"].value = 30 * inch;
     const Headroom room = only(design);
     const bool narrow = room.rows[1].square < 30 * inch;
     CHECK(narrow);
@@ -268,6 +269,7 @@ TEST_CASE(
 
 TEST_CASE("a verdict that holds by less than a site's inch says so") {
     Design design = one_dome(Use::shower, 72 * inch, 45 * inch, ProfileKind::pointed, 72 * inch);
+    design.limits["standing.tolerance"].value = inch;
     HeadroomRule rule = height_rule(0);
     rule.use = "shower";
     rule.clear_square = 30 * inch;
