@@ -34,13 +34,19 @@ Finding advice_on(const Design& design, const std::string& table, const std::str
     finding.subject = table + "." + element;
     finding.place = place;
     finding.verdict = Verdict::advice;
-    finding.message = std::string(count == 1 ? "One piece" : std::to_string(count) + " pieces") +
-                      " of '" + element + "' between two cuts " + (count == 1 ? "is" : "are") +
-                      " shorter than a tube is wide: " + names + ".";
+    finding.message =
+        std::string(count == 1 ? "One piece" : std::to_string(count) + " pieces") + " of '" +
+        element + (shortest.end_by.empty() ? "', between ring and form, " : "' between two cuts ") +
+        (count == 1 ? "is" : "are") + " shorter than a tube is wide: " + names + ".";
     finding.value = shortest.length;
     finding.limit = shortest.width;
     finding.unit = FindingUnit::metre;
     finding.source = "a judgement, no source";
+    if (shortest.end_by.empty()) { // a built-out jamb where the wall has hardly leaned yet
+        finding.remedy = "Fold each into one bag and tamp it tight between the ring and the form; "
+                         "where it is too short for a bag, ram damp fill there in thin layers.";
+        return finding;
+    }
     finding.remedy =
         "Fold each into one bag, lay it first, and tamp it tight between what stops it. In "
         "the design, " +
@@ -48,6 +54,14 @@ Finding advice_on(const Design& design, const std::string& table, const std::str
         length(shortest.width - shortest.length) +
         " farther apart leave room for a tube in course " + std::to_string(shortest.course) + ".";
     return finding;
+}
+
+/// The built-out jamb of that id; nullptr: another pier.
+const ButtressForm* reveal_pier(const Schedule& schedule, const std::string& id) {
+    for (const ButtressForm& pier : schedule.building.buttresses)
+        if (pier.id == id)
+            return pier.reveal ? &pier : nullptr;
+    return nullptr;
 }
 
 } // namespace
@@ -73,7 +87,11 @@ std::vector<ShortPiece> short_pieces(const Schedule& schedule) {
                     add(ring.dome, piece.id, piece.of, piece.other, piece.length, ring.width);
         }
         for (const Straight& straight : course.straights)
-            if (straight.part != StraightPart::pier)
+            if (straight.part == StraightPart::pier) {
+                if (const ButtressForm* pier = reveal_pier(schedule, straight.of))
+                    add(pier->reveal->opening.id, straight.tubes.front().id, pier->dome, "",
+                        straight.length, straight.width);
+            } else
                 add(straight.of, straight.tubes.front().id, straight.start_by, straight.end_by,
                     straight.length, straight.width);
     }
@@ -94,6 +112,8 @@ std::vector<Finding> short_piece_findings(const Design& design, const Schedule& 
         add("dome", dome);
     for (const Tunnel& tunnel : design.tunnels)
         add("tunnel", tunnel);
+    for (const Opening& opening : design.openings)
+        add("opening", opening);
     return findings;
 }
 

@@ -80,3 +80,32 @@ TEST_CASE("a cap lies on boards and a prop, and its discs' seams cross") {
         CHECK(std::min(turn, 360 - turn) == Approx(90));
     }
 }
+
+TEST_CASE("what a straight lintel leaves open behind it is to be filled, with its depths") {
+    Design design = store_design();
+    design.openings = {opening("door", 150, 32 * inch, 0, 40 * inch, HeadKind::square)};
+    design.openings[0].use = OpeningUse::door;
+    LintelSpec lintel;
+    lintel.bearing = 12 * inch;
+    lintel.depth = 5 * inch;
+    lintel.width = 8 * inch;
+    design.openings[0].head.lintel = lintel;
+    const Schedule schedule = lay(design);
+    REQUIRE(schedule.lintels.size() == 1);
+    const Lintel& laid = schedule.lintels[0];
+    const Course& course = schedule.courses.at(static_cast<std::size_t>(laid.first_course) - 1);
+    std::string text;
+    for (const SetNote& note : course.before)
+        if (note.what == "lintel")
+            text = note.text;
+    // By the circle of the ring's outside, R: R - f in the middle, sqrt(R^2 - 28^2) - f at the ends
+    // of 56 in of lintel, f its outer face.
+    const double outside = course.rings[0].outside_radius / inch;
+    const double face = (laid.centre_distance + laid.width / 2) / inch;
+    const auto shown = [](double inches) { return length_text(inches * inch, DisplayUnit::feet); };
+    CAPTURE(text);
+    REQUIRE(outside - face > 1);
+    CHECK(text.find(shown(outside - face) + " deep in the middle") != std::string::npos);
+    CHECK(text.find(shown(std::max(0.0, std::sqrt(outside * outside - 28 * 28) - face)) +
+                    " at the lintel's ends") != std::string::npos);
+}

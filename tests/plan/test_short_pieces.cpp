@@ -97,8 +97,8 @@ TEST_CASE("short pieces: none of the demos' runs is left out") {
                         }));
                 }
             for (const Straight& straight : course.straights)
-                count += straight.part != StraightPart::pier &&
-                         straight.length < straight.width - 1e-6;
+                count +=
+                    straight.part != StraightPart::pier && straight.length < straight.width - 1e-6;
         }
         CAPTURE(name);
         CHECK(named.size() == count);
@@ -111,4 +111,25 @@ TEST_CASE("short pieces: none of the demos' runs is left out") {
             CHECK(told.count(piece.element) == 1);
     }
     CHECK(all > 0);
+}
+
+TEST_CASE("short pieces: those of a built-out jamb are advised too, beside the form") {
+    const BuildingPlan plan = demo_plan("seed-house.toml");
+    std::set<std::string> openings;
+    for (const ShortPiece& piece : short_pieces(plan.schedule))
+        if (piece.end_by.empty()) {
+            openings.insert(piece.element);
+            CHECK(piece.length < piece.width);
+        }
+    REQUIRE_FALSE(openings.empty());
+    for (const std::string& id : openings) {
+        const auto found =
+            std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& finding) {
+                return finding.code == "short-pieces" && finding.subject == "opening." + id;
+            });
+        CAPTURE(id);
+        REQUIRE(found != plan.findings.end());
+        CHECK(found->message.find("between ring and form") != std::string::npos);
+        CHECK(found->remedy.find("ram damp fill") != std::string::npos);
+    }
 }

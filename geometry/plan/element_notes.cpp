@@ -1,0 +1,174 @@
+#include "geometry/plan/element_notes.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace coilwright {
+
+Course* course_numbered(Schedule& schedule, int n) {
+    const bool exists = n >= 1 && n <= static_cast<int>(schedule.courses.size());
+    return exists ? &schedule.courses[static_cast<std::size_t>(n) - 1] : nullptr;
+}
+
+namespace {
+
+void note_fan(Schedule& schedule, const Fan& fan) {
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    if (Course* course = course_numbered(schedule, fan.set_before_course))
+        course->before.push_back(
+            {fan.opening, "fan",
+             "From this course on lay the head of '" + fan.opening + "' as a fan over its form: " +
+                 std::to_string(fan.count) + " bags, " + length(fan.depth) + " deep, each " +
+                 length(fan.outer_width) + " wide outside and " + length(fan.inner_width) +
+                 " at the form. Work up from both sides and tamp the keystone last; each course "
+                 "butts "
+                 "against the bags that its sheet names."});
+}
+
+/// Names the bags of a fan on each course before which some of them are set.
+void note_fan_bags(Schedule& schedule, const Fan& fan) {
+    for (Course& course : schedule.courses)
+        for (const Ring& ring : course.rings) {
+            std::string names;
+            int count = 0;
+            const Piece* key = nullptr;
+            double cut = 0;
+            for (const Piece& piece : ring.pieces) {
+                if (piece.of != fan.opening || piece.kind == PieceKind::niche_back ||
+                    piece.kind == PieceKind::wedge)
+                    continue;
+                if (piece.kind == PieceKind::keystone) {
+                    key = &piece;
+                    continue;
+                }
+                names += (count > 0 ? ", " : "") + piece.id;
+                ++count;
+                cut = piece.cut_length;
+            }
+            if (count == 0 && !key)
+                continue;
+            std::string text = "Set of the fan of '" + fan.opening + "': ";
+            if (count > 0)
+                text += names + " (" + std::to_string(count) + " of " + std::to_string(fan.count) +
+                        " bags, cut " + length_text(cut, schedule.unit) + " each)";
+            if (key)
+                text += std::string(count > 0 ? ", then " : "") + "the keystone " + key->id +
+                        " last, tamped tight (1 bag, cut " +
+                        length_text(key->cut_length, schedule.unit) + ")";
+            course.before.push_back({fan.opening, "fan bags", text + "."});
+        }
+}
+
+/// What a straight lintel leaves of a round wall, from its outer face to the ring's outside.
+struct Pocket {
+    double middle = 0, end = 0; // depths at mid-span and at the lintel's ends
+};
+
+/// None in a tunnel's straight wall, where the lintel reaches the outside, and where what is left
+/// is thinner than the tamping gap of a tube, 2 cm.
+std::optional<Pocket> pocket_behind(const Schedule& schedule, const Lintel& lintel,
+                                    const Course& course) {
+    constexpr double thin = 0.02;
+    for (const OpeningPlan& opening : schedule.openings) {
+        const DomeForm* dome = find_dome(schedule.building, opening.form.in);
+        if (opening.form.id != lintel.opening || !dome)
+            continue;
+        const double outside = outside_radius(*dome, course.middle);
+        const double face = lintel.centre_distance + lintel.width / 2, half = lintel.length / 2;
+        const double at_end = std::sqrt(std::max(0.0, outside * outside - half * half)) - face;
+        if (outside - face < thin)
+            return std::nullopt;
+        return Pocket{outside - face, std::max(0.0, at_end)};
+    }
+    return std::nullopt;
+}
+
+void note_lintel(Schedule& schedule, const Lintel& lintel) {
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    Course* course = course_numbered(schedule, lintel.first_course);
+    if (!course)
+        return;
+    std::string text =
+        "Set the " + std::string(lintel.kind == LintelKind::timber ? "timber" : "concrete") +
+        " lintel of '" + lintel.opening + "': " + length(lintel.length) + " long, " +
+        length(lintel.depth) + " high, " + length(lintel.width) + " wide, bearing " +
+        length(lintel.bearing) + " each side, its long axis " + length(lintel.centre_distance) +
+        " from the pole. Nail its plates into the course below.";
+    if (lintel.packing > 0.001)
+        text += " Pack " + length(lintel.packing) + " on it up to the next joint.";
+    if (const std::optional<Pocket> pocket = pocket_behind(schedule, lintel, *course))
+        text +=
+            " Behind it the wall is open, " + length(pocket->middle) + " deep in the middle and " +
+            length(pocket->end) +
+            " at the lintel's ends: fill that with folded bags or with damp fill rammed in thin "
+            "layers, level with each course, before the next goes over it.";
+    course->before.push_back({lintel.opening, "lintel", text});
+}
+
+/// "1 ft 3 in above the floor", "8 in below the floor", "at the floor".
+std::string level_text(double height, DisplayUnit unit) {
+    if (std::abs(height) < height_tie)
+        return "at the floor";
+    return length_text(std::abs(height), unit) + (height < 0 ? " below" : " above") + " the floor";
+}
+
+/// "turn right 4 ft 8 in along the inside face from the datum mark (bearing 240.0° from north)".
+std::string turn_text(const DomeForm& dome, Bearing bearing, int course, DisplayUnit unit) {
+    const double clockwise = clockwise_degrees(dome.datum, bearing);
+    const double shorter = std::min(clockwise, 360 - clockwise);
+    const double arc =
+        inside_radius(dome, dome.course_middle(course)) * shorter * radians_per_degree;
+    const std::string north =
+        "bearing " + fixed_text(turned_into_circle(bearing.degrees), 1) + "\u00b0 from north";
+    if (arc < 0.0005)
+        return "at the datum mark (" + north + ")";
+    return "turn " + std::string(clockwise <= 180 ? "right " : "left ") + length_text(arc, unit) +
+           " along the inside face from the datum mark (" + north + ")";
+}
+
+void note_sleeve(Schedule& schedule, const SleevePlan& sleeve) {
+    const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
+    const SleeveForm& form = sleeve.form;
+    const DomeForm* dome = find_dome(schedule.building, form.in);
+    Course* course = course_numbered(schedule, sleeve.set_before_course);
+    if (!course)
+        return;
+    const std::string where =
+        dome ? turn_text(*dome, form.bearing, sleeve.set_before_course, schedule.unit)
+             : "in the " + word(form.side) + " side, " + length(form.along) +
+                   " from the dome's pole";
+    std::string how;
+    if (sleeve.stops_tubes) {
+        how = "Its centre is " + level_text(form.height, schedule.unit) +
+              "; the tubes of this course stop either side of it.";
+    } else {
+        how = "It lies on the joint under this course, " + level_text(sleeve.joint, schedule.unit);
+        if (std::abs(form.height - sleeve.joint) > height_tie)
+            how += " (drawn at " + level_text(form.height, schedule.unit) +
+                   "; a pipe as thin lies on a joint)";
+        how += ".";
+    }
+    course->before.push_back({form.id, "sleeve",
+                              "Set the sleeve '" + form.id + "' of '" + form.in + "', " +
+                                  length(form.diameter) + " across: " + where + ". " + how +
+                                  " Let it fall 1 in 50 outward."});
+}
+
+} // namespace
+
+void note_heads(Schedule& schedule) {
+    for (const Fan& fan : schedule.fans)
+        note_fan(schedule, fan);
+    for (const Fan& fan : schedule.fans)
+        note_fan_bags(schedule, fan);
+    for (const Lintel& lintel : schedule.lintels)
+        note_lintel(schedule, lintel);
+}
+
+void note_sleeves(Schedule& schedule) {
+    for (const SleevePlan& sleeve : schedule.sleeves)
+        note_sleeve(schedule, sleeve);
+}
+
+} // namespace coilwright
