@@ -106,8 +106,8 @@ std::vector<Fact> course_facts(const Drafting& drafting, const CoursePart& part,
     if (ring.kind == RingKind::ring)
         for (const Ring* one : part.rings)
             if (one->runs.size() == 1 && one->runs[0].closed && !one->runs[0].tubes.empty())
-                facts.push_back({one->runs[0].tubes[0].id + " starts, along the " +
-                                     (one->wythe > 1 ? "outside" : "inside") + " face",
+                facts.push_back({one->runs[0].tubes[0].id +
+                                     (one->wythe > 1 ? " starts, outside face" : " starts, arc"),
                                  start_text(drafting, dome, *one)});
     if (ring.kind == RingKind::ring) {
         if (below)

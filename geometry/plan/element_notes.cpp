@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 namespace coilwright {
 
@@ -60,29 +59,7 @@ void note_fan_bags(Schedule& schedule, const Fan& fan) {
         }
 }
 
-/// What a straight lintel leaves of a round wall, from its outer face to the ring's outside.
-struct Pocket {
-    double middle = 0, end = 0; // depths at mid-span and at the lintel's ends
-};
-
-/// None in a tunnel's straight wall, where the lintel reaches the outside, and where what is left
-/// is thinner than the tamping gap of a tube, 2 cm.
-std::optional<Pocket> pocket_behind(const Schedule& schedule, const Lintel& lintel,
-                                    const Course& course) {
-    constexpr double thin = 0.02;
-    for (const OpeningPlan& opening : schedule.openings) {
-        const DomeForm* dome = find_dome(schedule.building, opening.form.in);
-        if (opening.form.id != lintel.opening || !dome)
-            continue;
-        const double outside = outside_radius(*dome, course.middle);
-        const double face = lintel.centre_distance + lintel.width / 2, half = lintel.length / 2;
-        const double at_end = std::sqrt(std::max(0.0, outside * outside - half * half)) - face;
-        if (outside - face < thin)
-            return std::nullopt;
-        return Pocket{outside - face, std::max(0.0, at_end)};
-    }
-    return std::nullopt;
-}
+constexpr double thin_pocket = 0.02; // metres: tamping closes it
 
 void note_lintel(Schedule& schedule, const Lintel& lintel) {
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
@@ -97,12 +74,8 @@ void note_lintel(Schedule& schedule, const Lintel& lintel) {
         " from the pole. Nail its plates into the course below.";
     if (lintel.packing > 0.001)
         text += " Pack " + length(lintel.packing) + " on it up to the next joint.";
-    if (const std::optional<Pocket> pocket = pocket_behind(schedule, lintel, *course))
-        text +=
-            " Behind it the wall is open, " + length(pocket->middle) + " deep in the middle and " +
-            length(pocket->end) +
-            " at the lintel's ends: fill that with folded bags or with damp fill rammed in thin "
-            "layers, level with each course, before the next goes over it.";
+    if (lintel.open_behind > thin_pocket)
+        text += " Fill the pocket behind it.";
     course->before.push_back({lintel.opening, "lintel", text});
 }
 
@@ -152,7 +125,7 @@ void note_sleeve(Schedule& schedule, const SleevePlan& sleeve) {
     course->before.push_back({form.id, "sleeve",
                               "Set the sleeve '" + form.id + "' of '" + form.in + "', " +
                                   length(form.diameter) + " across: " + where + ". " + how +
-                                  " Let it fall 1 in 50 outward."});
+                                  " Let it fall 1:50 outward."});
 }
 
 } // namespace

@@ -185,6 +185,13 @@ std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& do
     lintel.centre_distance = (from + to) / 2;
     lintel.bearing_area = area(lintel.centre_distance);
     lintel.shows_inside = std::max(0.0, r - (lintel.centre_distance - lintel.width / 2));
+    const double around = outside_radius(dome, dome.course_middle(courses->first));
+    const double face = lintel.centre_distance + lintel.width / 2;
+    const auto open_at = [&](double along) {
+        return std::max(0.0, std::sqrt(std::max(0.0, around * around - along * along)) - face);
+    };
+    lintel.open_behind = open_at(0);
+    lintel.open_behind_ends = open_at(high);
     return lintel;
 }
 

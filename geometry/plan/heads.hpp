@@ -38,6 +38,9 @@ struct Lintel {
     double centre_distance = 0;            // from the origin of the opening's axis to its long axis
     double bearing_area = 0;               // of both ends on the course below, m2
     double shows_inside = 0; // how far its inner face stands into the room at mid-span
+    // From its outer face to the outside of the round wall that its first course lays round it; 0
+    // in a tunnel's straight wall.
+    double open_behind = 0, open_behind_ends = 0; // at mid-span, at its ends
 };
 
 /// The fan of an opening in a wall whose tubes are `width` wide: outer arc / width rounded to the

@@ -118,8 +118,7 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
         course(opening.first_course)
             .before.push_back({form.id, "sill",
                                "Slope the sill of " + called +
-                                   " outward, at least 1 in 10, from where its frame will stand: "
-                                   "the outside at its head will lie " +
+                                   " outward, at least 1:10: the outside at its head will lie " +
                                    length(opening.rained_on) + " inside that at its sill."});
         course(opening.last_course)
             .after.push_back({form.id, "drip", "Set a drip over the head of " + called + "."});

@@ -47,7 +47,8 @@ const std::map<std::string, Layer>& layers() {
         {"geometry/takeoff",
          {with(design_data, {"geometry/plan", "geometry/design/works.hpp"}), {}, {}}},
         {"geometry/variants",
-         {with(design_data, {"geometry/design", "geometry/plan", "geometry/statics", "geometry/takeoff"}),
+         {with(design_data,
+               {"geometry/design", "geometry/plan", "geometry/statics", "geometry/takeoff"}),
           {},
           {}}},
         {"geometry/report",
@@ -70,8 +71,8 @@ const std::map<std::string, Layer>& layers() {
                 "geometry/checks", "geometry/design/works.hpp"}),
           // The headers that its own sources share name types of these.
           {"nlohmann", "cairomm"},
-          {"Eigen", "pangomm", "pango", "fontconfig", "cairo-pdf.h", "zlib.h", "tiny_obj_loader.h", "xlsxwriter.h", "unistd.h", "sys",
-           "fcntl.h"}}},
+          {"Eigen", "pangomm", "pango", "fontconfig", "cairo-pdf.h", "zlib.h", "tiny_obj_loader.h",
+           "xlsxwriter.h", "unistd.h", "sys", "dirent.h", "fcntl.h"}}},
         {"cli", {{"geometry", "exporters"}, {}, {"CLI", "unistd.h", "csignal"}}},
     };
     return all;

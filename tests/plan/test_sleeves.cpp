@@ -136,7 +136,7 @@ TEST_CASE("each sleeve is called out before the course that it is set with") {
         for (const SetNote& note : course.before)
             if (note.what == "sleeve") {
                 CHECK(set.emplace(note.element, course.number).second);
-                CHECK(note.text.find("1 in 50") != std::string::npos);
+                CHECK(note.text.find("1:50") != std::string::npos);
             }
     CHECK(set == std::map<std::string, int>{{"drain", 2}, {"low", 7}, {"high", 8}});
     CHECK(schedule.sleeves[0].stops_tubes);
