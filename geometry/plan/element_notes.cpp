@@ -74,9 +74,11 @@ void note_lintel(Schedule& schedule, const Lintel& lintel) {
         " from the pole. Nail its plates into the course below.";
     if (lintel.packing > 0.001)
         text += " Pack " + length(lintel.packing) + " on it up to the next joint.";
-    if (lintel.open_behind > thin_pocket)
-        text += " Fill the pocket behind it.";
     course->before.push_back({lintel.opening, "lintel", text});
+    if (lintel.open_behind > thin_pocket)
+        course->after.push_back({lintel.opening, "lintel pocket",
+                                 "Fill the pocket behind the lintel of '" + lintel.opening +
+                                     "' with folded bags or rammed fill, up to the next joint."});
 }
 
 /// "1 ft 3 in above the floor", "8 in below the floor", "at the floor".

@@ -95,8 +95,8 @@ TEST_CASE("what a straight lintel leaves open behind it is to be filled, with it
     const Lintel& laid = schedule.lintels[0];
     const Course& course = schedule.courses.at(static_cast<std::size_t>(laid.first_course) - 1);
     std::string text;
-    for (const SetNote& note : course.before)
-        if (note.what == "lintel")
+    for (const SetNote& note : course.after)
+        if (note.what == "lintel pocket")
             text = note.text;
     // By the circle of the ring's outside, R: R - f in the middle, sqrt(R^2 - 28^2) - f at the ends
     // of 56 in of lintel, f its outer face.
@@ -107,5 +107,5 @@ TEST_CASE("what a straight lintel leaves open behind it is to be filled, with it
     CHECK(laid.open_behind / inch == Approx(outside - face));
     CHECK(laid.open_behind_ends / inch ==
           Approx(std::max(0.0, std::sqrt(outside * outside - 28 * 28) - face)));
-    CHECK(text.find("Fill the pocket behind it") != std::string::npos);
+    CHECK(text.find("Fill the pocket behind the lintel") != std::string::npos);
 }
