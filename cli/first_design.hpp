@@ -28,8 +28,8 @@ inline constexpr int most_first_windows = 6;
 /// A design file by common practice: a tube at least as many inches wide as the dome is feet, a
 /// pointed dome as tall as wide above the springline and other curves taller, openings that start
 /// and end on course joints, in rooms to live in a way out and light. Whether it can be laid is for
-/// plan_building to say (a small dome has no room for many windows), whether it keeps the checks for
-/// all_findings.
+/// plan_building to say (a small dome has no room for many windows), whether it keeps the checks
+/// for all_findings.
 std::string first_design(const FirstDesign& wish);
 
 } // namespace coilwright

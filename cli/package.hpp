@@ -31,9 +31,10 @@ struct PackageOptions {
     std::vector<std::string> formats; // words of model_words()
     ModelOptions models;
     IfcSchema ifc = IfcSchema::ifc4;
-    // What the parts "crew-book" and "checks" tell; must be there for them, may still be worked out.
+    // What the parts "crew-book" and "checks" tell; must be there for them, may still be worked
+    // out.
     std::shared_future<CheckedBuilding> checked;
-    std::vector<ContextPart> context; // what stands about, read and placed
+    std::vector<ContextPart> context;    // what stands about, read and placed
     std::optional<WorkedOut> worked_out; // must be there for the part "take-off"
 };
 

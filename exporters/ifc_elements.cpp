@@ -31,8 +31,8 @@ std::vector<Element> elements_of(const BuildingPlan& plan) {
     }
     for (const ButtressForm& form : building.buttresses) {
         const Dome* dome = find_dome(plan.design, form.dome);
-        elements.push_back(
-            {form.id, form.reveal ? "reveal" : "buttress", dome ? dome->tube : "", 0, 2 * form.half_width, true});
+        elements.push_back({form.id, form.reveal ? "reveal" : "buttress", dome ? dome->tube : "", 0,
+                            2 * form.half_width, true});
     }
     return elements;
 }

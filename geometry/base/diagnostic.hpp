@@ -16,7 +16,7 @@ struct SourcePlace {
 
 /// One fault in the design. Every text is a plain sentence or phrase without a final line break.
 struct Diagnostic {
-    std::string code;    // stable, kebab-case: "unknown-key", "opening-too-wide"
+    std::string code; // stable, kebab-case: "unknown-key", "opening-too-wide"
     SourcePlace place;
     std::string subject; // the element or key at fault: "opening.door.width"
     std::string message; // what was found, in one sentence

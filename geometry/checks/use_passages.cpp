@@ -1,7 +1,7 @@
 // Steps, sills near the ground, heads in tunnels.
-#include "geometry/checks/clear_outline.hpp"
 #include "geometry/checks/rooms.hpp"
 #include "geometry/checks/use_findings.hpp"
+#include "geometry/plan/clear_outline.hpp"
 
 #include <cmath>
 

@@ -1,7 +1,7 @@
 // Floor, light and air of rooms.
-#include "geometry/checks/clear_outline.hpp"
 #include "geometry/checks/rooms.hpp"
 #include "geometry/checks/use_findings.hpp"
+#include "geometry/plan/clear_outline.hpp"
 #include "geometry/plan/headroom.hpp"
 
 #include <algorithm>

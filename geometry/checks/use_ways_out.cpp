@@ -1,8 +1,8 @@
 // The door that one walks out by, and the opening that one climbs out by.
-#include "geometry/checks/clear_outline.hpp"
 #include "geometry/checks/rooms.hpp"
 #include "geometry/checks/use_findings.hpp"
 #include "geometry/plan/check_layout.hpp"
+#include "geometry/plan/clear_outline.hpp"
 #include "geometry/plan/fit.hpp"
 #include "geometry/plan/lay.hpp"
 

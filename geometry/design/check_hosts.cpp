@@ -51,9 +51,9 @@ private:
                     context_.at(key(placed, name)), "in = \"" + placed.in + "\"",
                     "only in the wall of a tunnel", "bearing = 150"));
         if (lacks(placed, "bearing"))
-            context_.add(faults::missing_key(context_.at(key(placed, "bearing")),
-                                             "a number of degrees clockwise from north, -360 to 360",
-                                             "150"));
+            context_.add(faults::missing_key(
+                context_.at(key(placed, "bearing")),
+                "a number of degrees clockwise from north, -360 to 360", "150"));
     }
 
     void check_in_tunnel(const Placed& placed, const Tunnel& tunnel) {
@@ -72,10 +72,9 @@ private:
             return;
         }
         if (in_end && has(placed, "along"))
-            context_.add(faults::key_out_of_place(context_.at(key(placed, "along")),
-                                                  "side = \"end\"",
-                                                  "only with side = \"left\" or \"right\"",
-                                                  "side = \"left\""));
+            context_.add(faults::key_out_of_place(
+                context_.at(key(placed, "along")), "side = \"end\"",
+                "only with side = \"left\" or \"right\"", "side = \"left\""));
         if (!in_end && lacks(placed, "along"))
             context_.add(faults::missing_key(context_.at(key(placed, "along")),
                                              "a length along the tunnel, from the centre of its "
@@ -106,8 +105,8 @@ private:
 void check_hosts(Design& design, ReadContext& context) {
     HostCheck hosts(design, context);
     for (Opening& opening : design.openings)
-        hosts.check({element_path("opening", opening.id), opening.in, opening.side, opening.bearing,
-                     true});
+        hosts.check(
+            {element_path("opening", opening.id), opening.in, opening.side, opening.bearing, true});
     for (Sleeve& sleeve : design.sleeves)
         hosts.check(
             {element_path("sleeve", sleeve.id), sleeve.in, sleeve.side, sleeve.bearing, false});

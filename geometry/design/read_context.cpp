@@ -24,8 +24,8 @@ std::string element_path(std::string_view section, std::string_view id) {
 }
 
 void ReadContext::add(Diagnostic diagnostic) {
-    // A key that is like no other changes nothing; one that may be a misspelt one leaves its element
-    // without a value that the person gave.
+    // A key that is like no other changes nothing; one that may be a misspelt one leaves its
+    // element without a value that the person gave.
     if (diagnostic.code != "unknown-key" || diagnostic.hint.rfind("did you mean", 0) == 0)
         faulty_.insert(diagnostic.subject);
     if (diagnostics_.size() < most_diagnostics)

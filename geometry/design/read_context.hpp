@@ -35,7 +35,7 @@ public:
     bool unit_is_known = true;           // false: bare lengths cannot be judged
     std::set<std::string> lost_sections; // that a misspelt header hides: names in them go unjudged
     std::vector<Reference> references;
-    std::vector<DeclaredId> ids; // in the order of sections, then of ids
+    std::vector<DeclaredId> ids;    // in the order of sections, then of ids
     std::set<std::string> misspelt; // paths of keys left out that an unknown key looks like
 
     void add(Diagnostic diagnostic);

@@ -1,6 +1,7 @@
 #include "geometry/drawing/crew_pages.hpp"
 #include "geometry/drawing/figures.hpp"
 #include "geometry/drawing/words.hpp"
+#include "geometry/plan/clear_outline.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -33,15 +34,14 @@ Table form_table(const Drafting& drafting) {
     return table;
 }
 
-/// How high over the clear sill an opening is as wide as its clear width: to where its head
-/// springs.
+/// How high over the clear sill an opening is as wide as its clear width. Under a head that leans
+/// in where it springs, as a segment does, that ends below the head: plaster and frame bring it
+/// down.
 std::string full_width_text(const Drafting& drafting, const OpeningPlan& opening) {
-    const OpeningForm& form = opening.form;
-    if (!form.head)
-        return form.head_kind == HeadKind::circle ? "its middle"
-                                                  : drafting.length(opening.clear_height);
-    const double at_head = opening.frame_inset + opening.frame_width;
-    const double high = opening.clear_height - (form.top - form.springing) + at_head;
+    if (opening.form.head_kind == HeadKind::circle)
+        return "its middle";
+    const ClearOutline outline = clear_outline(opening);
+    const double high = top_over_width(outline, opening.clear_width) - outline.bottom;
     return high > 0 ? drafting.length(high) : "nowhere";
 }
 

@@ -14,7 +14,8 @@ constexpr double touch = 1e-6; // mm
 /// Grows a box point by point.
 struct Bounds {
     PaperBox box{std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity(),
-            -std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
+                 -std::numeric_limits<double>::infinity(),
+                 -std::numeric_limits<double>::infinity()};
     void add(Vec2 point) {
         box.left = std::min(box.left, point.x());
         box.right = std::max(box.right, point.x());

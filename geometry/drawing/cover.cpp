@@ -194,8 +194,8 @@ void add_index(Flow& flow, const Drafting& drafting, const BookIndex& index) {
             tubes += " " + supply_text(cut, drafting.unit()) + " of '" + type.id + "', lay-flat " +
                      drafting.length(type.lay_flat) + ".";
     }
-    flow.paragraph("Tube to order, ends included, waste not included:" + tubes + " By dome on sheet " +
-                   std::to_string(index.chapters.front().first) + ".");
+    flow.paragraph("Tube to order, ends included, waste not included:" + tubes +
+                   " By dome on sheet " + std::to_string(index.chapters.front().first) + ".");
     if (!several)
         return;
     Table table;

@@ -12,11 +12,11 @@ namespace coilwright {
 PaperSize letter_paper();
 PaperSize a4_paper();
 
-/// The crew's sheets in the order of work. Of the findings, those that fail are counted on the cover
-/// and told before the start, with the advice that the crew can do something about. Precondition: plan.sound().
+/// The crew's sheets in the order of work. Of the findings, those that fail are counted on the
+/// cover and told before the start, with the advice that the crew can do something about.
+/// Precondition: plan.sound().
 std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
-                             const MeasureText& measure,
-                             const std::vector<Finding>& findings = {});
+                             const MeasureText& measure, const std::vector<Finding>& findings = {});
 
 /// Distances to mark on the compass arm, full size, tiled with match marks.
 std::vector<Sheet> compass_strip(const BuildingPlan& plan, const PaperSize& paper,

@@ -26,8 +26,8 @@ struct BookIndex {
     std::vector<int> courses; // first sheet of each course, from 1 on
 };
 
-/// The building at a glance: what it is, plan and section to scale, the caution, how many checks fail,
-/// where things stand in the book.
+/// The building at a glance: what it is, plan and section to scale, the caution, how many checks
+/// fail, where things stand in the book.
 std::vector<Sheet> cover_pages(const Drafting& drafting, const BookIndex& index,
                                const std::vector<Finding>& findings);
 /// What to know, to make and to have ready before the first tube.

@@ -74,9 +74,8 @@ double part_wire(const CoursePart& part) {
 }
 
 std::string buckets_text(double cubic_metres, DisplayUnit unit) {
-    return fixed_text(cubic_metres / (unit == DisplayUnit::feet ? bucket_volume
-                                                                : metric_bucket_volume),
-                      1);
+    return fixed_text(
+        cubic_metres / (unit == DisplayUnit::feet ? bucket_volume : metric_bucket_volume), 1);
 }
 
 std::string bucket_name(DisplayUnit unit) {
@@ -86,7 +85,8 @@ std::string bucket_name(DisplayUnit unit) {
 std::string fill_text(double cubic_metres, DisplayUnit unit) {
     const std::string buckets = buckets_text(cubic_metres, unit);
     const std::string litres = litres_text(cubic_metres) + " L";
-    return unit == DisplayUnit::feet ? buckets + " (" + litres + ")" : litres + " (" + buckets + ")";
+    return unit == DisplayUnit::feet ? buckets + " (" + litres + ")"
+                                     : litres + " (" + buckets + ")";
 }
 
 std::string litres_text(double cubic_metres) {

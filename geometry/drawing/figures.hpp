@@ -20,8 +20,8 @@ struct CompassReading {
 };
 
 /// The readings of a ring, the one that the crew sets first: a chain's where the design says chain,
-/// else a level arm's; of each from the pole's face where its diameter is stated, where the tape lies,
-/// before that from its axis. Empty for a cap.
+/// else a level arm's; of each from the pole's face where its diameter is stated, where the tape
+/// lies, before that from its axis. Empty for a cap.
 std::vector<CompassReading> compass_readings(const Ring& ring, const DomeForm& dome,
                                              const Design& design);
 
@@ -43,7 +43,7 @@ std::string buckets_text(double cubic_metres, DisplayUnit unit); // "58.5"
 std::string bucket_name(DisplayUnit unit);                       // "5 gal", "10 L"
 /// In feet the buckets first, in metres the litres: "58.5 (1107 L)", "1107 L (110.7)".
 std::string fill_text(double cubic_metres, DisplayUnit unit);
-std::string litres_text(double cubic_metres);  // "1107"
+std::string litres_text(double cubic_metres); // "1107"
 /// To the nearest 1/16 in or 0.1 mm... of small changes: "3/16 in", "4.8 mm".
 std::string fine_length_text(double metres, DisplayUnit unit);
 /// A length to buy or to have ready: whole feet or tenths of a metre, rounded up: "65 ft", "24.6

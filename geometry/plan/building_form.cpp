@@ -222,8 +222,7 @@ WallRelations make_relations(const BuildingForm& building) {
                                      [](const ButtressForm& pier) { return pier.dome; });
     relations.dome_openings = listed_by(domes, dome_count, building.openings, in);
     relations.dome_sleeves = listed_by(domes, dome_count, building.sleeves, in);
-    relations.tunnel_openings =
-        listed_by(tunnels, building.tunnels.size(), building.openings, in);
+    relations.tunnel_openings = listed_by(tunnels, building.tunnels.size(), building.openings, in);
     relations.tunnel_sleeves = listed_by(tunnels, building.tunnels.size(), building.sleeves, in);
     return relations;
 }

@@ -32,7 +32,7 @@ struct ButtressForm {
     double base_outside = 0;    // R + w of the dome's base ring
     double projection = 0, projection_top = 0;
     int last_course = 0;
-    int tubes = 1; // side by side in a course
+    int tubes = 1;                    // side by side in a course
     std::optional<RevealForm> reveal; // none of a buttress
 
     Vec2 axis() const { return along(bearing); }

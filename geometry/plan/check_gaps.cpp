@@ -20,16 +20,16 @@ struct Taker {
     std::function<double(double z, double radius)> half_degrees;
     // Of an opening's hole alone: its lintel or fan may lie before a pier.
     std::function<double(double z, double radius)> hole_half_degrees;
-    const Opening* opening = nullptr; // what a person would move
-    double fan_depth = 0;             // of its head
-    double gap = 0;                   // wall that must stay between it and an opening
-    double at_radius = 0;             // where the gap is measured; 0: on the inside face
+    const Opening* opening = nullptr;  // what a person would move
+    double fan_depth = 0;              // of its head
+    double gap = 0;                    // wall that must stay between it and an opening
+    double at_radius = 0;              // where the gap is measured; 0: on the inside face
     const TunnelForm* porch = nullptr; // a tunnel that the dome's wall stays in: it takes nothing,
                                        // but an opening must lead wholly into it or pass it by
     bool is_void = false;              // it opens the wall, as openings do
     bool is_tunnel = false;
-    std::string reveal_of;             // of a reveal: its opening
-    std::string subject;               // of what is no opening: "tunnel.porch"
+    std::string reveal_of; // of a reveal: its opening
+    std::string subject;   // of what is no opening: "tunnel.porch"
     SourcePlace place;
 };
 
@@ -153,7 +153,8 @@ private:
         }
     }
 
-    /// A reveal's body leans on the ring: another opening's hole stays clear of it, its own does not.
+    /// A reveal's body leans on the ring: another opening's hole stays clear of it, its own does
+    /// not.
     void add_reveal(const ButtressForm& pier) {
         Taker result;
         result.id = pier.id;
@@ -188,7 +189,8 @@ private:
         takers_.push_back(result);
     }
 
-    /// The two places where another dome's ring stands against this one's wall: solid wall, as a pier.
+    /// The two places where another dome's ring stands against this one's wall: solid wall, as a
+    /// pier.
     void add_stopped_ring(const DomeForm& other) {
         const Vec2 apart = other.at - dome_.at;
         const double line = to_bearing({std::atan2(apart.y(), apart.x())}).degrees;
@@ -217,8 +219,7 @@ private:
 
     /// Whether an opening looks wholly into a tunnel that starts at the wall's outside face.
     bool leads_into(const OpeningForm& opening, const TunnelForm& tunnel) const {
-        const double turn =
-            clockwise_degrees(tunnel.bearing, opening.bearing) * radians_per_degree;
+        const double turn = clockwise_degrees(tunnel.bearing, opening.bearing) * radians_per_degree;
         if (std::cos(turn) <= 0)
             return false;
         for (double z = opening.sill; z < opening.top; z += dome_.course_height / 4) {
@@ -232,8 +233,8 @@ private:
         return true;
     }
 
-    /// Two tunnels or joined domes: no overlap, and no wall thinner than half a tube between them. Two
-    /// joined domes may overlap, being joined to each other too.
+    /// Two tunnels or joined domes: no overlap, and no wall thinner than half a tube between them.
+    /// Two joined domes may overlap, being joined to each other too.
     void check_sliver(const Taker& a, const Taker& b) {
         if (!(a.is_void || a.is_tunnel) || !(b.is_void || b.is_tunnel))
             return;
@@ -245,13 +246,12 @@ private:
         const bool tunnels = a.is_tunnel || b.is_tunnel;
         if (overlap && !tunnels)
             return;
-        Diagnostic& found =
-            faults_.add(overlap ? "elements-meet" : "wall-sliver", b.place, b.subject,
-                        overlap ? "'" + b.id + "' runs into '" + a.id + "' at " + length(near.at) +
-                                      " above the floor."
-                                : "Between '" + a.id + "' and '" + b.id + "' only " +
-                                      length(near.gap) + " of the wall of '" + dome_.id +
-                                      "' is left.");
+        Diagnostic& found = faults_.add(
+            overlap ? "elements-meet" : "wall-sliver", b.place, b.subject,
+            overlap ? "'" + b.id + "' runs into '" + a.id + "' at " + length(near.at) +
+                          " above the floor."
+                    : "Between '" + a.id + "' and '" + b.id + "' only " + length(near.gap) +
+                          " of the wall of '" + dome_.id + "' is left.");
         found.allowed = "at least half a tamped tube (" + length(least) + ") of wall between them";
         found.example = "turn its bearing, or move the dome";
     }

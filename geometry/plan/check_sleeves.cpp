@@ -69,19 +69,18 @@ private:
             return true;
         Diagnostic& found = off_wall(sleeve, written(sleeve).height_place,
                                      "at " + length(sleeve.height) + " lies outside " + wall);
-        found.allowed =
-            length(levels.bottom()) + " to " + length(levels.course_bottom(last + 1));
+        found.allowed = length(levels.bottom()) + " to " + length(levels.course_bottom(last + 1));
         found.example = "height = \"" + length(levels.course_height) + "\"";
         return false;
     }
 
     void report(const SleeveForm& sleeve, const Neighbour& near, double least, SourcePlace place,
                 const std::string& example) {
-        Diagnostic& found = faults_.add(
-            near.is_sleeve ? "sleeves-too-close" : "sleeve-by-opening", place,
-            "sleeve." + sleeve.id,
-            "The sleeve '" + sleeve.id + "' comes within " + length(std::max(0.0, near.apart)) +
-                " of '" + near.id + "'.");
+        Diagnostic& found =
+            faults_.add(near.is_sleeve ? "sleeves-too-close" : "sleeve-by-opening", place,
+                        "sleeve." + sleeve.id,
+                        "The sleeve '" + sleeve.id + "' comes within " +
+                            length(std::max(0.0, near.apart)) + " of '" + near.id + "'.");
         found.allowed = "at least a tube's width (" + length(least) + ") of wall between them";
         found.example = example;
     }
@@ -118,8 +117,7 @@ private:
             return;
         const int n = course_of(sleeve, dome, dome.last_ring);
         const double r = inside_radius(dome, dome.course_middle(n));
-        const std::vector<RingGap> gaps =
-            gaps_in_ring(building_, relations_, index, n, Bond::laid);
+        const std::vector<RingGap> gaps = gaps_in_ring(building_, relations_, index, n, Bond::laid);
         const auto near = nearest_in_ring(sleeve, dome, gaps, sleeve.bearing.degrees, r);
         if (!near || near->apart >= dome.width - height_tie)
             return;
@@ -146,11 +144,10 @@ private:
         const double w = tunnel.width, half = sleeve.diameter / 2;
         const auto [from, to] = free_wall(building_, tunnel);
         if (sleeve.along - half < from - height_tie || sleeve.along + half > to + height_tie) {
-            Diagnostic& found =
-                off_wall(sleeve, written(sleeve).along_place,
-                         "lies " + length(sleeve.along) + " along '" + tunnel.id +
-                             "', whose free wall reaches from " + length(from) + " to " +
-                             length(to));
+            Diagnostic& found = off_wall(sleeve, written(sleeve).along_place,
+                                         "lies " + length(sleeve.along) + " along '" + tunnel.id +
+                                             "', whose free wall reaches from " + length(from) +
+                                             " to " + length(to));
             found.allowed = "a tube's width of wall on each side";
             found.example = "along = \"" + length((from + to) / 2) + "\"";
             return;
@@ -165,23 +162,21 @@ private:
             if (apart < w - height_tie)
                 report(sleeve, {opening.id, apart, false}, w, written(sleeve).along_place,
                        "along = \"" +
-                           length(opening.along + (taken + half + w) *
-                                                      (sleeve.along < opening.along ? -1 : 1)) +
+                           length(opening.along +
+                                  (taken + half + w) * (sleeve.along < opening.along ? -1 : 1)) +
                            "\"");
         }
         for (const int i : relations_.tunnel_sleeves[static_cast<std::size_t>(index)]) {
             const SleeveForm& other = building_.sleeves[static_cast<std::size_t>(i)];
             const double t = tunnel.course_height;
             if (other.id >= sleeve.id || other.side != sleeve.side ||
-                course_of(other, tunnel, tunnel.side_courses) != n ||
-                !stops_tubes(other, t) || !stops_tubes(sleeve, t))
+                course_of(other, tunnel, tunnel.side_courses) != n || !stops_tubes(other, t) ||
+                !stops_tubes(sleeve, t))
                 continue;
-            const double apart =
-                std::abs(other.along - sleeve.along) - half - other.diameter / 2;
+            const double apart = std::abs(other.along - sleeve.along) - half - other.diameter / 2;
             if (apart < w - height_tie)
                 report(sleeve, {other.id, apart, true}, w, written(sleeve).along_place,
-                       "along = \"" +
-                           length(other.along + half + other.diameter / 2 + w) + "\"");
+                       "along = \"" + length(other.along + half + other.diameter / 2 + w) + "\"");
         }
     }
 };

@@ -64,16 +64,15 @@ private:
         }
         const double top = taken_top(form, tunnel);
         if (top > walls_end + height_tie) {
-            Diagnostic& found = faults_.add("opening-too-high", opening.height_place, subject,
-                                            "The head of '" + form.id + "'" +
-                                                (form.lintel ? ", with its lintel," : "") + " at " +
-                                                length(top) +
-                                                " lies above the walls of '" + tunnel.id +
-                                                "', which end at " + length(walls_end) + ".");
+            Diagnostic& found = faults_.add(
+                "opening-too-high", opening.height_place, subject,
+                "The head of '" + form.id + "'" + (form.lintel ? ", with its lintel," : "") +
+                    " at " + length(top) + " lies above the walls of '" + tunnel.id +
+                    "', which end at " + length(walls_end) + ".");
             const double highest = walls_end - (top - form.top);
             found.allowed = "a head no higher than " + length(highest);
-            found.example = "height = \"" +
-                            length(std::max(tunnel.course_height, highest - form.sill)) + "\"";
+            found.example =
+                "height = \"" + length(std::max(tunnel.course_height, highest - form.sill)) + "\"";
             return;
         }
         if (!lintel_fits(form, opening, tunnel))
@@ -92,18 +91,19 @@ private:
         double room = inner_half_width(tunnel, tunnel.course_middle(lintel->last));
         if (opening.side != TunnelSide::end) {
             const auto [from, to] = free_wall(building_, tunnel);
-            room = std::min(opening.along - (from - tunnel.width), to + tunnel.width - opening.along);
+            room =
+                std::min(opening.along - (from - tunnel.width), to + tunnel.width - opening.along);
         }
         if (lintel->half_length <= room + height_tie)
             return true;
-        Diagnostic& found = faults_.add(
-            "lintel-too-long", opening.head.place, "opening." + form.id,
-            "The lintel of '" + form.id + "' is " + length(2 * lintel->half_length) +
-                " long, where the wall of '" + tunnel.id + "' has room for " +
-                length(2 * std::max(0.0, room)) + " about its middle.");
+        Diagnostic& found =
+            faults_.add("lintel-too-long", opening.head.place, "opening." + form.id,
+                        "The lintel of '" + form.id + "' is " + length(2 * lintel->half_length) +
+                            " long, where the wall of '" + tunnel.id + "' has room for " +
+                            length(2 * std::max(0.0, room)) + " about its middle.");
         found.allowed = "at most " + length(2 * std::max(0.0, room));
-        found.example = "lintel = { bearing = \"" +
-                        length(std::max(0.05, room - form.half_width)) + "\" }";
+        found.example =
+            "lintel = { bearing = \"" + length(std::max(0.05, room - form.half_width)) + "\" }";
         return false;
     }
 

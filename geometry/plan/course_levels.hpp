@@ -5,7 +5,8 @@
 
 namespace coilwright {
 
-/// z is the height above the finished floor, metres; courses count from 1 at the bottom of the trench.
+/// z is the height above the finished floor, metres; courses count from 1 at the bottom of the
+/// trench.
 struct CourseLevels {
     double course_height = 0; // t
     int foundation = 0;       // F, courses below the floor

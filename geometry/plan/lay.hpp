@@ -7,8 +7,8 @@ namespace coilwright {
 
 /// Lays every course. Preconditions: read_design gave no diagnostic, check_layout gave none on the
 /// design as fitted, nothing is left to fit. Pure: the same design gives the same numbers.
-/// `decide` answers for plan regions that doubles cannot (geometry/exact); without it such a region is
-/// taken a few micrometres off.
+/// `decide` answers for plan regions that doubles cannot (geometry/exact); without it such a region
+/// is taken a few micrometres off.
 Schedule lay(const Design& design, const DecideRegion& decide = {});
 
 /// Plan area of a ring between two radii less a parallel strip |y| <= a on one side, for a < r0:

@@ -31,8 +31,7 @@ class MeasureTrial {
 public:
     MeasureTrial(const Opening& opening, const OpeningForm& form, const DomeForm& dome,
                  DisplayUnit unit)
-        : opening_(opening), form_(form), dome_(dome),
-          step_(shown_step(unit)) {}
+        : opening_(opening), form_(form), dome_(dome), step_(shown_step(unit)) {}
 
     std::optional<OtherMeasures> lower_head(double sill) const {
         const int most = courses_in(opening_.height);

@@ -15,8 +15,8 @@ struct BuildingPlan {
     Schedule schedule; // empty where there are diagnostics
     std::vector<Headroom> headroom;
     std::vector<TunnelHeadroom> tunnel_headroom; // one a tunnel
-    std::vector<Finding> findings;       // practice and headroom verdicts, worst first
-    std::vector<Diagnostic> diagnostics; // all faults at once, in the order of the file
+    std::vector<Finding> findings;               // practice and headroom verdicts, worst first
+    std::vector<Diagnostic> diagnostics;         // all faults at once, in the order of the file
     bool sound() const { return diagnostics.empty(); }
 };
 
@@ -24,7 +24,8 @@ struct BuildingPlan {
 void put_worst_first(std::vector<Finding>& findings);
 
 /// Takes a design as read (and what the reader found wrong) through fitting, layout checks, laying
-/// and findings. With diagnostics, only the faults of sound elements are added. `decide`: as for lay().
+/// and findings. With diagnostics, only the faults of sound elements are added. `decide`: as for
+/// lay().
 BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics,
                            const DecideRegion& decide = {});
 

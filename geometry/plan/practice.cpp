@@ -196,8 +196,7 @@ private:
         found.remedy = std::string(written.reveal_plumb ? "Take"
                                                         : "Build the jambs out plumb (reveal = "
                                                           "\"plumb\"), or take") +
-                       " a shallower frame" +
-                       raised_springline(written, opening.frame_depth);
+                       " a shallower frame" + raised_springline(written, opening.frame_depth);
     }
 
     /// The lowest springline, in whole courses, at which the frame finds its band.

@@ -65,8 +65,8 @@ Region region_of(const PlanExpression& expression, const DecideRegion& decide) {
 std::optional<EdgeArc> arc_of(const BoundaryEdge& edge) {
     if (edge.bulge == 0)
         return std::nullopt;
-    // The centre lies off the chord's middle, to its left for an anticlockwise arc of less than half
-    // a circle.
+    // The centre lies off the chord's middle, to its left for an anticlockwise arc of less than
+    // half a circle.
     const Vec2 chord = edge.to - edge.from;
     const double square = edge.bulge * edge.bulge;
     return EdgeArc{(edge.from + edge.to) / 2 +

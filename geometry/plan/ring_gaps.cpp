@@ -83,8 +83,8 @@ private:
     }
 
     void add_sleeve(const SleeveForm& sleeve) {
-        if (const double half = laid_half_width(sleeve, dome_.course_bottom(n_), z_,
-                                                dome_.course_bottom(n_ + 1));
+        if (const double half =
+                laid_half_width(sleeve, dome_.course_bottom(n_), z_, dome_.course_bottom(n_ + 1));
             half > 0)
             add_strip(sleeve.id, sleeve.bearing, half);
     }
@@ -103,7 +103,8 @@ private:
 
     void add_buttress(int index) {
         const ButtressForm& pier = building_.buttresses[at(index)];
-        if (as_laid_ && z_ < pier.top - height_tie && pier_runs_in(building_, relations_, index, n_))
+        if (as_laid_ && z_ < pier.top - height_tie &&
+            pier_runs_in(building_, relations_, index, n_))
             add_strip(pier.id, pier.bearing, pier.half_width);
     }
 
@@ -111,8 +112,7 @@ private:
         const Vec2 apart = other.at - dome_.at;
         RingGap gap;
         gap.by = other.id;
-        gap.middle =
-            clockwise_degrees(dome_.datum, to_bearing({std::atan2(apart.y(), apart.x())}));
+        gap.middle = clockwise_degrees(dome_.datum, to_bearing({std::atan2(apart.y(), apart.x())}));
         gap.disc_distance = apart.norm();
         gap.disc_radius = radius;
         return gap;

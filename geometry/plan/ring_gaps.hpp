@@ -18,13 +18,13 @@ enum class GapKind {
 
 /// A stretch that is left out of a ring, as seen from its pole.
 struct RingGap {
-    std::string by;          // id of the opening, tunnel, pier, sleeve or dome
-    double middle = 0;       // degrees clockwise from the dome's datum, [0, 360)
-    double half_width = 0;   // of a strip; of a disc or band, half its chord with the centreline
+    std::string by;           // id of the opening, tunnel, pier, sleeve or dome
+    double middle = 0;        // degrees clockwise from the dome's datum, [0, 360)
+    double half_width = 0;    // of a strip; of a disc or band, half its chord with the centreline
     double disc_distance = 0; // of another dome's pole, on the direction `middle`; 0: a strip
     double disc_radius = 0;   // of a band: outside
     double band_inside = 0;   // inside radius of a band; 0: none
-    int band_side = 0;        // of a band: 1 right (clockwise) of the line between the poles, -1 left
+    int band_side = 0; // of a band: 1 right (clockwise) of the line between the poles, -1 left
 
     GapKind kind() const {
         return disc_distance == 0 ? GapKind::strip : band_side == 0 ? GapKind::disc : GapKind::band;
@@ -36,14 +36,14 @@ struct RingGap {
 /// Precondition: no band.
 double half_gap_degrees(const RingGap& gap, double radius);
 
-/// Where the gap starts and ends on a circle about the pole, degrees clockwise from the datum, start
-/// < end; none where it does not reach it. A band's end lies where the other ring's inside face does,
-/// or on the line between the poles where that does not reach the circle.
+/// Where the gap starts and ends on a circle about the pole, degrees clockwise from the datum,
+/// start < end; none where it does not reach it. A band's end lies where the other ring's inside
+/// face does, or on the line between the poles where that does not reach the circle.
 std::optional<std::pair<double, double>> gap_ends(const RingGap& gap, double radius);
 
-/// Whether the tubes of a tunnel or a pier run in to the ring's inside face in course n, and the ring
-/// stops at them: on even courses above the floor where the wall stands plumb. A pier runs in only
-/// where no lintel or fan lies in its way.
+/// Whether the tubes of a tunnel or a pier run in to the ring's inside face in course n, and the
+/// ring stops at them: on even courses above the floor where the wall stands plumb. A pier runs in
+/// only where no lintel or fan lies in its way.
 bool tunnel_runs_in(const TunnelForm& tunnel, const DomeForm& dome, int n);
 bool pier_runs_in(const BuildingForm& building, const WallRelations& relations, int pier, int n);
 /// Whether the ring of a dome that stops at another's wall runs in to that wall's inside face in
@@ -58,12 +58,12 @@ enum class Bond {
 };
 
 /// The gaps of a dome, by its place in the building, in course n, ordered by their middle. Openings
-/// cut at a(z_n), if that leaves at least a course height. A tunnel cuts at b(z_n) on odd courses and
-/// at its outside on even ones; a buttress does not cut odd courses and takes its width out of even
-/// ones. From the course where the wall starts to lean both butt against the ring, which must act as
-/// a ring: tunnels cut at b, buttresses not at all. Below the floor only sleeves and other domes cut.
-/// Where two walls in open plan cross, the ring of the dome that comes first in the building runs
-/// through on odd courses and butts against the other's outside face on even ones.
+/// cut at a(z_n), if that leaves at least a course height. A tunnel cuts at b(z_n) on odd courses
+/// and at its outside on even ones; a buttress does not cut odd courses and takes its width out of
+/// even ones. From the course where the wall starts to lean both butt against the ring, which must
+/// act as a ring: tunnels cut at b, buttresses not at all. Below the floor only sleeves and other
+/// domes cut. Where two walls in open plan cross, the ring of the dome that comes first in the
+/// building runs through on odd courses and butts against the other's outside face on even ones.
 std::vector<RingGap> gaps_in_ring(const BuildingForm& building, const WallRelations& relations,
                                   int dome, int n, Bond bond);
 /// The same for one of the building's domes alone.

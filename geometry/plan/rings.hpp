@@ -10,8 +10,8 @@
 namespace coilwright {
 
 /// The rings of a dome, by its place in the building, in course n with radii, steps, cuts, runs and
-/// tubes: one, or two where a second wythe stands outside it; none above its top. A ring that another
-/// dome's wall takes up whole has no runs. `below`: what the dome laid in course n - 1.
+/// tubes: one, or two where a second wythe stands outside it; none above its top. A ring that
+/// another dome's wall takes up whole has no runs. `below`: what the dome laid in course n - 1.
 std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
                             const WallRelations& relations, int dome, int n,
                             std::span<const Ring> below);

@@ -20,8 +20,8 @@ void keep_last_forms(std::vector<OpeningPlan>& openings, const BuildingForm& bui
 /// The course that holds a sleeve's centre, and the joint that a small one lies on.
 SleevePlan plan_sleeve(const SleeveForm& sleeve, const BuildingForm& building);
 
-/// From the first course whose middle lies at the springline or above it to the crown: a vault has no
-/// rings to hold it.
+/// From the first course whose middle lies at the springline or above it to the crown: a vault has
+/// no rings to hold it.
 VaultForm plan_vault_form(const TunnelForm& tunnel);
 
 /// Fills Course::before and Course::after: forms to set, anchor plates on the joints nearest to

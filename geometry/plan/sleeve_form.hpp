@@ -19,12 +19,12 @@ struct SleeveForm {
     double along = 0;                   // in a tunnel: from its first dome's pole along its axis
 };
 
-/// Whether the tubes of a course stop either side of it: from a diameter of half a course height on.
-/// A smaller one lies on the joint between two courses.
+/// Whether the tubes of a course stop either side of it: from a diameter of half a course height
+/// on. A smaller one lies on the joint between two courses.
 bool stops_tubes(const SleeveForm& sleeve, double course_height);
 
-/// Half-width that the tubes of a course keep clear of a sleeve: its radius in the course that holds
-/// its centre, half its chord at the middle of any other that it reaches over; 0: not cut.
+/// Half-width that the tubes of a course keep clear of a sleeve: its radius in the course that
+/// holds its centre, half its chord at the middle of any other that it reaches over; 0: not cut.
 double laid_half_width(const SleeveForm& sleeve, double course_bottom, double course_middle,
                        double course_top);
 

@@ -77,8 +77,8 @@ private:
         return index < 0 ? nullptr : &building_.domes[static_cast<std::size_t>(index)];
     }
 
-    /// Where a line parallel to an axis through a dome's pole leaves the ring: its inside face where
-    /// this course runs in, else its outside face. 0 above the dome.
+    /// Where a line parallel to an axis through a dome's pole leaves the ring: its inside face
+    /// where this course runs in, else its outside face. 0 above the dome.
     double ring_face(const DomeForm& dome, double y, bool runs_in) const {
         const double r = inside_radius(dome, z_);
         const double face = runs_in && r > std::abs(y) ? r : outside_radius(dome, z_);
@@ -143,8 +143,8 @@ private:
 
     static Vec2 left_of(const TunnelForm& tunnel) { return -right_of(tunnel.bearing); }
 
-    /// What openings with their lintels, and sleeves, leave out of one of a tunnel's walls: along the
-    /// axis, or across it in the end wall.
+    /// What openings with their lintels, and sleeves, leave out of one of a tunnel's walls: along
+    /// the axis, or across it in the end wall.
     std::vector<Stop> stops_in(std::size_t index, TunnelSide side) const {
         const TunnelForm& tunnel = building_.tunnels[index];
         std::vector<Stop> stops;
@@ -227,8 +227,8 @@ private:
         const bool runs_in = pier_runs_in(building_, relations_, static_cast<int>(index), n_);
         for (const PierTube& tube : pier_tubes(pier, n_)) {
             const double y = tube.across;
-            Line line{pier.origin, pier.axis(), y, ring_face(*dome, y, runs_in),
-                      outer_face(pier, z_), pier.dome, ""};
+            Line line{pier.origin,          pier.axis(), y, ring_face(*dome, y, runs_in),
+                      outer_face(pier, z_), pier.dome,   ""};
             lay_line(line, {}, {pier.id, StraightPart::pier, dome->width, dome->tube});
         }
     }

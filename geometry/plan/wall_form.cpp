@@ -123,8 +123,7 @@ double inside_radius(const DomeForm& form, double z) {
 }
 
 double ring_width(const DomeForm& form, double z) {
-    return form.lower_width > 0 && z < form.lower_top - height_tie ? form.lower_width
-                                                                       : form.width;
+    return form.lower_width > 0 && z < form.lower_top - height_tie ? form.lower_width : form.width;
 }
 
 bool has_second_wythe(const DomeForm& form, double z) {

@@ -19,8 +19,8 @@ struct DomeForm : CourseLevels {
     Use use = Use::store;
     Profile profile; // inside face above the springline
     double springline = 0;
-    double width = 0;         // w, tamped
-    std::string tube;         // id of its type
+    double width = 0; // w, tamped
+    std::string tube; // id of its type
     Bearing datum;
     double chain_height = 0; // p
 
@@ -90,10 +90,10 @@ struct OpeningForm {
     Vec2 axis{0, 1};
     bool in_tunnel = false;
     TunnelSide side = TunnelSide::end; // in a tunnel
-    double along = 0;       // in a tunnel's side: of its axis, from the dome's pole
-    double niche_depth = 0; // from the inside face; 0: it goes through
-    double fan_depth = 0;   // of the bags of a fan-laid head; 0: corbelled
-    std::optional<LintelSpec> lintel; // of a square head, where the design gives one
+    double along = 0;                  // in a tunnel's side: of its axis, from the dome's pole
+    double niche_depth = 0;            // from the inside face; 0: it goes through
+    double fan_depth = 0;              // of the bags of a fan-laid head; 0: corbelled
+    std::optional<LintelSpec> lintel;  // of a square head, where the design gives one
 };
 
 OpeningForm make_opening_form(const Opening& opening);

@@ -20,9 +20,10 @@ struct TileGrid {
 /// "B3". Columns past Z: AA, AB ...
 std::string tile_name(int column, int row);
 
-/// The least grid of cells, as large as the paper allows, that holds the drawing. `without_straight`
-/// leaves out cells through which nothing but straight lines run, as far as the other tiles hang
-/// together without them: such a line is drawn along a straight edge from tile to tile.
+/// The least grid of cells, as large as the paper allows, that holds the drawing.
+/// `without_straight` leaves out cells through which nothing but straight lines run, as far as the
+/// other tiles hang together without them: such a line is drawn along a straight edge from tile to
+/// tile.
 TileGrid tile_grid(const Drafting& drafting, const Sheet& drawing, bool without_straight = false);
 
 /// One sheet for each tile that holds anything: its cell and 8 mm beyond it on each side. Corners

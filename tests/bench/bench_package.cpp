@@ -57,9 +57,7 @@ void make_all_models(benchmark::State& state, const std::string& demo) {
     for (auto _ : state)
         benchmark::DoNotOptimize(make_package(plan, options, [](int, int, const std::string&) {}));
 }
-BENCHMARK_CAPTURE(make_all_models, home, "home.toml")
-    ->Unit(benchmark::kMillisecond)
-    ->UseRealTime();
+BENCHMARK_CAPTURE(make_all_models, home, "home.toml")->Unit(benchmark::kMillisecond)->UseRealTime();
 
 void lay_out_the_crew_book(benchmark::State& state) {
     const BuildingPlan plan = plan_of("grain-store.toml");
@@ -77,8 +75,9 @@ void write_the_crew_book(benchmark::State& state) {
 }
 BENCHMARK(write_the_crew_book)->Unit(benchmark::kMillisecond);
 
-/// The program from the command line to the files on the disk, with the most memory that the process
-/// has had by then: run it alone (--benchmark_filter=package/home) to know that of one building.
+/// The program from the command line to the files on the disk, with the most memory that the
+/// process has had by then: run it alone (--benchmark_filter=package/home) to know that of one
+/// building.
 void make_the_package(benchmark::State& state, const std::string& demo) {
     const auto out = std::filesystem::temp_directory_path() / "coilwright-bench-package";
     std::istringstream in;

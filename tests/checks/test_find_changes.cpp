@@ -28,7 +28,8 @@ std::string without(const std::string& lines, const std::string& key) {
     if (dot == std::string::npos)
         return std::regex_replace(lines, std::regex("(^|\n)" + key + " *=[^\n]*"), "$1");
     const std::string last = key.substr(key.rfind('.') + 1);
-    return std::regex_replace(lines, std::regex(",? *\\b" + last + " *= *(\"[^\"]*\"|[0-9.]+)"), "");
+    return std::regex_replace(lines, std::regex(",? *\\b" + last + " *= *(\"[^\"]*\"|[0-9.]+)"),
+                              "");
 }
 
 /// The design's text with a change as a person would type it.

@@ -1,8 +1,8 @@
 // International Residential Code, 2018 and 2021: R303.1 (8 % light, 4 % air; from memory), R304.1
 // (70 sq ft).
-#include "geometry/checks/clear_outline.hpp"
 #include "geometry/checks/rooms.hpp"
 #include "geometry/checks/use_findings.hpp"
+#include "geometry/plan/clear_outline.hpp"
 #include "tests/checks/laid.hpp"
 
 #include <catch2/catch.hpp>

@@ -14,14 +14,44 @@ using nlohmann::json;
 
 namespace {
 
-const std::vector<std::string> whole_package{
-    "building.ifc", "checks.json",       "compass-strip.pdf", "courses.3mf", "courses.dae", "courses.glb",
-    "courses.mtl",  "courses.obj",       "courses.ply", "courses.stl", "crew-book.pdf",
-    "drawings.dxf", "drawings.pdf", "engineer.pdf", "forms.dxf", "forms.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg", "pictures/section.png", "pictures/section.svg",
-    "pictures/view.png", "pictures/view.svg",
-    "schedule.csv", "schedule.json", "schedule.xlsx", "shell.3mf",   "shell.dae",   "shell.glb",
-    "shell.mtl",    "shell.obj",         "shell.ply",   "shell.stl",   "site-log.pdf", "take-off.csv",
-    "take-off.json", "take-off.pdf", "take-off.xlsx"};
+const std::vector<std::string> whole_package{"building.ifc",
+                                             "checks.json",
+                                             "compass-strip.pdf",
+                                             "courses.3mf",
+                                             "courses.dae",
+                                             "courses.glb",
+                                             "courses.mtl",
+                                             "courses.obj",
+                                             "courses.ply",
+                                             "courses.stl",
+                                             "crew-book.pdf",
+                                             "drawings.dxf",
+                                             "drawings.pdf",
+                                             "engineer.pdf",
+                                             "forms.dxf",
+                                             "forms.pdf",
+                                             "pictures",
+                                             "pictures/plan.png",
+                                             "pictures/plan.svg",
+                                             "pictures/section.png",
+                                             "pictures/section.svg",
+                                             "pictures/view.png",
+                                             "pictures/view.svg",
+                                             "schedule.csv",
+                                             "schedule.json",
+                                             "schedule.xlsx",
+                                             "shell.3mf",
+                                             "shell.dae",
+                                             "shell.glb",
+                                             "shell.mtl",
+                                             "shell.obj",
+                                             "shell.ply",
+                                             "shell.stl",
+                                             "site-log.pdf",
+                                             "take-off.csv",
+                                             "take-off.json",
+                                             "take-off.pdf",
+                                             "take-off.xlsx"};
 
 std::string store() {
     return in_project("models/grain-store.toml");
@@ -100,12 +130,14 @@ TEST_CASE("build writes only the parts asked for") {
         return all_below(scratch.path());
     };
     using Files = std::vector<std::string>;
-    CHECK(written({"--only", "schedule"}) == Files{"schedule.csv", "schedule.json", "schedule.xlsx"});
+    CHECK(written({"--only", "schedule"}) ==
+          Files{"schedule.csv", "schedule.json", "schedule.xlsx"});
     CHECK(written({"--only", "checks"}) == Files{"checks.json", "engineer.pdf"});
     CHECK(written({"--only", "crew-book"}) == Files{"compass-strip.pdf", "crew-book.pdf"});
-    CHECK(written({"--only", "drawings"}) ==
-          Files{"drawings.dxf", "drawings.pdf", "pictures", "pictures/plan.png", "pictures/plan.svg",
-                "pictures/section.png", "pictures/section.svg", "pictures/view.png", "pictures/view.svg"});
+    CHECK(written({"--only", "drawings"}) == Files{"drawings.dxf", "drawings.pdf", "pictures",
+                                                   "pictures/plan.png", "pictures/plan.svg",
+                                                   "pictures/section.png", "pictures/section.svg",
+                                                   "pictures/view.png", "pictures/view.svg"});
     CHECK(written({"--only", "templates"}) == Files{"forms.dxf", "forms.pdf"});
     CHECK(written({"--only", "take-off"}) ==
           Files{"site-log.pdf", "take-off.csv", "take-off.json", "take-off.pdf", "take-off.xlsx"});
@@ -141,8 +173,8 @@ TEST_CASE("build takes the paper that it is told, else that of the design's unit
 TEST_CASE("drawings are cut and laid as they are told") {
     const ScratchDirectory scratch;
     const auto build = [&](const std::vector<std::string>& flags) {
-        std::vector<std::string> arguments{"build", store(), "--out", scratch.path(), "--only",
-                                           "drawings"};
+        std::vector<std::string> arguments{"build",        store(),  "--out",
+                                           scratch.path(), "--only", "drawings"};
         arguments.insert(arguments.end(), flags.begin(), flags.end());
         return run(arguments);
     };
@@ -172,8 +204,8 @@ TEST_CASE("drawings are cut and laid as they are told") {
 TEST_CASE("templates are cut for the kerf that they are told") {
     const ScratchDirectory scratch;
     const auto build = [&](const std::vector<std::string>& flags) {
-        std::vector<std::string> arguments{"build", store(), "--out", scratch.path(), "--only",
-                                           "templates"};
+        std::vector<std::string> arguments{"build",        store(),  "--out",
+                                           scratch.path(), "--only", "templates"};
         arguments.insert(arguments.end(), flags.begin(), flags.end());
         return run(arguments);
     };
@@ -238,8 +270,8 @@ TEST_CASE("build leaves earlier files as they were when it fails") {
     other.replace(other.find("Grain store"), 11, "Other store");
     CHECK(run({"build", "-", "--out", out, "--only", "schedule"}, other).code == 3);
     CHECK(bytes_of(out / "schedule.json") == before);
-    CHECK(all_below(out) ==
-          std::vector<std::string>{"schedule.csv", "schedule.csv/x", "schedule.json", "schedule.xlsx"});
+    CHECK(all_below(out) == std::vector<std::string>{"schedule.csv", "schedule.csv/x",
+                                                     "schedule.json", "schedule.xlsx"});
 }
 
 TEST_CASE("build says where it cannot write") {

@@ -56,15 +56,14 @@ public:
     void add(const Dome& d) {
         all(d.id, d.at.x(), d.at.y(), d.use, d.inside_diameter, d.fit_diameter, d.springline,
             d.fit_springline, d.profile, d.top.kind, d.top.diameter, d.top.curb, d.top.glazing_load,
-            d.tube, d.datum, d.chain_height, d.lower_tube, d.lower_height, d.second_wythe,
-            d.sound);
+            d.tube, d.datum, d.chain_height, d.lower_tube, d.lower_height, d.second_wythe, d.sound);
         all(d.fit.clear_height, d.fit.clear_square, d.fit.clear_circle, d.fit.apex,
             d.fit.floor_area, d.fit.outside_area);
     }
     void add(const Opening& o) {
         all(o.id, o.in, o.use, o.bearing, o.width, o.sill, o.height, o.head.kind, o.head.rise,
-            o.head.laid, o.head.depth, o.head.lintel, o.frame, o.frame_depth, o.reveal_plumb, o.side,
-            o.along, o.niche_depth, o.sound);
+            o.head.laid, o.head.depth, o.head.lintel, o.frame, o.frame_depth, o.reveal_plumb,
+            o.side, o.along, o.niche_depth, o.sound);
     }
     void add(const LintelSpec& l) { all(l.kind, l.bearing, l.depth, l.width); }
     void add(const Tunnel& t) {
@@ -79,7 +78,9 @@ public:
     void add(const ContextObject& c) {
         all(c.id, c.file, c.at.x(), c.at.y(), c.base, c.bearing, c.metres, c.y_up, c.sound);
     }
-    void add(const Sleeve& s) { all(s.id, s.in, s.bearing, s.height, s.diameter, s.side, s.along, s.sound); }
+    void add(const Sleeve& s) {
+        all(s.id, s.in, s.bearing, s.height, s.diameter, s.side, s.along, s.sound);
+    }
     void add(const Fill& f) {
         all(f.id, f.kind, f.courses, f.density, f.dry_density, f.strength, f.cohesion,
             f.friction_angle, f.stabiliser, f.ratio, f.by, f.age_per_lift, f.sound);
@@ -96,7 +97,8 @@ inline std::string design_dump(const Design& d) {
     const CourseRules& c = d.course;
     dump.all(c.height, c.foundation, c.end_allowance, c.longest_tube, c.joint_lap,
              c.least_inside_radius, c.curve, c.edge, c.tamp_gap, c.strike_age_days, c.sound);
-    dump.all(d.tubes, d.domes, d.openings, d.tunnels, d.buttresses, d.joins, d.sleeves, d.context, d.fills);
+    dump.all(d.tubes, d.domes, d.openings, d.tunnels, d.buttresses, d.joins, d.sleeves, d.context,
+             d.fills);
     dump.all(d.finish.inside_plaster, d.finish.outside_plaster, d.finish.floor_build_up);
     const Ground& g = d.ground;
     dump.all(g.level, g.frost_depth, g.bearing_capacity, g.friction, g.unit_weight,

@@ -70,8 +70,8 @@ std::string with_example(const std::string& text, const Diagnostic& diagnostic) 
         if (!std::regex_search(tail, match, value))
             return {};
     }
-    const std::string mended = line.substr(0, from) + std::string(match.prefix()) + match[1].str() + diagnostic.example +
-                               std::string(match.suffix());
+    const std::string mended = line.substr(0, from) + std::string(match.prefix()) + match[1].str() +
+                               diagnostic.example + std::string(match.suffix());
     return text.substr(0, start) + mended + text.substr(end);
 }
 
@@ -163,9 +163,9 @@ TEST_CASE("a file full of faults names the first five hundred and says so") {
 }
 
 TEST_CASE("every code in the reader is provoked by a test") {
-    std::set<std::string> tested{"not-toml",          "too-large",      "not-utf8",
-                                 "nul-byte",          "too-deep",       "missing-table",
-                                 "too-many-elements", "curly-quotes",   "odd-space",
+    std::set<std::string> tested{"not-toml",          "too-large",          "not-utf8",
+                                 "nul-byte",          "too-deep",           "missing-table",
+                                 "too-many-elements", "curly-quotes",       "odd-space",
                                  "unquoted-length",   "inch-mark-ends-text"};
     for (const FaultCase& a_case : fault_cases())
         tested.insert(a_case.code);

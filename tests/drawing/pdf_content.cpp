@@ -83,9 +83,9 @@ private:
             paint(false, true);
         } else if (word == "B" || word == "B*" || word == "b" || word == "b*") {
             paint(true, true);
-        } else if (word != "W" && word != "W*" && word != "rg" && word != "RG" && word != "g" && word != "G" && word != "J" &&
-                   word != "j" && word != "M" && word != "d" && word != "gs" && word[0] != '/' &&
-                   word[0] != '[' && word.back() != ']') {
+        } else if (word != "W" && word != "W*" && word != "rg" && word != "RG" && word != "g" &&
+                   word != "G" && word != "J" && word != "j" && word != "M" && word != "d" &&
+                   word != "gs" && word[0] != '/' && word[0] != '[' && word.back() != ']') {
             throw std::runtime_error("an operator that this reader does not follow: " + word);
         }
         numbers_.clear();

@@ -29,12 +29,15 @@ TEST_CASE("sleeves keep a tube's width from jambs, tunnels and each other, and l
     // Door: asin(16/54) = 17.2 degrees; 15 in and 2 in on r 54: 18.0 degrees more.
     CHECK(with({sleeve("a", 150 + 35, 12 * inch, 4 * inch)}) == Codes{"sleeve-by-opening"});
     CHECK(with({sleeve("a", 150 + 36, 12 * inch, 4 * inch)}).empty());
-    CHECK(with({sleeve("a", 330 + 50, 12 * inch, 4 * inch)}) == Codes{"sleeve-by-opening"}); // porch
+    CHECK(with({sleeve("a", 330 + 50, 12 * inch, 4 * inch)}) ==
+          Codes{"sleeve-by-opening"}); // porch
     CHECK(with({sleeve("a", 300, 12 * inch, 4 * inch)}) == Codes{"sleeve-by-opening"});
     CHECK(with({sleeve("a", 100, 12 * inch, 4 * inch), sleeve("b", 110, 12 * inch, 4 * inch)}) ==
           Codes{"sleeves-too-close", "sleeves-too-close"});
-    CHECK(with({sleeve("a", 100, 12 * inch, 4 * inch), sleeve("b", 110, 17 * inch, 4 * inch)}).empty());
-    CHECK(with({sleeve("a", 100, 12 * inch, 2 * inch), sleeve("b", 102, 12 * inch, 2 * inch)}).empty());
+    CHECK(with({sleeve("a", 100, 12 * inch, 4 * inch), sleeve("b", 110, 17 * inch, 4 * inch)})
+              .empty());
+    CHECK(with({sleeve("a", 100, 12 * inch, 2 * inch), sleeve("b", 102, 12 * inch, 2 * inch)})
+              .empty());
 }
 
 TEST_CASE("the bearing offered for a sleeve is free") {
@@ -46,7 +49,8 @@ TEST_CASE("the bearing offered for a sleeve is free") {
         if (faults.empty())
             continue;
         REQUIRE(faults.size() == 1);
-        design.sleeves[0].bearing = {std::stod(faults[0].example.substr(faults[0].example.find('=') + 1))};
+        design.sleeves[0].bearing = {
+            std::stod(faults[0].example.substr(faults[0].example.find('=') + 1))};
         CHECK(check_layout(design).empty());
     }
 }
@@ -68,8 +72,8 @@ TEST_CASE("sleeves and lintels in a tunnel's walls are held to its free wall") {
     CHECK(at(80, 12) == Codes{"sleeve-off-wall"});  // the wall is free from 69 + 15 in
     CHECK(at(160, 12) == Codes{"sleeve-off-wall"}); // to 170 - 15
     CHECK(at(115, 90) == Codes{"sleeve-off-wall"}); // the sides end at 80 in
-    design.openings.push_back(
-        in_porch("slit", TunnelSide::left, 115 * inch, 16 * inch, 10 * inch, 20 * inch, HeadKind::square));
+    design.openings.push_back(in_porch("slit", TunnelSide::left, 115 * inch, 16 * inch, 10 * inch,
+                                       20 * inch, HeadKind::square));
     CHECK(at(115 + 8 + 2 + 14, 12) == Codes{"sleeve-by-opening"});
     CHECK(at(115 + 8 + 2 + 16, 12).empty());
     CHECK(at(115 + 8 + 2 + 14, 40).empty());

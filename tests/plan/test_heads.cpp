@@ -18,7 +18,8 @@ constexpr double inch = metres_per_inch;
 } // namespace
 
 TEST_CASE("a fan has the odd count of bags nearest to its outer arc, ties up") {
-    // Semicircle of 16 in, bags 15 in deep and 15 in wide outside: pi 31 / 15 = 6.49 -> 7. Reckoned.
+    // Semicircle of 16 in, bags 15 in deep and 15 in wide outside: pi 31 / 15 = 6.49 -> 7.
+    // Reckoned.
     OpeningForm form = make_opening_form(opening("door", 0, 32, 0, 60, HeadKind::round));
     form.fan_depth = 15;
     const auto fan = make_fan(form, 15, 9);
@@ -76,7 +77,8 @@ TEST_CASE("a lintel lies on the joint at the head and takes up whole courses") {
         double sum = 0;
         for (int i = 0; i < parts; ++i) {
             const double y = (16 + (i + 0.5) * 12.0 / parts) * inch;
-            const double from = std::max(centre - 5 * inch, std::sqrt(54 * 54 * inch * inch - y * y));
+            const double from =
+                std::max(centre - 5 * inch, std::sqrt(54 * 54 * inch * inch - y * y));
             const double to = std::min(centre + 5 * inch, std::sqrt(69 * 69 * inch * inch - y * y));
             sum += std::max(0.0, to - from) * 12 * inch / parts;
         }
@@ -105,8 +107,8 @@ TEST_CASE("a straight lintel of 56 in on a ring of 54 in stands into the room, r
 
 namespace {
 
-/// Area between the two curves of a pointed fan by the midpoint rule: polar about the centre of the right
-/// side's arc, from the springing up to the axis, which lies `beyond` from it.
+/// Area between the two curves of a pointed fan by the midpoint rule: polar about the centre of the
+/// right side's arc, from the springing up to the axis, which lies `beyond` from it.
 double fan_area(double radius, double depth, double beyond) {
     constexpr int parts = 200000;
     double area = 0;

@@ -96,8 +96,9 @@ TEST_CASE("a closed dome is laid up to its cap, and step-ins sum to the radius")
     const Ring& cap = ring(schedule, 28);
     CHECK(cap.kind == RingKind::cap);
     CHECK(cap.inside_radius == 0);
-    // Two courses below the apex at 128 in: the arc of 135 in about (-81, 20) stands 6.86 in from the
-    // pole at 122.5 in, less than half a tube, so a disc of 21.86 in closes it: 3 bags of 14.57 in.
+    // Two courses below the apex at 128 in: the arc of 135 in about (-81, 20) stands 6.86 in from
+    // the pole at 122.5 in, less than half a tube, so a disc of 21.86 in closes it: 3 bags of 14.57
+    // in.
     CHECK(cap.outside_radius == Approx((std::sqrt(135.0 * 135 - 102.5 * 102.5) - 81 + 15) * inch));
     CHECK(cap.runs.at(0).tubes.size() == 3);
     CHECK(cap.bearing_width ==

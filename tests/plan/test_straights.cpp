@@ -43,7 +43,8 @@ double tube_area(const Course& course) {
 
 } // namespace
 
-TEST_CASE("an end wall stands between the sides on odd courses and across their ends on even ones") {
+TEST_CASE(
+    "an end wall stands between the sides on odd courses and across their ends on even ones") {
     const Schedule schedule = lay(store_with_closed_porch());
     for (int n = 1; n <= 12; ++n) {
         CAPTURE(n);
@@ -73,8 +74,8 @@ TEST_CASE("an opening in an end wall parts it about the axis, one in a side wher
     Design design = store_with_closed_porch();
     design.openings.push_back(
         in_porch("gate", TunnelSide::end, 0, 20 * inch, 0, 40 * inch, HeadKind::square));
-    design.openings.push_back(
-        in_porch("slit", TunnelSide::right, 115 * inch, 16 * inch, 10 * inch, 20 * inch, HeadKind::square));
+    design.openings.push_back(in_porch("slit", TunnelSide::right, 115 * inch, 16 * inch, 10 * inch,
+                                       20 * inch, HeadKind::square));
     const Schedule schedule = lay(design);
     const auto end = straights(schedule, 5, StraightPart::end);
     REQUIRE(end.size() == 2);
@@ -106,8 +107,8 @@ TEST_CASE("a lintel in a tunnel's wall takes up whole courses of it") {
     gate.head.lintel->bearing = 8 * inch;
     gate.head.lintel->depth = 7 * inch;
     design.openings.push_back(gate);
-    Opening slit =
-        in_porch("slit", TunnelSide::left, 115 * inch, 16 * inch, 10 * inch, 20 * inch, HeadKind::square);
+    Opening slit = in_porch("slit", TunnelSide::left, 115 * inch, 16 * inch, 10 * inch, 20 * inch,
+                            HeadKind::square);
     slit.head.lintel = LintelSpec{};
     design.openings.push_back(slit);
     const Schedule schedule = lay(design);
@@ -151,7 +152,8 @@ TEST_CASE("a tunnel to a dome whose wall stays starts at its outside face on eve
 }
 
 TEST_CASE("the tubes of a course make up its wall, on odd courses as on even ones") {
-    std::vector<Design> designs{store_with_porch(), store_with_closed_porch(), two_stores(2.5, "store"), two_stores(3, "store"),
+    std::vector<Design> designs{store_with_porch(), store_with_closed_porch(),
+                                two_stores(2.5, "store"), two_stores(3, "store"),
                                 two_stores(2, "")};
     Design stays = store_with_closed_porch();
     stays.tunnels[0].wall_stays = true;
@@ -172,8 +174,8 @@ TEST_CASE("the tubes of a course make up its wall, on odd courses as on even one
             if (has_cap || !straights(schedule, course.number, StraightPart::crown).empty())
                 continue;
             CAPTURE(i, course.number);
-            // Square ends on round faces and ends on a slant leave corners of a few tenths of a tube,
-            // most where two rings meet at a flat angle.
+            // Square ends on round faces and ends on a slant leave corners of a few tenths of a
+            // tube, most where two rings meet at a flat angle.
             CHECK(tube_area(course) == Approx(course.wall_area).epsilon(0.02));
         }
     }

@@ -19,7 +19,8 @@ constexpr double inch = metres_per_inch;
 TEST_CASE("a porch has walls to its crown and a closed crown above") {
     const Design design = store_design();
     const TunnelForm form = make_tunnel_form(design, porch());
-    // rho = (18^2 + 36^2) / 36 = 45 in. Half-width of the void at 70 in, y 25: sqrt(45^2 - 25^2) - 27.
+    // rho = (18^2 + 36^2) / 36 = 45 in. Half-width of the void at 70 in, y 25: sqrt(45^2 - 25^2)
+    // - 27.
     CHECK(inner_half_width(form, 70 * inch) ==
           Approx((std::sqrt(45.0 * 45 - 25 * 25) - 27) * inch).epsilon(1e-12));
     CHECK(inner_half_width(form, -5 * inch) == Approx(18 * inch));

@@ -1,5 +1,5 @@
 // Openings of codes and of the trade, worked by others than this program.
-#include "geometry/checks/clear_outline.hpp"
+#include "geometry/plan/clear_outline.hpp"
 
 #include <catch2/catch.hpp>
 

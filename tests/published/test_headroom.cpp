@@ -118,7 +118,8 @@ TEST_CASE("the washroom's fitted springline passes the shower rule, a course les
     REQUIRE(plan.sound());
     REQUIRE(plan.headroom.size() == 1);
     CHECK(plan.schedule.building.domes.front().springline == metres(35 * inch));
-    CHECK(clear_height_at(plan.schedule.building.domes.front(), 1.5 * inch, 15 * inch * std::sqrt(2.0)) ==
+    CHECK(clear_height_at(plan.schedule.building.domes.front(), 1.5 * inch,
+                          15 * inch * std::sqrt(2.0)) ==
           Approx(81.64 * inch).epsilon(0).margin(0.005 * inch));
     CHECK(plan.headroom.front().verdict.verdict == Verdict::holds);
 

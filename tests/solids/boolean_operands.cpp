@@ -55,7 +55,7 @@ Mesh stacked(const std::vector<std::vector<Vec3>>& loops) {
 
 /// `turn` in radians keeps the vertices of two solids off common spokes.
 Mesh revolved(const std::function<double(double)>& radius, const std::vector<double>& heights,
-                 int around, double turn) {
+              int around, double turn) {
     std::vector<std::vector<Vec3>> loops;
     for (const double z : heights) {
         loops.emplace_back();
@@ -118,7 +118,7 @@ std::vector<Vec2> outline_of(const OpeningForm& opening, double foot, int around
 
 /// A section carried along an axis between two distances from an origin.
 Mesh carried(const std::vector<Vec2>& outline, const Vec2& origin, const Vec2& axis, double from,
-                double to) {
+             double to) {
     const Vec2 left(-axis.y(), axis.x());
     std::vector<std::vector<Vec3>> loops;
     for (const double x : {from, to}) {
@@ -194,7 +194,8 @@ BooleanStep cut(Mesh body) {
 
 } // namespace
 
-std::vector<BooleanStep> wall_steps(const DomeForm& form, const std::vector<OpeningForm>& openings, int around) {
+std::vector<BooleanStep> wall_steps(const DomeForm& form, const std::vector<OpeningForm>& openings,
+                                    int around) {
     std::vector<BooleanStep> steps{add(outer_body(form, around, 0.001)),
                                    cut(room_body(form, around, 0.0123))};
     for (const OpeningForm& opening : openings)
@@ -250,7 +251,7 @@ std::vector<BooleanStep> building_steps(const BuildingForm& building, int around
             return half_width(tunnel.profile, z - tunnel.springline);
         };
         Mesh above = carried(symmetric(half, 0, tunnel.crown(), {tunnel.springline}, around / 2),
-                                tunnel.origin, tunnel.axis(), 0.3, end);
+                             tunnel.origin, tunnel.axis(), 0.3, end);
         steps.push_back(cut(std::move(above)));
         const double b = half(0);
         Mesh below =

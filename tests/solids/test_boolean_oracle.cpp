@@ -51,7 +51,8 @@ void compare(const SampleDome& sample) {
     const double tolerance = 0.002;
     const BuildingShell shell = mesh_building_shell(building_of(sample), tolerance);
     REQUIRE_FALSE(shell.fault);
-    compare(shell.mesh, by_booleans(wall_steps(form_of(sample), openings_of(sample), 144)), tolerance);
+    compare(shell.mesh, by_booleans(wall_steps(form_of(sample), openings_of(sample), 144)),
+            tolerance);
 }
 
 void compare(const Design& design) {

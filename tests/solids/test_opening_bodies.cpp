@@ -40,7 +40,8 @@ TEST_CASE("a square lining is its boards") {
 TEST_CASE("arched linings are the ring between two curves about the same centres") {
     constexpr double depth = 0.1, a = 0.4, p = 0.05;
     // Round: two half rings' worth of jambs 0.6 high, a sill board between them, half an annulus.
-    const double round = (pi / 2 * (a * a - (a - p) * (a - p)) + 2 * p * 0.6 + 2 * (a - p) * p) * depth;
+    const double round =
+        (pi / 2 * (a * a - (a - p) * (a - p)) + 2 * p * 0.6 + 2 * (a - p) * p) * depth;
     const OpeningForm arch = opening(HeadKind::round, 2 * a, 0.5, 1);
     double before = 0;
     for (const double tolerance : {0.004, 0.001, 0.00025}) {

@@ -13,7 +13,9 @@ using namespace coilwright;
 
 namespace {
 
-RingGap strip(double half_width) { return {"door", 0, half_width, 0, 0}; }
+RingGap strip(double half_width) {
+    return {"door", 0, half_width, 0, 0};
+}
 
 TubeBody quarter() {
     return {2, 0.364381, 0.3, 0.15, 0.2, 0.2 + pi / 2, {}, {}, false};
@@ -126,7 +128,8 @@ TEST_CASE("ends at openings stand square to the opening's axis") {
 }
 
 TEST_CASE("an end at another dome's wall follows its face") {
-    // The wall is round another pole, 3 m off, of radius 1.4; the tube of centreline 2.19 stops at it.
+    // The wall is round another pole, 3 m off, of radius 1.4; the tube of centreline 2.19 stops at
+    // it.
     TubeBody body = quarter();
     const RingGap gap{"bath", 0, 0, 3, 1.4};
     const double centre = body.inside_radius + body.width / 2;
@@ -196,7 +199,8 @@ TEST_CASE("a straight tube between two round walls fills the way between their f
 }
 
 TEST_CASE("a wedge between two gaps ends in a blunt edge where its ends would cross") {
-    // Strips of half-width 0.5 and 0.4 whose axes lie 47 degrees apart: on the inside face they meet.
+    // Strips of half-width 0.5 and 0.4 whose axes lie 47 degrees apart: on the inside face they
+    // meet.
     TubeBody body;
     body.inside_radius = 1.1;
     body.width = 0.381;

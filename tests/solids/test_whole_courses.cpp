@@ -20,8 +20,7 @@ using namespace coilwright;
 namespace {
 
 Schedule laid(const std::string& name) {
-    std::ifstream file(COILWRIGHT_SOURCE_DIR "/models/" + name + ".toml",
-                       std::ios::binary);
+    std::ifstream file(COILWRIGHT_SOURCE_DIR "/models/" + name + ".toml", std::ios::binary);
     const std::string text{std::istreambuf_iterator<char>(file), {}};
     const DesignReading reading = read_design(text);
     REQUIRE(reading.diagnostics.empty());

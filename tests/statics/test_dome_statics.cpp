@@ -1,11 +1,10 @@
 // The whole statics of the demo designs.
 #include "geometry/plan/plan_building.hpp"
 #include "geometry/statics/dome_statics.hpp"
-#include "tests/support/designs.hpp"
 #include "tests/support/demos.hpp"
+#include "tests/support/designs.hpp"
 
 #include <catch2/catch.hpp>
-
 
 using namespace coilwright;
 using namespace coilwright::testing;

@@ -78,15 +78,15 @@ TEST_CASE("all work is done once, in order, within the crew") {
 }
 
 TEST_CASE("the pace that was published") {
-    // Lopez-Gomez and others 2018 (read): ten learners, a dome of 4 m inside, 0.23 m of height a day. A
-    // plumb ring of 4 m in 41.4 cm of wall; what they filled on a day is volume over height.
+    // Lopez-Gomez and others 2018 (read): ten learners, a dome of 4 m inside, 0.23 m of height a
+    // day. A plumb ring of 4 m in 41.4 cm of wall; what they filled on a day is volume over height.
     const double wall = 3.14159265 * (2.414 * 2.414 - 2 * 2);
     CHECK(0.23 * wall / 10 == Approx(Crew{}.fill_rate).epsilon(0.12));
 }
 
 TEST_CASE("a course waits for the age of the fill below") {
-    const BuildingPlan plan =
-        planned(store_text() + "\n[fill.main]\nstabiliser = \"cement\"\nratio = 0.1\nage_per_lift = 3\n");
+    const BuildingPlan plan = planned(
+        store_text() + "\n[fill.main]\nstabiliser = \"cement\"\nratio = 0.1\nage_per_lift = 3\n");
     Works works = default_works();
     works.crew.size = 200;
     works.crew.lift = 2;
@@ -114,10 +114,13 @@ TEST_CASE("no more courses a day than the works allow") {
 
 TEST_CASE("coats cure and forms stay") {
     const BuildingPlan plan = planned(store_text());
-    const Works works = read_works("works = 1\nunit = \"ft\"\n"
-                                   "[coat.one]\nside = \"outside\"\norder = 1\nthickness = \"1 in\"\nmix = \"lime\"\ncure = 5\n"
-                                   "[coat.two]\nside = \"outside\"\norder = 2\nthickness = \"1 in\"\nmix = \"lime\"\n")
-                            .works;
+    const Works works =
+        read_works(
+            "works = 1\nunit = \"ft\"\n"
+            "[coat.one]\nside = \"outside\"\norder = 1\nthickness = \"1 in\"\nmix = \"lime\"\ncure "
+            "= 5\n"
+            "[coat.two]\nside = \"outside\"\norder = 2\nthickness = \"1 in\"\nmix = \"lime\"\n")
+            .works;
     const DayPlan days = days_of(plan, works);
     std::map<std::string, int> first, last;
     for (const WorkDay& day : days.days)

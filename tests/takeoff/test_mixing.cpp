@@ -9,7 +9,8 @@ using namespace coilwright;
 
 namespace {
 
-constexpr double foot = metres_per_foot, cubic_foot = foot * foot * foot, pound = kilograms_per_pound;
+constexpr double foot = metres_per_foot, cubic_foot = foot * foot * foot,
+                 pound = kilograms_per_pound;
 constexpr double pcf = pound / cubic_foot;
 
 } // namespace

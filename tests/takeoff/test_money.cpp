@@ -53,7 +53,8 @@ TEST_CASE("a price in any unit that measures the item costs the same") {
     // A cubic yard is 27 cu ft of 0.3048 m; 20 a m3 are 15.291 a cubic yard.
     const TakeOff take = one_item(AmountUnit::cubic_metre, 10);
     const double yard = 27 * std::pow(0.3048, 3);
-    CHECK(work_out_costs(take, priced(PriceUnit::cubic_metre, 20, 20, 20)).total.likely == Approx(200));
+    CHECK(work_out_costs(take, priced(PriceUnit::cubic_metre, 20, 20, 20)).total.likely ==
+          Approx(200));
     CHECK(work_out_costs(take, priced(PriceUnit::cubic_yard, 0, 20 * yard, 99)).total.likely ==
           Approx(200));
     const TakeOff mass = one_item(AmountUnit::kilogram, 1000);
@@ -61,7 +62,8 @@ TEST_CASE("a price in any unit that measures the item costs the same") {
     CHECK(work_out_costs(mass, priced(PriceUnit::pound, 1, 1, 1)).total.likely ==
           Approx(1000 / 0.45359237));
     const TakeOff days = one_item(AmountUnit::day, 10);
-    CHECK(work_out_costs(days, priced(PriceUnit::hour, 5, 5, 5)).total.likely == Approx(400)); // of 8 h
+    CHECK(work_out_costs(days, priced(PriceUnit::hour, 5, 5, 5)).total.likely ==
+          Approx(400)); // of 8 h
 }
 
 TEST_CASE("a price that does not measure its item is told") {
@@ -74,8 +76,8 @@ TEST_CASE("a price that does not measure its item is told") {
 }
 
 TEST_CASE("shares by lines") {
-    const Costs costs =
-        work_out_costs(one_item(AmountUnit::cubic_metre, 10), priced(PriceUnit::cubic_metre, 1, 2, 4));
+    const Costs costs = work_out_costs(one_item(AmountUnit::cubic_metre, 10),
+                                       priced(PriceUnit::cubic_metre, 1, 2, 4));
     REQUIRE(costs.by_element.size() == 2);
     CHECK(costs.by_element[0].likely == Approx(5));
     CHECK(costs.by_element[1].likely == Approx(15));
@@ -104,8 +106,8 @@ TEST_CASE("the simulation finds the triangle's mean and tenths, the same each ti
     CHECK(costs.simulated.nine_tenths == Approx(4 - std::sqrt(0.1 * 12)).epsilon(0.02));
     CHECK(work_out_costs(take, works, 7, 20000).simulated.mean == costs.simulated.mean);
     CHECK(work_out_costs(take, works, 8, 20000).simulated.mean != costs.simulated.mean);
-    // splitmix64 from seed 0 starts with 0xe220a8397b1dcdaf (published with the generator, from memory):
-    // one draw of it puts the total there.
+    // splitmix64 from seed 0 starts with 0xe220a8397b1dcdaf (published with the generator, from
+    // memory): one draw of it puts the total there.
     const double first = static_cast<double>(0xe220a8397b1dcdafU >> 11) * 0x1p-53;
     CHECK(work_out_costs(take, works, 0, 1).simulated.middle ==
           Approx(triangle_at({0, 1, 4}, first)).epsilon(1e-12));

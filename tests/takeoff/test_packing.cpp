@@ -109,8 +109,8 @@ TEST_CASE("the bound is never more than the fewest rolls of all placings") {
 }
 
 TEST_CASE("packing finds what first-fit decreasing misses") {
-    // 6 5 5 4 into rolls of 10: first-fit decreasing takes 6 4 and 5 5, as does every text. With 3.5s
-    // it opens a roll too many that emptying gives back, or keeps it: never more.
+    // 6 5 5 4 into rolls of 10: first-fit decreasing takes 6 4 and 5 5, as does every text.
+    // With 3.5s it opens a roll too many that emptying gives back, or keeps it: never more.
     const std::vector<double> easy{6, 5, 5, 4};
     CHECK(pack_rolls(easy, 10).rolls.size() == 2);
     CHECK(pack_rolls(easy, 10).least == 2);

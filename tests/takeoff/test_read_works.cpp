@@ -81,6 +81,7 @@ TEST_CASE("days of the calendar") {
     CHECK(read_date("2027-04-05").has_value());
     CHECK_FALSE(read_date("2100-02-29").has_value());
     CHECK(read_date("2000-02-29").has_value());
-    for (const char* bad : {"", "2027-4-05", "2027-13-01", "2027-00-10", "1850-01-01", "2027/04/05"})
+    for (const char* bad :
+         {"", "2027-4-05", "2027-13-01", "2027-00-10", "1850-01-01", "2027/04/05"})
         CHECK_FALSE(read_date(bad).has_value());
 }

@@ -53,8 +53,9 @@ double area_above(const Triangle& triangle, double z) {
 }
 
 /// Sum over the triangles of the shell whose middle is told to belong.
-double mesh_area(const SolidModel& model, double above,
-                 const std::function<bool(const Eigen::Vector3d&, const Eigen::Vector3d&)>& belongs) {
+double
+mesh_area(const SolidModel& model, double above,
+          const std::function<bool(const Eigen::Vector3d&, const Eigen::Vector3d&)>& belongs) {
     double sum = 0;
     for (const SolidPart& part : model.parts)
         for (const auto& corners : part.mesh.triangles) {
@@ -73,8 +74,8 @@ double mesh_area(const SolidModel& model, double above,
 } // namespace
 
 TEST_CASE("a dome's inside is its surface of revolution") {
-    // Pappus: the profile's own surface (tests/plan holds it to Pappus) and the stem's cylinder; over
-    // the last ring the room ends in the flat underside of the cap.
+    // Pappus: the profile's own surface (tests/plan holds it to Pappus) and the stem's cylinder;
+    // over the last ring the room ends in the flat underside of the cap.
     const Design design = plain_store();
     REQUIRE(check_layout(design).empty());
     const Schedule schedule = lay(design);
@@ -102,10 +103,10 @@ TEST_CASE("a dome's outside is the profile's surface moved out by the wall") {
     const double ground = -0.1524, w = dome.width;
     const double end = dome.course_middle(dome.last_ring) - dome.springline;
     const double curb = dome.top() - dome.course_middle(dome.last_ring);
-    const double exact =
-        2 * pi * (dome.profile.half_span + w) * (dome.springline - ground) +
-        surface_between(dome.profile, 0, end) + 2 * pi * w * length_between(dome.profile, 0, end) +
-        2 * pi * (dome.last_ring_radius + w) * curb;
+    const double exact = 2 * pi * (dome.profile.half_span + w) * (dome.springline - ground) +
+                         surface_between(dome.profile, 0, end) +
+                         2 * pi * w * length_between(dome.profile, 0, end) +
+                         2 * pi * (dome.last_ring_radius + w) * curb;
     const auto faces = face_areas(schedule.building, ground);
     CHECK(area_of(faces, "store", FaceKind::outside) == Approx(exact).epsilon(1e-6));
 }
@@ -184,7 +185,8 @@ TEST_CASE("all faces of a store with a tunnel and piers are those of its mesh") 
     double sum = 0;
     for (const FaceArea& face : face_areas(schedule.building, 0))
         sum += face.area;
-    // Level faces are counted apart: piers' tops, the tunnel's top and the like are no plaster of ours.
+    // Level faces are counted apart: piers' tops, the tunnel's top and the like are no plaster of
+    // ours.
     const DomeForm& dome = schedule.building.domes.front();
     const double steep =
         mesh_area(shell.model, 0, [&](const Eigen::Vector3d&, const Eigen::Vector3d& n) {

@@ -30,7 +30,8 @@ BuildingForm grain_store() {
 }
 
 /// The middle one of five runs, ms.
-template <typename Work> double middle_time(const Work& work) {
+template <typename Work>
+double middle_time(const Work& work) {
     std::vector<double> times;
     for (int run = 0; run < 5; ++run) {
         const auto start = std::chrono::steady_clock::now();

@@ -1,4 +1,4 @@
-#include "geometry/checks/clear_outline.hpp"
+#include "geometry/plan/clear_outline.hpp"
 
 #include <algorithm>
 #include <cmath>

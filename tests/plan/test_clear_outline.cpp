@@ -1,12 +1,10 @@
-#include "geometry/checks/clear_outline.hpp"
-#include "tests/checks/laid.hpp"
+#include "geometry/plan/clear_outline.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
 
 using namespace coilwright;
-using namespace coilwright::testing;
 
 namespace {
 
