@@ -67,6 +67,7 @@ std::vector<Finding> buttress_findings(const Design& design, const BuildingForm&
                         "without source (0.4, 1.5)";
         slides.message = "'" + pier.id + "' with the wall above it resists sliding by " + pushed +
                          ", " + three_digits(stability.sliding) + " times.";
+        soften_ground_friction(slides, design);
         Finding tips = statics_finding("buttress-overturning", "buttress." + pier.id, place);
         judge_ratio(tips, stability.overturning, least.value,
                     limit_of(design, "overturning.good").value);

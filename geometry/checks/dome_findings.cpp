@@ -26,9 +26,9 @@ Finding joint_sliding(const Design& design, const DomeForm& dome, const DomeStat
             worst = &strip;
     found.formula = "friction of the joints / the least friction with which any line of thrust and "
                     "ring compression balance every course";
-    found.source = design.joint.place.line > 0 ? "stated in the design, [joint]"
-                                               : "a judgement without source: friction 0.5 with "
-                                                 "barbed wire, factor 1.5 ([joint])";
+    found.source = design.joint.friction_stated ? "stated in the design, [joint]"
+                                                : "a judgement without source: friction 0.5 with "
+                                                  "barbed wire, factor 1.5 ([joint])";
     if (!worst) {
         found.message = "No balance of '" + dome.id +
                         "' is found at all, so what friction it needs is not known.";
@@ -42,7 +42,7 @@ Finding joint_sliding(const Design& design, const DomeForm& dome, const DomeStat
         three_digits(needed) + "; they are taken to have " + three_digits(design.joint.friction) +
         ". The rings carry the rest: a course that steps in slides as soon as its ring is "
         "open.";
-    soften_default(found, design.joint.place.line > 0, "friction of the joints");
+    soften_default(found, design.joint.friction_stated, "friction of the joints");
     if (found.verdict != Verdict::holds)
         found.remedy = "Measure the friction of two filled bags with the wire between them; " +
                        three_digits(needed * design.joint.factor) + " would do.";

@@ -53,6 +53,7 @@ private:
         slides.message = "On the ground '" + dome_.id + "' resists " + push + " " +
                          three_digits(stem.sliding) + " times, at friction " +
                          three_digits(design_.ground.friction) + ".";
+        soften_ground_friction(slides, design_);
         Finding tips = of_dome("stem-overturning");
         const Limit& least = limit_of(design_, "overturning.least");
         tips.formula =

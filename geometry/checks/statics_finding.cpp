@@ -42,6 +42,10 @@ void soften_unstated(Finding& finding, const Design& design, int course) {
     soften_default(finding, fill_strength(design, course).stated, "strength of the fill");
 }
 
+void soften_ground_friction(Finding& finding, const Design& design) {
+    soften_default(finding, design.ground.friction_stated, "friction on the ground");
+}
+
 std::string shown_value(const Finding& finding, double value, DisplayUnit unit) {
     switch (finding.unit) {
     case FindingUnit::metre:

@@ -23,6 +23,9 @@ void soften_default(Finding& finding, bool stated, const std::string& what);
 /// The same of the strength of the fill in a course.
 void soften_unstated(Finding& finding, const Design& design, int course);
 
+/// The same of the friction on the ground.
+void soften_ground_friction(Finding& finding, const Design& design);
+
 /// A limit of the design. Precondition: the design was read (read_design sets all of them).
 const Limit& limit_of(const Design& design, const std::string& name);
 

@@ -80,9 +80,9 @@ Finding vault_sliding(const Design& design, const TunnelForm& tunnel,
     Finding found = of_tunnel(design, tunnel, "tunnel-sliding");
     found.formula = "friction of the joints / the least friction with which any line of thrust "
                     "balances vault and walls as one arch down to the ground";
-    found.source = design.joint.place.line > 0 ? "stated in the design, [joint]"
-                                               : "a judgement without source: friction 0.5 with "
-                                                 "barbed wire, factor 1.5 ([joint])";
+    found.source = design.joint.friction_stated ? "stated in the design, [joint]"
+                                                : "a judgement without source: friction 0.5 with "
+                                                  "barbed wire, factor 1.5 ([joint])";
     if (!analysis.friction.line.stands) {
         found.message = "No balance of the vault and walls of '" + tunnel.id +
                         "' by themselves is found, so what friction they need is not known.";
@@ -95,7 +95,7 @@ Finding vault_sliding(const Design& design, const TunnelForm& tunnel,
     found.message = "The joints of the closed vault and the walls of '" + tunnel.id +
                     "' need a friction of at least " + three_digits(needed) +
                     "; they are taken to have " + three_digits(design.joint.friction) + ".";
-    soften_default(found, design.joint.place.line > 0, "friction of the joints");
+    soften_default(found, design.joint.friction_stated, "friction of the joints");
     if (found.verdict != Verdict::holds)
         found.remedy = "Measure the friction of two filled bags with the wire between them; " +
                        three_digits(needed * design.joint.factor) +
@@ -126,6 +126,7 @@ Finding abutment(const Design& design, const TunnelForm& tunnel, const TunnelAna
                     line_force_text(ground.thrust(), design.unit) + " under " +
                     line_force_text(ground.normal, design.unit) +
                     " from sliding outward on the ground.";
+    soften_ground_friction(found, design);
     if (found.verdict != Verdict::holds)
         found.remedy = "A higher vault pushes less; more buried courses hold more.";
     if (bank_against_wall(design)) {

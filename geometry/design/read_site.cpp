@@ -20,7 +20,8 @@ void read_ground(TableReader& root, Design& design) {
     set(ground.frost_depth, table->length({"frost_depth", 0, 5, 0.6096}));
     set(ground.bearing_capacity,
         table->measure({"bearing_capacity", 5e3, 5e6, 71820.3884755}, Measure::pressure));
-    set(ground.friction, table->measure(friction("friction", 0.4), Measure::number));
+    ground.friction_stated =
+        set(ground.friction, table->measure(friction("friction", 0.4), Measure::number));
     set(ground.unit_weight,
         table->measure({"unit_weight", 5e3, 30e3, 18000}, Measure::unit_weight));
     set(ground.friction_angle, table->measure({"friction_angle", 0, 60, 30}, Measure::degrees));
@@ -62,7 +63,8 @@ void read_joint(TableReader& root, Design& design) {
         return;
     Joint& joint = design.joint;
     joint.place = table->place();
-    set(joint.friction, table->measure(friction("friction", 0.5), Measure::number));
+    joint.friction_stated =
+        set(joint.friction, table->measure(friction("friction", 0.5), Measure::number));
     set(joint.friction_bare, table->measure(friction("friction_bare", 0.4), Measure::number));
     set(joint.factor, table->measure({"factor", 1, 10, 1.5}, Measure::number));
     table->finish();

@@ -44,6 +44,7 @@ struct Ground {
     std::optional<double> frost_depth;
     std::optional<double> bearing_capacity; // Pa
     double friction = 0.4;
+    bool friction_stated = false;         // written, not the default
     std::optional<double> unit_weight;    // N/m3
     std::optional<double> friction_angle; // degrees
     std::optional<double> slope;          // rise over run
@@ -83,9 +84,10 @@ struct Fill {
 /// [joint]: bed joints between courses
 struct Joint {
     SourcePlace place;
-    double friction = 0.5;      // with barbed wire, for design
-    double friction_bare = 0.4; // without
-    double factor = 1.5;        // of safety against sliding
+    double friction = 0.5;        // with barbed wire, for design
+    double friction_bare = 0.4;   // without
+    bool friction_stated = false; // written, not the default
+    double factor = 1.5;          // of safety against sliding
 };
 
 /// [trench]

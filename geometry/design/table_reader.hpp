@@ -126,11 +126,12 @@ private:
     std::vector<std::pair<std::string, Diagnostic>> missing_; // key left out, what to say of it
 };
 
-/// Assigns a value that was read and leaves the default where it was not.
+/// Assigns a value that was read and leaves the default where it was not: whether it was.
 template <typename Field, typename Value>
-void set(Field& field, const std::optional<Value>& value) {
+bool set(Field& field, const std::optional<Value>& value) {
     if (value)
         field = *value;
+    return value.has_value();
 }
 
 } // namespace coilwright

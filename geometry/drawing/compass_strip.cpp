@@ -18,13 +18,16 @@ constexpr double strip_top = 16.5, strip_bottom = 7; // of the strip itself, fro
 struct ArmMark {
     double at = 0;
     int first = 0, last = 0;
+    bool outer = false; // of a second ring
 };
 
-void add_mark(std::vector<ArmMark>& marks, double at, int course) {
-    if (!marks.empty() && std::abs(marks.back().at - at) < 0.01 && marks.back().last == course - 1)
-        marks.back().last = course;
-    else
-        marks.push_back({at, course, course});
+void add_mark(std::vector<ArmMark>& marks, double at, int course, bool outer = false) {
+    for (ArmMark& mark : marks)
+        if (std::abs(mark.at - at) < 0.01 && mark.last == course - 1 && mark.outer == outer) {
+            mark.last = course;
+            return;
+        }
+    marks.push_back({at, course, course, outer});
 }
 
 /// What a strip is for: its marks, in the order of their distance.
@@ -46,12 +49,14 @@ Strip compass_strip_of(const Drafting& drafting, const DomeForm& dome) {
     if (drafting.schedule().building.domes.size() > 1)
         strip.title += " of '" + dome.id + "'";
     for (const Course& course : drafting.schedule().courses) {
-        const Ring* ring = ring_of_dome(course, dome.id);
-        if (!ring || ring->kind == RingKind::cap)
-            continue;
-        const CompassReading reading = compass_readings(*ring, dome, drafting.plan.design).front();
-        strip.from = reading.from;
-        add_mark(strip.marks, reading.metres * mm, course.number);
+        for (const Ring& ring : course.rings) {
+            if (ring.dome != dome.id || ring.kind == RingKind::cap)
+                continue;
+            const CompassReading reading =
+                compass_readings(ring, dome, drafting.plan.design).front();
+            strip.from = reading.from;
+            add_mark(strip.marks, reading.metres * mm, course.number, ring.wythe > 1);
+        }
     }
     strip.what = "Distances " + strip.from + " to the tamped inside face.";
     put_in_order(strip);
@@ -73,10 +78,11 @@ Strip gauge_of(const Drafting& drafting, const TunnelForm& tunnel) {
     return strip;
 }
 
-std::string courses_text(int first, int last) {
-    if (first == last)
-        return std::to_string(first);
-    return std::to_string(std::min(first, last)) + "–" + std::to_string(std::max(first, last));
+std::string courses_text(const ArmMark& mark) {
+    std::string text = std::to_string(mark.first);
+    if (mark.first != mark.last)
+        text += "–" + std::to_string(mark.last);
+    return mark.outer ? text + " outer" : text;
 }
 
 /// Where the strip begins and how it is cut up, in mm from the zero.
@@ -109,7 +115,7 @@ std::vector<BandLabel> band_labels(const std::vector<ArmMark>& marks, double nea
     double last_at = -1e9;
     std::string last_text;
     for (const ArmMark& mark : marks) {
-        const std::string text = courses_text(mark.first, mark.last);
+        const std::string text = courses_text(mark);
         if (labels.empty() || mark.at - last_at > nearest) {
             labels.push_back({text, mark.at, {mark.at}});
         } else {

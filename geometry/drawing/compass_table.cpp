@@ -71,8 +71,11 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
             row.push_back(setting(ring->chain));
         if (face && !chain)
             row.push_back(setting(ring->pole_face));
-        row.push_back(setting(ring->inside_radius));
-        row.push_back(cap || std::abs(ring->step_in) < 5e-5 ? "–" : drafting.length(ring->step_in));
+        row.push_back(cap && !barred ? drafting.length(2 * ring->outside_radius) + " across"
+                                     : setting(ring->inside_radius));
+        row.push_back(cap || std::abs(ring->step_in) < 5e-5
+                          ? "–"
+                          : step_text(ring->step_in, drafting.unit()));
         row.push_back(drafting.length(ring_length(*ring)));
         row.push_back(cap                  ? "disc"
                       : ring->cuts.empty() ? "ring"

@@ -18,15 +18,6 @@ std::string change_text(const Drafting& drafting, double change) {
     return text + (change < 0 ? " shorter" : " longer");
 }
 
-std::string step_text(const Drafting& drafting, double step) {
-    if (std::abs(step) < 5e-5)
-        return "none, plumb";
-    const std::string text = drafting.length(step);
-    if (text != drafting.length(0))
-        return text;
-    return drafting.unit() == DisplayUnit::feet ? "under 1/8 in" : "under 1 mm";
-}
-
 Fact wire_fact(const Drafting& drafting, const CoursePart& part, const std::string& tube) {
     const double length = part_wire(part);
     if (length <= 0)
@@ -112,7 +103,7 @@ std::vector<Fact> course_facts(const Drafting& drafting, const CoursePart& part,
     if (ring.kind == RingKind::ring) {
         if (below)
             facts.push_back({"Step-in from course " + std::to_string(course.number - 1),
-                             step_text(drafting, ring.step_in)});
+                             step_text(ring.step_in, drafting.unit())});
         facts.push_back({below ? "Bearing on the course below" : "Tamped width on the trench",
                          drafting.length(ring.bearing_width)});
     }
@@ -146,9 +137,10 @@ std::vector<Fact> tunnel_facts(const Drafting& drafting, const CoursePart& part)
         return crown ? outer_half_width(tunnel, z) : inner_half_width(tunnel, z);
     };
     if (course.number > 1 && !crown)
-        facts.push_back({"Step-in from course " + std::to_string(course.number - 1),
-                         step_text(drafting, half(tunnel.course_middle(course.number - 1)) -
-                                                 half(course.middle))});
+        facts.push_back(
+            {"Step-in from course " + std::to_string(course.number - 1),
+             step_text(half(tunnel.course_middle(course.number - 1)) - half(course.middle),
+                       drafting.unit())});
     if (tunnel.to.empty())
         facts.push_back(
             {"Its end, from the pole of '" + tunnel.from + "'", drafting.length(tunnel.reach)});
@@ -226,11 +218,14 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart
     else
         cut += rules.curve == CutCurve::outer ? "outer edge" : "centreline";
     remarks.push_back(cut + " + " + drafting.length(rules.end_allowance) + " at each end.");
-    if (part.rings.size() > 1)
-        remarks.push_back(
-            "Two rings: lay the inner one to the compass and tamp it, then the outer "
-            "against it. Letters with a 2 are of the outer ring: their arcs and chords "
-            "lie on its outside face, from the datum line.");
+    if (part.rings.size() > 1) {
+        std::string two = "Two rings: lay the inner one to the compass and tamp it, then the outer "
+                          "against it.";
+        if (!part.rings.back()->cuts.empty())
+            two += " Letters with a 2 are of the outer ring: their arcs run along its outside face "
+                   "from the datum line.";
+        remarks.push_back(two);
+    }
     if (const std::string stubs = stub_tubes(part); !stubs.empty())
         remarks.push_back(stubs +
                           ": shorter than half a tube is wide, close it with a folded bag.");
@@ -252,9 +247,11 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart
         for (const Run& run : one->runs)
             for (const LaidTube& tube : run.tubes)
                 if (tube.lap_short) {
-                    remarks.push_back("* The joint at its clockwise end lies nearer than " +
-                                      drafting.length(rules.joint_lap) +
-                                      " to a joint below or to a cut: shift it if you can.");
+                    remarks.push_back(
+                        "* The joint at its clockwise end lies nearer than " +
+                        drafting.length(rules.joint_lap) +
+                        " to a joint below or to a cut, here or in the course above or "
+                        "below: shift it if you can.");
                     return remarks;
                 }
     return remarks;
@@ -288,7 +285,7 @@ Table cut_table(const Drafting& drafting, const CoursePart& part) {
                  cut.short_way == Side::left ? "left" : "right", degrees_text(shorter),
                  outer ? drafting.length(radius * turn) + " outside"
                        : drafting.length(cut.short_arc),
-                 drafting.length(outer ? 2 * radius * std::sin(turn / 2) : cut.chord),
+                 outer ? "–" : drafting.length(cut.chord), // the wall lies in its way
                  curved ? "curved" : drafting.length(cut.half_width)});
         }
     return table;
@@ -319,7 +316,9 @@ std::string plan_legend(const Drafting& drafting, const CoursePart& part, const 
         return std::any_of(rings.begin(), rings.end(), has);
     };
     if (any(part.rings, [](const Ring* ring) { return !ring->cuts.empty(); }))
-        text += " Letters: cuts at the inside face.";
+        text += part.rings.size() > 1
+                    ? " Letters: cuts at the inside face, with a 2 at the outside."
+                    : " Letters: cuts at the inside face.";
     if (below && any(below->rings, [](const Ring* ring) { return !joint_bearings(*ring).empty(); }))
         text += " Dashed ticks: joints below.";
     if (building.domes.size() + building.tunnels.size() > 1)

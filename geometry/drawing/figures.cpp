@@ -47,6 +47,15 @@ double ring_length(const Ring& ring) {
     return length;
 }
 
+std::string step_text(double step, DisplayUnit unit) {
+    if (std::abs(step) < 5e-5)
+        return "none, plumb";
+    const std::string text = length_text(step, unit);
+    if (text != length_text(0, unit))
+        return text;
+    return unit == DisplayUnit::feet ? "under 1/8 in" : "under 1 mm";
+}
+
 double part_fill(const CoursePart& part, double course_height) {
     double fill = 0;
     for (const Ring* ring : part.rings)

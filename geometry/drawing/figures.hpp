@@ -36,6 +36,9 @@ double pieces_fill(const CoursePart& part);
 /// Wire on top of a part, all strands, metres.
 double part_wire(const CoursePart& part);
 
+/// By how far a course steps in: "2 1/8 in", "under 1 mm", "none, plumb".
+std::string step_text(double step, DisplayUnit unit);
+
 /// Sum of a ring's tubes along their centrelines, metres.
 double ring_length(const Ring& ring);
 

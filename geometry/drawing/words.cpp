@@ -123,6 +123,10 @@ std::vector<std::string> pole(const BuildingPlan& plan, const DomeForm& dome) {
             "Take it out after the last ring" + last +
             ", before the cap closes the dome: first carry its axis over to two strings "
             "across that ring, which centre the cap.");
+    if (std::any_of(domes.begin(), domes.end(),
+                    [](const DomeForm& one) { return one.cap_courses == 0; }))
+        lines.push_back("Under a skylight it stays until the last course is laid, then comes out "
+                        "through the hole or the door.");
     return lines;
 }
 
@@ -135,8 +139,8 @@ std::vector<std::string> tubes(const BuildingPlan& plan) {
             " and " + length(rules.end_allowance) +
             " at each end to close it. The length along the centre is what lies in the wall.",
         "Keep each joint at least " + length(rules.joint_lap) +
-            " from the joints of the course below and from cuts; the sheet marks those that "
-            "cannot."};
+            " from the joints of the course below and from cuts, those of the courses above and "
+            "below too; the sheet marks those that cannot."};
 }
 
 std::string dome_in_a_sentence(const BuildingPlan& plan, const DomeForm& dome) {

@@ -18,7 +18,8 @@ struct LaidTube {
     double cut_length = 0;    // what to cut, with both end allowances
     double start_bearing = 0; // degrees, start <= end, may pass 360; cap bags: 0
     double end_bearing = 0;
-    bool lap_short = false; // its end joint lies nearer than joint_lap to one below or to a cut
+    bool lap_short =
+        false; // its end joint lies nearer than joint_lap to one below or to a cut (see divide_run)
 };
 
 /// One unbroken stretch of a ring, clockwise; bearings at the centreline. end may pass 360.

@@ -121,7 +121,8 @@ private:
         for (int more = 1; more <= 24; ++more) {
             const Dome trial = with_rise(dome_.profile.kind, more);
             if (greatest_step_in(make_dome_form(design_, trial)) <= most)
-                return ": " + length(*trial.profile.rise) + " would keep to " + length(most) + ".";
+                return ": from a rise of " + length(*trial.profile.rise) +
+                       " on no course steps in by more than " + length(most) + ".";
         }
         return ".";
     }

@@ -197,6 +197,24 @@ Ring second_wythe(const Ring& first, const DomeForm& dome, double z, const Ring*
     return ring;
 }
 
+/// Bearings that the joints of a ring keep away from: joints and cuts of the ring below, and the
+/// cuts that the course above will have, for a joint under a jamb's foot is the start of a crack.
+std::vector<double> bearings_to_keep_from(const Ring& ring, const Ring* below,
+                                          const std::vector<RingGap>& gaps_above,
+                                          const DomeForm& dome) {
+    std::vector<double> bearings;
+    if (below) {
+        bearings = joint_bearings(*below);
+        for (const Cut& cut : below->cuts)
+            bearings.push_back(cut.centre_bearing);
+    }
+    for (const KeptArc& arc : kept_arcs(gaps_above, ring.centre_radius))
+        if (arc.starts_at)
+            for (const double end : {arc.start, arc.end})
+                bearings.push_back(turned(dome.datum, end).degrees);
+    return bearings;
+}
+
 } // namespace
 
 std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
@@ -212,6 +230,9 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
         rings.push_back(second_wythe(rings.front(), dome, z, below.size() > 1 ? &below[1] : nullptr,
                                      design.course.edge));
     const std::vector<RingGap> gaps = gaps_in_ring(building, relations, index, n, Bond::laid);
+    std::vector<RingGap> gaps_above;
+    if (n < dome.last_ring + dome.curb_courses)
+        gaps_above = gaps_in_ring(building, relations, index, n + 1, Bond::laid);
     int tube_count = 0;
     for (Ring& ring : rings) {
         if (ring.kind == RingKind::cap) {
@@ -219,10 +240,10 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
         } else {
             cut_ring(ring, gaps, dome, design.course);
             const std::size_t wythe = static_cast<std::size_t>(ring.wythe) - 1;
-            const std::vector<double> joints =
-                wythe < below.size() ? joint_bearings(below[wythe]) : std::vector<double>{};
+            const std::vector<double> keep_from = bearings_to_keep_from(
+                ring, wythe < below.size() ? &below[wythe] : nullptr, gaps_above, dome);
             for (Run& run : ring.runs)
-                divide_run(run, ring, design.course, joints, dome.datum, n);
+                divide_run(run, ring, design.course, keep_from, dome.datum, n);
         }
         number_tubes(ring, tube_count);
     }

@@ -118,7 +118,8 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
         course(opening.first_course)
             .before.push_back({form.id, "sill",
                                "Slope the sill of " + called +
-                                   " outward, at least 1:10: the outside at its head will lie " +
+                                   " outward, at least 1:10 (common practice): the outside at its "
+                                   "head will lie " +
                                    length(opening.rained_on) + " inside that at its sill."});
         course(opening.last_course)
             .after.push_back({form.id, "drip", "Set a drip over the head of " + called + "."});
@@ -172,6 +173,25 @@ void note_cap(Schedule& schedule, const Design& design, const DomeForm& dome) {
              days_text(design.course.strike_age_days) + " old."});
 }
 
+/// What a skylight's frame is held by, and the pole's end (common practice, no source).
+void note_skylight(Schedule& schedule, const DomeForm& dome) {
+    Course& top = schedule.courses[static_cast<std::size_t>(dome.courses()) - 1];
+    top.before.push_back({dome.id, "skylight plates",
+                          "Nail four anchor plates for the skylight's frame on the course below, a "
+                          "quarter of the ring apart, blocks flush with the inside face."});
+    top.after.push_back(
+        {dome.id, "pole",
+         "The pole of '" + dome.id + "' and its guys may come out: nothing more is set by it."});
+    top.after.push_back(
+        {dome.id, "skylight frame",
+         "Measure the hole, planned " +
+             length_text(2 * inside_radius(dome, dome.course_middle(dome.courses())),
+                         schedule.unit) +
+             " wide, before the skylight is made. Bed its frame on this course, screw it to the "
+             "anchor plates, and lap it over the plaster outside so that water runs off. Until "
+             "then rail it and keep rain out."});
+}
+
 void note_dome(Schedule& schedule, const Design& design, const DomeForm& dome) {
     const auto course = [&](int n) -> Course& {
         return schedule.courses[static_cast<std::size_t>(n) - 1];
@@ -190,8 +210,10 @@ void note_dome(Schedule& schedule, const Design& design, const DomeForm& dome) {
                               "Set a closed hoop on this ring of '" + dome.id +
                                   "' (loops of wire, or a ring of steel or timber) before the "
                                   "curb: it ties the hole."});
-    if (dome.cap_courses == 0)
+    if (dome.cap_courses == 0) {
+        note_skylight(schedule, dome);
         return;
+    }
     last.after.push_back({dome.id, "pole",
                           "Last ring of '" + dome.id +
                               "': carry the pole's axis over to two strings across it, then take "

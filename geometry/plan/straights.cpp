@@ -40,16 +40,11 @@ struct Kind {
 class StraightLayer {
 public:
     StraightLayer(const Design& design, const BuildingForm& building,
-                  const WallRelations& relations, int n, std::span<const Straight> below)
+                  const WallRelations& relations, int n, std::span<const Straight> below,
+                  std::span<const Straight> above)
         : design_(design), building_(building), relations_(relations), n_(n),
-          z_(building.domes.front().course_middle(n)), even_(n % 2 == 0) {
-        // Those of one element follow each other.
-        for (std::size_t i = 0, next = 0; i < below.size(); i = next) {
-            while (next < below.size() && below[next].of == below[i].of)
-                ++next;
-            below_[below[i].of] = below.subspan(i, next - i);
-        }
-    }
+          z_(building.domes.front().course_middle(n)), even_(n % 2 == 0), below_(by_element(below)),
+          above_(by_element(above)) {}
 
     std::vector<Straight> lay() {
         for (std::size_t i = 0; i < building_.tunnels.size(); ++i)
@@ -68,10 +63,22 @@ private:
     const BuildingForm& building_;
     const WallRelations& relations_;
     int n_;
-    std::map<std::string, std::span<const Straight>> below_; // by element
     double z_;
     bool even_;
+    using ByElement = std::map<std::string, std::span<const Straight>>;
+    ByElement below_, above_;
     std::vector<Straight> straights_;
+
+    /// Those of one element follow each other.
+    static ByElement by_element(std::span<const Straight> straights) {
+        ByElement groups;
+        for (std::size_t i = 0, next = 0; i < straights.size(); i = next) {
+            while (next < straights.size() && straights[next].of == straights[i].of)
+                ++next;
+            groups[straights[i].of] = straights.subspan(i, next - i);
+        }
+        return groups;
+    }
 
     const DomeForm* dome(int index) const {
         return index < 0 ? nullptr : &building_.domes[static_cast<std::size_t>(index)];
@@ -117,28 +124,34 @@ private:
         straight.end_by = to_by;
         straight.width = kind.width;
         straight.tube = kind.tube;
-        divide_straight(straight, design_.course, joints_below(straight, line), n_);
+        divide_straight(straight, design_.course, places_to_keep_from(straight, line), n_);
         straights_.push_back(straight);
     }
 
-    /// Joints of the course below on the same line, as distances along it.
-    std::vector<double> joints_below(const Straight& straight, const Line& line) const {
-        std::vector<double> joints;
-        const auto found = below_.find(straight.of);
-        if (found == below_.end())
-            return joints;
-        for (const Straight& under : found->second) {
-            if (under.part != straight.part)
+    /// What joints keep away from, as distances along the line: joints and ends of the course
+    /// below, ends of the course above.
+    std::vector<double> places_to_keep_from(const Straight& straight, const Line& line) const {
+        std::vector<double> places;
+        for (const ByElement* course : {&below_, &above_}) {
+            const auto found = course->find(straight.of);
+            if (found == course->end())
                 continue;
-            const Vec2 off = under.start - line.origin;
-            const double y = line.axis.x() * off.y() - line.axis.y() * off.x();
-            if (std::abs(y - line.y) > straight.width / 2)
-                continue;
-            double at = under.start_distance;
-            for (std::size_t i = 0; i + 1 < under.tubes.size(); ++i)
-                joints.push_back(at += under.tubes[i].length);
+            for (const Straight& other : found->second) {
+                if (other.part != straight.part)
+                    continue;
+                const Vec2 off = other.start - line.origin;
+                const double y = line.axis.x() * off.y() - line.axis.y() * off.x();
+                if (std::abs(y - line.y) > straight.width / 2)
+                    continue;
+                places.insert(places.end(), {other.start_distance, other.end_distance});
+                if (course == &above_)
+                    continue; // its joints give way to ours
+                double at = other.start_distance;
+                for (std::size_t i = 0; i + 1 < other.tubes.size(); ++i)
+                    places.push_back(at += other.tubes[i].length);
+            }
         }
-        return joints;
+        return places;
     }
 
     static Vec2 left_of(const TunnelForm& tunnel) { return -right_of(tunnel.bearing); }
@@ -257,7 +270,9 @@ std::vector<Straight> lay_straights(const Design& design, const BuildingForm& bu
                                     std::span<const Straight> below) {
     if (building.domes.empty())
         return {};
-    return StraightLayer(design, building, relations, n, below).lay();
+    const std::vector<Straight> above =
+        StraightLayer(design, building, relations, n + 1, {}, {}).lay();
+    return StraightLayer(design, building, relations, n, below, above).lay();
 }
 
 } // namespace coilwright

@@ -15,14 +15,14 @@ constexpr double lap_tie = 1e-9; // metres: a joint just at its lap keeps it
 struct Line {
     double length = 0;
     bool closed = false;
-    std::vector<double> below; // joints of the course below, 0 <= s <= length
+    std::vector<double> places; // to keep away from, 0 <= s <= length or just beyond an open end
 };
 
-/// Distance from a place on the line to the nearest joint below or, on an open line, to its ends.
+/// Distance from a place on the line to the nearest of its places or, on an open line, to its ends.
 double clearance(const Line& line, double s) {
     double nearest = line.closed ? line.length : std::min(s, line.length - s);
-    for (const double joint : line.below) {
-        double apart = std::abs(s - joint);
+    for (const double place : line.places) {
+        double apart = std::abs(s - place);
         if (line.closed)
             apart = std::min(apart, line.length - apart);
         nearest = std::min(nearest, apart);
@@ -44,14 +44,14 @@ struct Pattern {
     double clearance = 0;
 };
 
-/// The joints of an equal division move together. So what counts of a joint below is where it lies
+/// The joints of an equal division move together. So what counts of a place is where it lies
 /// within a piece, and one search among these places answers for all joints at once.
 class Division {
 public:
     Division(const Line& line, int pieces)
         : line_(line), pieces_(pieces), piece_(line.length / pieces) {
-        for (const double joint : line.below)
-            places_.push_back(within_piece(joint));
+        for (const double place : line.places)
+            places_.push_back(within_piece(place));
         std::sort(places_.begin(), places_.end());
     }
 
@@ -64,11 +64,11 @@ public:
             return std::min(line_.length, to_nearest_place(shift));
         if (pieces_ == 1)
             return line_.length;
-        // The first and the last joint have the ends, and joints below beyond them, to themselves.
+        // The first and the last joint have the ends, and places beyond them, to themselves.
         double worst = std::min(coilwright::clearance(line_, piece_ + shift),
                                 coilwright::clearance(line_, line_.length - piece_ + shift));
-        for (auto it = std::lower_bound(line_.below.begin(), line_.below.end(), piece_ + shift);
-             it != line_.below.end() && *it < line_.length - piece_ + shift; ++it) {
+        for (auto it = std::lower_bound(line_.places.begin(), line_.places.end(), piece_ + shift);
+             it != line_.places.end() && *it < line_.length - piece_ + shift; ++it) {
             const double off = within_piece(*it - shift);
             worst = std::min({worst, off, piece_ - off});
         }
@@ -95,7 +95,7 @@ private:
     const Line& line_;
     int pieces_;
     double piece_;
-    std::vector<double> places_; // of the joints below, each within its piece
+    std::vector<double> places_; // each within its piece
 
     double within_piece(double s) const {
         const double off = std::fmod(s, piece_);
@@ -127,8 +127,8 @@ Pattern best_pattern(const Line& line, int pieces, double nominal, double longes
         high = slack;
     }
     std::vector<double> shifts{nominal, low, high};
-    for (const double joint : line.below)
-        division.add_shifts(joint, lap, low, high, shifts);
+    for (const double place : line.places)
+        division.add_shifts(place, lap, low, high, shifts);
     if (!line.closed) {
         division.add_shifts(0, lap, low, high, shifts);
         division.add_shifts(line.length, lap, low, high, shifts);
@@ -170,20 +170,20 @@ Pattern choose_pattern(const Line& line, double nominal, const CourseRules& rule
 } // namespace
 
 void divide_run(Run& run, const Ring& ring, const CourseRules& rules,
-                const std::vector<double>& below, Bearing datum, int course_number) {
+                const std::vector<double>& keep_from, Bearing datum, int course_number) {
     const double radius = ring.centre_radius;
     const double metres_per_degree = radius * radians_per_degree;
     Line line{run.length, run.closed, {}};
     // Places on the line count from the run's start; on a full ring from the datum.
     const double origin = run.closed ? datum.degrees : run.start_bearing;
-    for (const double joint : below) {
-        const double s = clockwise_degrees({origin}, {joint}) * metres_per_degree;
+    for (const double place : keep_from) {
+        const double s = clockwise_degrees({origin}, {place}) * metres_per_degree;
         if (run.closed || s < run.length)
-            line.below.push_back(s);
+            line.places.push_back(s);
         else if (2 * pi * radius - s < rules.joint_lap) // just before the run's start
-            line.below.push_back(s - 2 * pi * radius);
+            line.places.push_back(s - 2 * pi * radius);
     }
-    std::sort(line.below.begin(), line.below.end());
+    std::sort(line.places.begin(), line.places.end());
 
     const bool odd = course_number % 2 == 1;
     const double nominal =
@@ -222,15 +222,15 @@ void divide_run(Run& run, const Ring& ring, const CourseRules& rules,
     }
 }
 
-void divide_straight(Straight& straight, const CourseRules& rules, const std::vector<double>& below,
-                     int course_number) {
+void divide_straight(Straight& straight, const CourseRules& rules,
+                     const std::vector<double>& keep_from, int course_number) {
     Line line{straight.length, false, {}};
-    for (const double joint : below) {
-        const double s = joint - straight.start_distance;
+    for (const double place : keep_from) {
+        const double s = place - straight.start_distance;
         if (s > -rules.joint_lap && s < straight.length + rules.joint_lap)
-            line.below.push_back(s);
+            line.places.push_back(s);
     }
-    std::sort(line.below.begin(), line.below.end());
+    std::sort(line.places.begin(), line.places.end());
     const Pattern pattern = choose_pattern(line, 0, rules, course_number % 2 == 1);
     straight.tubes.clear();
     double from = 0;

@@ -1,6 +1,7 @@
 // What is found of the demo domes, and how it follows the rules.
 #include "geometry/checks/building_statics.hpp"
 #include "geometry/checks/check_building.hpp"
+#include "tests/checks/laid.hpp"
 #include "tests/support/demos.hpp"
 
 #include <catch2/catch.hpp>
@@ -76,7 +77,7 @@ TEST_CASE("a capacity of the ground turns its pressure from not judged to a verd
 
 TEST_CASE("friction decides the sliding of joints; a stated strength decides crushing") {
     BuildingPlan plan = demo_plan("grain-store.toml");
-    plan.design.joint.place = {70, 1}; // stated: a default would only be an advice
+    plan.design.joint.friction_stated = true; // stated: a default would only be an advice
     const double needed = plan.design.joint.friction /
                           *one(check_building(plan), "joint-sliding", "dome.store").value;
     const auto verdict = [&](double friction) {
@@ -98,6 +99,32 @@ TEST_CASE("friction decides the sliding of joints; a stated strength decides cru
     CHECK(*soil.value == Approx(*by_default.value * 2.144 / 0.297).epsilon(0.01));
     plan.design.fills[0].strength = 0.1e6;
     CHECK(one(check_building(plan), "fill-crushing", "dome.store").verdict == Verdict::fails);
+}
+
+TEST_CASE("a default friction on the ground fails nothing, a stated one does") {
+    BuildingPlan plan = demo_plan("home.toml");
+    plan.design.ground.friction = 0.01;
+    for (const bool stated : {false, true}) {
+        plan.design.ground.friction_stated = stated;
+        int judged = 0;
+        for (const Finding& finding : check_building(plan)) {
+            if ((finding.code != "stem-sliding" && finding.code != "buttress-sliding" &&
+                 finding.code != "tunnel-abutment") ||
+                finding.verdict == Verdict::not_judged)
+                continue;
+            CAPTURE(finding.code, finding.subject, finding.message);
+            ++judged;
+            CHECK(finding.verdict == (stated ? Verdict::fails : Verdict::advice));
+            CHECK((finding.message.find("friction on the ground is a default") !=
+                   std::string::npos) == !stated);
+        }
+        CHECK(judged >= 4);
+    }
+    // The key decides, not its table.
+    const std::string level = "level = \"-6 in\"";
+    for (const std::string& written : {level, "friction = 0.4\n" + level})
+        CHECK(laid(with(room_design, level, written)).design.ground.friction_stated ==
+              (written != level));
 }
 
 TEST_CASE("a bank whose earth is not stated leaves sliding and overturning unjudged") {

@@ -42,7 +42,7 @@ TEST_CASE("the joints of a tunnel slide under the friction that its line of thru
         CHECK_FALSE(stands(needed * 0.999));
 
         BuildingPlan stated = plan;
-        stated.design.joint.place = {70, 1};
+        stated.design.joint.friction_stated = true;
         const auto verdict = [&](double times) {
             stated.design.joint.friction = needed * times;
             return sliding(stated, tunnel).verdict;
@@ -52,7 +52,7 @@ TEST_CASE("the joints of a tunnel slide under the friction that its line of thru
         CHECK(verdict(1.499) == Verdict::advice); // factor 1.5, the default
         CHECK(verdict(1.501) == Verdict::holds);
 
-        stated.design.joint.place = {}; // a default fails nothing, and says so
+        stated.design.joint.friction_stated = false; // a default fails nothing, and says so
         stated.design.joint.friction = needed * 0.9;
         const Finding by_default = sliding(stated, tunnel);
         CHECK(by_default.verdict == Verdict::advice);

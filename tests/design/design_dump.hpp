@@ -101,11 +101,11 @@ inline std::string design_dump(const Design& d) {
              d.fills);
     dump.all(d.finish.inside_plaster, d.finish.outside_plaster, d.finish.floor_build_up);
     const Ground& g = d.ground;
-    dump.all(g.level, g.frost_depth, g.bearing_capacity, g.friction, g.unit_weight,
-             g.friction_angle, g.slope);
+    dump.all(g.level, g.frost_depth, g.bearing_capacity, g.friction, g.friction_stated,
+             g.unit_weight, g.friction_angle, g.slope);
     dump.all(d.wire.strands, d.wire.lap, d.wire.breaking, d.wire.joint_factor, d.wire.hoop_tension);
     dump.all(d.compass.pole_diameter, d.compass.chain_height, d.compass.arm);
-    dump.all(d.joint.friction, d.joint.friction_bare, d.joint.factor);
+    dump.all(d.joint.friction, d.joint.friction_stated, d.joint.friction_bare, d.joint.factor);
     dump.all(d.trench.gravel_depth, d.trench.width, d.trench.drain, d.trench.outfall);
     dump.all(d.site.wind_pressure, d.site.seismic_acceleration, d.site.snow);
     for (const auto& top : d.as_laid_tops)

@@ -472,3 +472,79 @@ TEST_CASE(
     CHECK(has(start, "4 ft 2 in"));
     CHECK(has(start, " 7 in "));
 }
+
+TEST_CASE("Under a segment the full width ends below where the head springs") {
+    // Where the profile moved in by plaster and frame leaves less than the clear width, reckoned on
+    // paper: with rho = (a^2 + h^2) / 2h the segment's radius and p what plaster and frame take,
+    // the clear head is a circle of rho - p about the same centre, h - rho over the springing.
+    for (const auto& [name, door] :
+         {std::pair{"workshop", "door"}, std::pair{"cabin-metric", "door"},
+          std::pair{"square-door", "high"}}) {
+        CAPTURE(name, door);
+        const BuildingPlan plan = demo_plan(name);
+        const std::string start = all_text(crew_book(plan, letter_paper(), pango_measure())[1]);
+        const auto& openings = plan.schedule.openings;
+        const auto found =
+            std::find_if(openings.begin(), openings.end(),
+                         [&](const OpeningPlan& one) { return one.form.id == door; });
+        REQUIRE(found != openings.end());
+        REQUIRE(found->form.head_kind == HeadKind::segmental);
+        const double a = found->form.half_width, h = found->form.top - found->form.springing;
+        const double rho = (a * a + h * h) / (2 * h), p = found->frame_inset + found->frame_width;
+        const double half = found->clear_width / 2;
+        CHECK(half == Approx(a - p));
+        const double up = std::sqrt((rho - p) * (rho - p) - half * half) + h - rho;
+        CHECK(up < 0);
+        const double bottom = found->form.sill + (found->form.use == OpeningUse::door ? 0 : p);
+        CHECK(has(start, length_text(found->form.springing + up - bottom, plan.schedule.unit)));
+    }
+}
+
+TEST_CASE(
+    "A second ring is told of, its letters where it has any, and no chord runs through a wall") {
+    const BuildingPlan plan = demo_plan("square-door");
+    const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
+    int cut = 0, whole = 0;
+    for (const Course& course : plan.schedule.courses) {
+        if (course.rings.size() < 2 || course.rings[0].kind == RingKind::cap)
+            continue;
+        CAPTURE(course.number);
+        const std::string text = text_of_all(sheets_of(book, plan, course, course.rings[0]));
+        CHECK(has(text, "Two rings"));
+        CHECK(has(text, "Letters with a 2") == !course.rings[1].cuts.empty());
+        (course.rings[1].cuts.empty() ? whole : cut) += 1;
+    }
+    CHECK(cut > 3);
+    CHECK(whole > 0);
+    std::string strip;
+    for (const Sheet& sheet : compass_strip(plan, letter_paper(), pango_measure()))
+        strip += all_text(sheet) + "\n";
+    CHECK(has(strip, "outer"));
+    CHECK(
+        !has(all_text(compass_strip(demo_plan("grain-store"), letter_paper(), pango_measure())[0]),
+             "outer"));
+}
+
+TEST_CASE("A cap's row of the compass table gives the disc's width, a step too small its bound") {
+    const BuildingPlan plan = demo_plan("grain-store");
+    const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
+    const auto table = std::find_if(book.begin(), book.end(), [](const Sheet& sheet) {
+        return has(all_text(sheet), "Compass table");
+    });
+    REQUIRE(table != book.end());
+    const std::string text = all_text(*table);
+    int caps = 0, small = 0;
+    for (const Course& course : plan.schedule.courses) {
+        const Ring& ring = course.rings[0];
+        if (ring.kind == RingKind::cap) {
+            ++caps;
+            CHECK(has(text, length_text(2 * ring.outside_radius, DisplayUnit::feet) + " across"));
+        } else if (ring.step_in > 5e-5 && ring.step_in < 0.0254 / 16) {
+            ++small;
+        }
+    }
+    CHECK(caps >= 2);
+    CHECK(has(text, "under 1/8 in") == (small > 0));
+    CHECK(small > 0);
+    CHECK(!has(text, " 0 in "));
+}

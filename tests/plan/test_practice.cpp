@@ -164,7 +164,7 @@ TEST_CASE("the rise that a step-in remedy names keeps to the limit, and a course
                 most = std::max(most, course.rings[0].step_in);
         return most;
     };
-    REQUIRE(quarter->remedy.find("would keep to") != std::string::npos);
+    REQUIRE(quarter->remedy.find("from a rise of") != std::string::npos);
     int more = 1;
     while (greatest((108 + more * 5) * inch) > 15 * inch / 4)
         ++more;
@@ -176,7 +176,7 @@ TEST_CASE("the rise that a step-in remedy names keeps to the limit, and a course
     const auto flat = find(findings_of(design), "step-in-over-quarter");
     REQUIRE(flat != nullptr);
     CHECK(greatest((108 + 24 * 5) * inch) > 15 * inch / 4);
-    CHECK(flat->remedy.find("would keep to") == std::string::npos);
+    CHECK(flat->remedy.find("from a rise of") == std::string::npos);
 }
 
 TEST_CASE("a tamped width off practice is an advice, with a millimetre of patience") {

@@ -27,6 +27,14 @@ Design store_with_niche(double sill) {
     return design;
 }
 
+std::string note_in(const std::vector<SetNote>& notes, const std::string& what,
+                    const std::string& element = {}) {
+    for (const SetNote& note : notes)
+        if (note.what == what && (element.empty() || note.element == element))
+            return note.text;
+    return {};
+}
+
 } // namespace
 
 TEST_CASE("the form of a niche ends at its flat back, and no frame goes through the wall") {
@@ -58,12 +66,6 @@ TEST_CASE("a cap lies on boards and a prop, and its discs' seams cross") {
     const DomeForm& dome = schedule.building.domes[0];
     REQUIRE(dome.cap_courses >= 2);
     const int first = dome.last_ring + 1;
-    const auto note_in = [](const std::vector<SetNote>& notes, const std::string& what) {
-        for (const SetNote& note : notes)
-            if (note.what == what)
-                return note.text;
-        return std::string();
-    };
     const auto course = [&](int n) { return schedule.courses.at(static_cast<std::size_t>(n) - 1); };
     for (int n = 1; n <= dome.courses(); ++n) {
         CHECK(note_in(course(n).before, "cap boards").empty() == (n != first));
@@ -108,4 +110,67 @@ TEST_CASE("what a straight lintel leaves open behind it is to be filled, with it
     CHECK(laid.open_behind_ends / inch ==
           Approx(std::max(0.0, std::sqrt(outside * outside - 28 * 28) - face)));
     CHECK(text.find("Fill the pocket behind the lintel") != std::string::npos);
+}
+
+TEST_CASE(
+    "under a skylight the pole stays to the end, and the frame has plates and the hole's width") {
+    // Common practice, no source.
+    for (const int curb : {0, 2}) {
+        CAPTURE(curb);
+        Design design = store_design();
+        design.domes[0].top = {TopKind::skylight, 36 * inch, curb};
+        const Schedule schedule = lay(design);
+        const DomeForm& dome = schedule.building.domes[0];
+        REQUIRE(dome.courses() == dome.last_ring + curb);
+        for (const Course& course : schedule.courses) {
+            const bool top = course.number == dome.courses();
+            CHECK(note_in(course.after, "pole").empty() == !top);
+            CHECK(note_in(course.before, "skylight plates").empty() == !top);
+            CHECK(note_in(course.after, "skylight frame").empty() == !top);
+        }
+        const Course& top = schedule.courses.back();
+        CHECK(note_in(top.after, "skylight frame")
+                  .find(length_text(2 * top.rings[0].inside_radius, DisplayUnit::feet) + " wide") !=
+              std::string::npos);
+    }
+}
+
+TEST_CASE("a sill that is rained on is sloped before the form stands on it") {
+    const Schedule schedule = lay(store_design());
+    int sills = 0;
+    for (const Course& course : schedule.courses)
+        for (std::size_t i = 0; i < course.before.size(); ++i) {
+            if (course.before[i].what != "sill")
+                continue;
+            ++sills;
+            std::size_t form = i;
+            while (form < course.before.size() &&
+                   (course.before[form].what != "form" ||
+                    course.before[form].element != course.before[i].element))
+                ++form;
+            CHECK(form < course.before.size());
+            // Common practice, no source; water bars of handbooks fall as much (from memory).
+            CHECK(course.before[i].text.find("1:10 (common practice)") != std::string::npos);
+        }
+    CHECK(sills > 0);
+}
+
+TEST_CASE("one wording tells when a form is struck, and the last of a wall by what holds it") {
+    const Schedule schedule = lay(store_design());
+    int last = 0;
+    for (const OpeningPlan& opening : schedule.openings) {
+        CAPTURE(opening.form.id);
+        const Course& course =
+            schedule.courses.at(static_cast<std::size_t>(opening.strike_after_course) - 1);
+        const std::string text = note_in(course.after, "strike rule", opening.form.id);
+        CHECK(text.find("may be STRUCK when this course and the two below it are 7 days old") !=
+              std::string::npos);
+        CHECK((text.find("the last form of") != std::string::npos) == opening.last_form);
+        last += opening.last_form;
+        for (int n = opening.last_course; n < opening.strike_after_course; ++n)
+            CHECK(note_in(schedule.courses.at(static_cast<std::size_t>(n) - 1).after, "form stays",
+                          opening.form.id)
+                      .rfind("DO NOT STRIKE", 0) == 0);
+    }
+    CHECK(last == 1);
 }

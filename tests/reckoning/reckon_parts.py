@@ -319,12 +319,14 @@ def notes(schedule, when, what):
 def compare_notes(building, schedule):
     design, name = building.d, building.d["name"]
     last, t = building.last_ring, building.t
-    # Plumb every fourth course (a judgement); the pole comes out when the last ring lies under a cap; a
-    # skylight's last ring is tied before its curb.
+    top = last + (design["curb"] if design.get("eye") else 0)
+    # Plumb every fourth course (a judgement); the pole comes out when the last ring lies under a cap, or
+    # after all under a skylight, whose last ring is tied before its curb and whose frame goes on its top.
     expected = {
         "pole check": [(n, "d") for n in range(4, last, 4)],
         "curb hoop": [(last, "d")] if design.get("eye") and design["curb"] > 0 else [],
-        "pole": [] if design.get("eye") else [(last, "d")],
+        "pole": [(top if design.get("eye") else last, "d")],
+        "skylight frame": [(top, "d")] if design.get("eye") else [],
     }
     for what, places in expected.items():
         if notes(schedule, "after", what) != places:
