@@ -17,9 +17,11 @@
 #include "geometry/views/drawing_set.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <future>
 #include <iterator>
 #include <optional>
+#include <thread>
 #include <utility>
 
 namespace coilwright {
@@ -207,10 +209,22 @@ const std::vector<std::string>& model_words() {
 Package make_package(const BuildingPlan& plan, const PackageOptions& options,
                      const TellProgress& tell) {
     const std::vector<WorkPiece> work = pieces(plan, options);
+    std::vector<std::packaged_task<Package()>> tasks;
     std::vector<std::future<Package>> made;
-    made.reserve(work.size());
     for (const WorkPiece& piece : work) {
-        made.push_back(std::async(std::launch::async, piece.make));
+        tasks.emplace_back(piece.make);
+        made.push_back(tasks.back().get_future());
+    }
+    // As many at a time as there are processors: what is in work takes memory.
+    std::atomic<std::size_t> next = 0;
+    std::vector<std::jthread> crew;
+    const std::size_t hands = std::max(2U, std::thread::hardware_concurrency());
+    for (std::size_t i = 0; i < std::min(hands, tasks.size()); ++i) {
+        crew.emplace_back([&] {
+            for (std::size_t mine = next++; mine < tasks.size(); mine = next++) {
+                tasks[mine]();
+            }
+        });
     }
     Package package;
     for (std::size_t i = 0; i < work.size(); ++i) {

@@ -53,7 +53,12 @@ const std::map<ReportTable, std::vector<ColumnFormula>>& table() {
            "face",
            "statics of a sector"},
           {"open %", "share of the centreline that openings, tunnels and joined domes take",
-           "geometry"}}},
+           "geometry"},
+          {"meridian and ring",
+           "of the membrane, as under its plot; the meridian's in the joint "
+           "under the course",
+           "Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 1959, ch. 14, from "
+           "memory"}}},
         {ReportTable::tunnel_courses,
          {{"inside from axis", "half-width of the profile at the middle of the course's height",
            "geometry"},

@@ -194,21 +194,28 @@ std::optional<bool> TableReader::truth(std::string_view key, Need need) {
     return std::nullopt;
 }
 
+const toml::node* TableReader::string_node(std::string_view key, const std::string& allowed,
+                                           const std::string& typed, Need need) {
+    const toml::node* node = find(key, typed);
+    if (!node) {
+        if (need == Need::must)
+            report_missing(key, allowed, typed);
+        return nullptr;
+    }
+    if (node->is_string())
+        return node;
+    context_->add(faults::wrong_type(at(key), found_text(*node), allowed, typed));
+    return nullptr;
+}
+
 std::optional<std::string> TableReader::text(std::string_view key, std::size_t most,
                                              std::string_view example, Need need) {
     const std::string typed = quoted(example);
     const std::string allowed =
         "a text of 1 to " + std::to_string(most) + " printable characters on one line";
-    const toml::node* node = find(key, typed);
-    if (!node) {
-        if (need == Need::must)
-            report_missing(key, allowed, typed);
+    const toml::node* node = string_node(key, allowed, typed, need);
+    if (!node)
         return std::nullopt;
-    }
-    if (!node->is_string()) {
-        context_->add(faults::wrong_type(at(key), found_text(*node), allowed, typed));
-        return std::nullopt;
-    }
     const std::string& value = node->ref<std::string>();
     const bool blank = value.find_first_not_of(' ') == std::string::npos;
     if (blank || character_count(value) > most || shown_text(value, most) != value) {
@@ -221,16 +228,9 @@ std::optional<std::string> TableReader::text(std::string_view key, std::size_t m
 std::optional<std::ptrdiff_t>
 TableReader::word_index(std::string_view key, const std::vector<std::string>& words, Need need) {
     const std::string typed = quoted(words.front());
-    const toml::node* node = find(key, typed);
-    if (!node) {
-        if (need == Need::must)
-            report_missing(key, faults::listed(words), typed);
+    const toml::node* node = string_node(key, faults::listed(words), typed, need);
+    if (!node)
         return std::nullopt;
-    }
-    if (!node->is_string()) {
-        context_->add(faults::wrong_type(at(key), found_text(*node), faults::listed(words), typed));
-        return std::nullopt;
-    }
     const std::string& word = node->ref<std::string>();
     const auto found = std::find(words.begin(), words.end(), word);
     if (found == words.end()) {
@@ -246,16 +246,9 @@ std::optional<std::string> TableReader::reference(std::string_view key,
     std::string allowed = "the name of a";
     for (const std::string& section : sections)
         allowed += (section == sections.front() ? " [" : " or [") + section + ".NAME]";
-    const toml::node* node = find(key, typed);
-    if (!node) {
-        if (need == Need::must)
-            report_missing(key, allowed, typed);
+    const toml::node* node = string_node(key, allowed, typed, need);
+    if (!node)
         return std::nullopt;
-    }
-    if (!node->is_string()) {
-        context_->add(faults::wrong_type(at(key), found_text(*node), allowed, typed));
-        return std::nullopt;
-    }
     const std::string& id = node->ref<std::string>();
     context_->references.push_back({at(key), id, std::move(sections)});
     return id;

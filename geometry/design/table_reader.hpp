@@ -111,6 +111,9 @@ private:
     const toml::node* find(std::string_view key, std::string example);
     void report_missing(std::string_view key, const std::string& allowed,
                         const std::string& example);
+    /// A text under the key; nullptr, told, where it is left out and must stand or is none.
+    const toml::node* string_node(std::string_view key, const std::string& allowed,
+                                  const std::string& typed, Need need);
     void report_missing_keys();
     std::optional<std::ptrdiff_t> word_index(std::string_view key,
                                              const std::vector<std::string>& words, Need need);

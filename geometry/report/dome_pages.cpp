@@ -157,7 +157,8 @@ void add_tables(Flow& flow, const Drafting& drafting, const DomeAnalysis& analys
     const auto force = [&](double newtons) {
         return cell(feet ? newtons / newtons_per_pound_force : newtons / 1000, feet ? 0 : 3);
     };
-    const std::string unit = feet ? "lbf" : "kN";
+    const std::string unit = feet ? "lbf" : "kN", run_unit = unit + (feet ? "/ft" : "/m");
+    const double run = feet ? metres_per_foot : 1;
     Table geometry;
     geometry.columns = {{{"course"}, Align::right, true},
                         {{"inside", "radius"}, Align::right, false},
@@ -165,26 +166,35 @@ void add_tables(Flow& flow, const Drafting& drafting, const DomeAnalysis& analys
                         {{"flat", "under it"}, Align::right, false},
                         {{"weight", unit + "/rad"}, Align::right, false},
                         {{"centroid", "from pole"}, Align::right, false},
-                        {{"open", "%"}, Align::right, false}};
+                        {{"open", "%"}, Align::right, false},
+                        {{"meridian", run_unit}, Align::right, false},
+                        {{"ring", run_unit}, Align::right, false}};
+    const auto of_membrane = [&](int number, double MembraneForces::*which) -> std::string {
+        for (const CourseMembrane& course : analysis.membrane)
+            if (course.course == number)
+                return force(course.forces.*which * run);
+        return "-"; // under the springline
+    };
     for (auto course = statics.courses.rbegin(); course != statics.courses.rend(); ++course)
         geometry.rows.push_back({std::to_string(course->number), drafting.length(course->inside),
                                  drafting.length(course->outside - course->inside),
                                  drafting.length(course->contact_width()), force(course->weight),
                                  drafting.length(course->mass_radius),
-                                 cell(100 * course->open_share, 0)});
-    flow.table("Courses", geometry, sizes::small, sizes::least);
+                                 cell(100 * course->open_share, 0),
+                                 of_membrane(course->number, &MembraneForces::meridional),
+                                 of_membrane(course->number, &MembraneForces::hoop)});
+    flow.table("Courses, with the membrane's forces", geometry, sizes::small, sizes::least);
     add_formulas(flow, ReportTable::courses);
     const StripStatics& worst = statics.strips[statics.worst];
     const auto joints_table = [&](const std::string& title, const std::vector<JointCheck>& joints) {
         Table table;
         table.columns = {{{"joint", "under"}, Align::right, true},
-                         {{"normal", unit + (feet ? "/ft" : "/m")}, Align::right, false},
-                         {{"thrust", unit + (feet ? "/ft" : "/m")}, Align::right, false},
+                         {{"normal", run_unit}, Align::right, false},
+                         {{"thrust", run_unit}, Align::right, false},
                          {{"reach", "%"}, Align::right, false},
                          {{"shear /", "normal"}, Align::right, false},
                          {{"pressure", feet ? "psi" : "MPa"}, Align::right, false},
                          {{"ring", unit}, Align::right, false}};
-        const double run = feet ? metres_per_foot : 1;
         for (auto joint = joints.rbegin(); joint != joints.rend(); ++joint)
             table.rows.push_back({std::to_string(joint->course), force(joint->normal * run),
                                   force(joint->thrust * run), cell(100 * joint->reach, 0),

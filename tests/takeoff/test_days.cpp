@@ -1,30 +1,21 @@
 // The day plan: order, ages, rates, the calendar.
 #include "geometry/takeoff/days.hpp"
 
-#include "geometry/design/read_design.hpp"
 #include "geometry/design/read_works.hpp"
+#include "tests/support/files.hpp"
+#include "tests/takeoff/planned.hpp"
 
 #include <catch2/catch.hpp>
 
-#include <fstream>
-#include <iterator>
 #include <map>
 
 using namespace coilwright;
+using namespace coilwright::testing;
 
 namespace {
 
 std::string store_text() {
-    std::ifstream file(COILWRIGHT_SOURCE_DIR "/models/grain-store.toml");
-    REQUIRE(file);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-
-BuildingPlan planned(const std::string& text) {
-    DesignReading reading = read_design(text);
-    BuildingPlan plan = plan_building(reading.design, reading.diagnostics);
-    REQUIRE(plan.sound());
-    return plan;
+    return whole_building_text("grain-store");
 }
 
 DayPlan days_of(const BuildingPlan& plan, const Works& works) {

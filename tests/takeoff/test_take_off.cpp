@@ -2,18 +2,16 @@
 #include "geometry/takeoff/take_off.hpp"
 
 #include "geometry/base/quantity.hpp"
-#include "geometry/design/read_design.hpp"
 #include "geometry/design/read_works.hpp"
 #include "geometry/plan/section.hpp"
-#include "geometry/takeoff/days.hpp"
 #include "geometry/takeoff/ledger.hpp"
 #include "tests/support/designs.hpp"
+#include "tests/support/files.hpp"
+#include "tests/takeoff/planned.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
-#include <fstream>
-#include <iterator>
 #include <map>
 
 using namespace coilwright;
@@ -25,42 +23,12 @@ constexpr double inch = metres_per_inch, foot = metres_per_foot, pound = kilogra
 constexpr double cubic_foot = foot * foot * foot;
 constexpr double practice = 0.12;
 
-std::string file_text(const std::string& path) {
-    std::ifstream file(path);
-    REQUIRE(file);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-
-BuildingPlan planned(const std::string& toml) {
-    DesignReading reading = read_design(toml);
-    BuildingPlan plan = plan_building(reading.design, reading.diagnostics);
-    for (const Diagnostic& fault : plan.diagnostics)
-        UNSCOPED_INFO(fault.subject << ": " << fault.message);
-    REQUIRE(plan.sound());
-    return plan;
-}
-
 BuildingPlan demo(const std::string& name) {
-    return planned(file_text(std::string(COILWRIGHT_SOURCE_DIR) + "/models/" + name + ".toml"));
+    return planned(whole_building_text(name));
 }
 
-double amount(const TakeOff& take, const std::string& code) {
-    const TakeOffItem* item = find_item(take, code);
-    return item ? item->amount : 0;
-}
-
-const std::vector<std::string> demos{"cabin-metric", "grain-store", "home",    "retreat",
-                                     "square-door",  "washroom",    "workshop"};
-
-Works plastered_works() {
-    return read_works(
-               "works = 1\nunit = \"ft\"\n"
-               "[coat.base]\nside = \"outside\"\norder = 1\nthickness = \"1 in\"\nmix = \"earth\"\n"
-               "[coat.top]\nside = \"outside\"\norder = 2\nthickness = \"1/2 in\"\nmix = \"lime\"\n"
-               "[coat.in]\nside = \"inside\"\nthickness = \"1 in\"\nmix = \"earth\"\n"
-               "[paint.wash]\nside = \"outside\"\n")
-        .works;
-}
+const std::vector<std::string> demos{"cabin-metric", "grain-store", "home",     "retreat",
+                                     "seed-house",   "square-door", "washroom", "workshop"};
 
 } // namespace
 
@@ -295,173 +263,8 @@ head = { kind = "pointed" }
     CHECK(loose == Approx(20).epsilon(practice));
 }
 
-TEST_CASE("the same design in feet and in metres takes the same") {
-    const std::string feet = R"(coilwright = 1
-name = "Units"
-unit = "ft"
-[course]
-height = "5 in"
-[tube.main]
-lay_flat = "17 in"
-[dome.one]
-inside_diameter = 10
-springline = "20 in"
-profile = { kind = "pointed", rise = 10 }
-tube = "main"
-[opening.door]
-in = "one"
-use = "door"
-bearing = 90
-width = "30 in"
-sill = 0
-height = "75 in"
-head = { kind = "pointed" }
-[opening.light]
-in = "one"
-use = "window"
-bearing = 0
-width = "24 in"
-sill = "40 in"
-height = "30 in"
-head = { kind = "square", lintel = { kind = "timber", bearing = "12 in", depth = "5 in" } }
-[opening.round]
-in = "one"
-use = "vent"
-bearing = 180
-width = "12 in"
-sill = "60 in"
-height = "12 in"
-head = { kind = "circle" }
-[tunnel.porch]
-from = "one"
-bearing = 270
-width = "36 in"
-springline = "45 in"
-profile = { kind = "pointed", rise = "36 in" }
-reach = "10 ft"
-tube = "main"
-[buttress.pier]
-on = "one"
-bearings = [45, 135]
-width = "34 in"
-height = "40 in"
-projection = "30 in"
-projection_top = "15 in"
-[sleeve.water]
-in = "one"
-bearing = 215
-height = "10 in"
-diameter = "4 in"
-[finish]
-inside_plaster = "1 in"
-outside_plaster = "2 in"
-floor_build_up = "4 in"
-[trench]
-gravel_depth = "6 in"
-)";
-    const std::string metres = R"(coilwright = 1
-name = "Units"
-unit = "m"
-[course]
-height = 0.127
-[tube.main]
-lay_flat = "43.18 cm"
-[dome.one]
-inside_diameter = 3.048
-springline = "50.8 cm"
-profile = { kind = "pointed", rise = 3.048 }
-tube = "main"
-[opening.door]
-in = "one"
-use = "door"
-bearing = 90
-width = "762 mm"
-sill = 0
-height = 1.905
-head = { kind = "pointed" }
-[opening.light]
-in = "one"
-use = "window"
-bearing = 0
-width = "609.6 mm"
-sill = 1.016
-height = "76.2 cm"
-head = { kind = "square", lintel = { kind = "timber", bearing = 0.3048, depth = "127 mm" } }
-[opening.round]
-in = "one"
-use = "vent"
-bearing = 180
-width = 0.3048
-sill = "1524 mm"
-height = 0.3048
-head = { kind = "circle" }
-[tunnel.porch]
-from = "one"
-bearing = 270
-width = "914.4 mm"
-springline = "1.143 m"
-profile = { kind = "pointed", rise = "91.44 cm" }
-reach = 3.048
-tube = "main"
-[buttress.pier]
-on = "one"
-bearings = [45, 135]
-width = "86.36 cm"
-height = 1.016
-projection = "762 mm"
-projection_top = "38.1 cm"
-[sleeve.water]
-in = "one"
-bearing = 215
-height = "254 mm"
-diameter = "101.6 mm"
-[finish]
-inside_plaster = "25.4 mm"
-outside_plaster = "50.8 mm"
-floor_build_up = "101.6 mm"
-[trench]
-gravel_depth = "152.4 mm"
-)";
-    const BuildingPlan in_feet = planned(feet), in_metres = planned(metres);
-    const TakeOff a = take_off(in_feet, plastered_works());
-    const TakeOff b = take_off(in_metres, plastered_works());
-    const auto same = [](double one, double other) {
-        return std::abs(one - other) <= 1e-9 * std::max(1.0, std::abs(one));
-    };
-    REQUIRE(a.items.size() == b.items.size());
-    CHECK(a.items.size() > 14);
-    for (std::size_t i = 0; i < a.items.size(); ++i) {
-        CAPTURE(a.items[i].code);
-        CHECK(a.items[i].code == b.items[i].code);
-        CHECK(same(a.items[i].amount, b.items[i].amount));
-        CHECK(same(a.items[i].to_buy, b.items[i].to_buy));
-        CHECK(a.items[i].packs == b.items[i].packs);
-    }
-    REQUIRE(a.lines.size() == b.lines.size());
-    for (std::size_t i = 0; i < a.lines.size(); ++i) {
-        CAPTURE(a.lines[i].item, a.lines[i].element);
-        CHECK(a.lines[i].item == b.lines[i].item);
-        CHECK(a.lines[i].element == b.lines[i].element);
-        CHECK(same(a.lines[i].amount, b.lines[i].amount));
-    }
-    REQUIRE(a.courses.size() == b.courses.size());
-    for (std::size_t i = 0; i < a.courses.size(); ++i) {
-        CHECK(same(a.courses[i].tube_net, b.courses[i].tube_net));
-        CHECK(same(a.courses[i].soil.loose, b.courses[i].soil.loose));
-    }
-    for (const char* const code : {"lintel-timber", "glass", "door-leaf", "sleeve-pipe"}) {
-        CAPTURE(code);
-        CHECK(amount(a, code) > 0);
-    }
-    const DayPlan days = plan_days(in_feet, a, plastered_works());
-    const DayPlan others = plan_days(in_metres, b, plastered_works());
-    REQUIRE(days.days.size() == others.days.size());
-    for (std::size_t i = 0; i < days.days.size(); ++i)
-        CHECK(same(days.days[i].fill_loose, others.days[i].fill_loose));
-}
-
 TEST_CASE("gravel in the base courses, cement richer below") {
-    std::string toml = file_text(COILWRIGHT_SOURCE_DIR "/models/grain-store.toml");
+    std::string toml = whole_building_text("grain-store");
     toml += "\n[fill.base]\nkind = \"gravel\"\ncourses = [1, 2]\n"
             "[fill.low]\ncourses = [3, 6]\nstabiliser = \"cement\"\nratio = 0.1\ndry_density = "
             "\"110 pcf\"\n"
@@ -494,7 +297,7 @@ TEST_CASE("gravel in the base courses, cement richer below") {
 }
 
 TEST_CASE("a cut longer than the roll is an error with a remedy that works") {
-    std::string toml = file_text(COILWRIGHT_SOURCE_DIR "/models/grain-store.toml");
+    std::string toml = whole_building_text("grain-store");
     const std::string roll = "roll = \"1500 ft\"", longest = "longest_tube = \"30 ft\"";
     toml.replace(toml.find(roll), roll.size(), "roll = \"20 ft\"");
     const TakeOff take = take_off(planned(toml), default_works());
