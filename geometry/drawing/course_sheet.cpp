@@ -221,13 +221,26 @@ private:
 
 } // namespace
 
+namespace {
+
+/// By how much more tightly than usual letters stand round a plan: eight have room.
+double crowding(const CoursePart& part) {
+    std::size_t letters = 0;
+    for (const Ring* ring : part.rings)
+        letters += ring->cuts.size();
+    return std::max(1.0, static_cast<double>(letters) / 8);
+}
+
+} // namespace
+
 std::vector<Sheet> dome_course_pages(const Drafting& drafting, const CoursePart& part) {
     if (barred_from(drafting.plan, part) > 0)
         return barred_course_pages(drafting, part);
     const GroundBox ground = plan_extent(drafting.plan, part);
     return best_setting(
         [&](const SheetStyle& style) {
-            return fit_plan(drafting, ground, style).scale.on_paper(part.rings.front()->width);
+            return fit_plan(drafting, ground, style).scale.on_paper(part.rings.front()->width) /
+                   crowding(part);
         },
         [&](const SheetStyle& style, bool draw) {
             return DomeSheets(drafting, part, ground, style, draw).set();

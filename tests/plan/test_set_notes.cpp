@@ -118,7 +118,9 @@ TEST_CASE(
     for (const int curb : {0, 2}) {
         CAPTURE(curb);
         Design design = store_design();
-        design.domes[0].top = {TopKind::skylight, 36 * inch, curb};
+        design.domes[0].top.kind = TopKind::skylight;
+        design.domes[0].top.diameter = 36 * inch;
+        design.domes[0].top.curb = curb;
         const Schedule schedule = lay(design);
         const DomeForm& dome = schedule.building.domes[0];
         REQUIRE(dome.courses() == dome.last_ring + curb);
