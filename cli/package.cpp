@@ -10,6 +10,7 @@
 #include "exporters/statics_json.hpp"
 #include "exporters/take_off_json.hpp"
 #include "exporters/take_off_xlsx.hpp"
+#include "geometry/base/side_by_side.hpp"
 #include "geometry/drawing/crew_book.hpp"
 #include "geometry/report/engineer_report.hpp"
 #include "geometry/report/owner_report.hpp"
@@ -17,11 +18,9 @@
 #include "geometry/views/drawing_set.hpp"
 
 #include <algorithm>
-#include <atomic>
 #include <future>
 #include <iterator>
 #include <optional>
-#include <thread>
 #include <utility>
 
 namespace coilwright {
@@ -34,12 +33,14 @@ struct WorkPiece {
     std::function<Package()> make;
 };
 
-Package crew_sheets(const BuildingPlan& plan, const PaperSize& paper,
-                    const std::vector<Finding>& findings) {
+Package crew_sheets(const BuildingPlan& plan, const PackageOptions& options) {
+    const AskFindings ask = [&]() -> const std::vector<Finding>& {
+        return options.checked.get().findings;
+    };
     const MeasureText measure = pango_measure();
     const std::string& name = plan.schedule.name;
-    return {{{"crew-book.pdf", pdf_bytes(crew_book(plan, paper, measure, findings), name)},
-             {"compass-strip.pdf", pdf_bytes(compass_strip(plan, paper, measure), name)}},
+    return {{{"crew-book.pdf", pdf_bytes(crew_book(plan, options.paper, measure, ask), name)},
+             {"compass-strip.pdf", pdf_bytes(compass_strip(plan, options.paper, measure), name)}},
             {}};
 }
 
@@ -113,9 +114,7 @@ std::vector<WorkPiece> pieces(const BuildingPlan& plan, const PackageOptions& op
     };
     std::vector<WorkPiece> work;
     if (wants("crew-book")) {
-        work.push_back({"crew book", [&] {
-                            return crew_sheets(plan, options.paper, options.checked.get().findings);
-                        }});
+        work.push_back({"crew book", [&] { return crew_sheets(plan, options); }});
     }
     // The model of the shell has the walls that the drawings show: they are meshed once.
     Model shell, courses;
@@ -216,16 +215,9 @@ Package make_package(const BuildingPlan& plan, const PackageOptions& options,
         made.push_back(tasks.back().get_future());
     }
     // As many at a time as there are processors: what is in work takes memory.
-    std::atomic<std::size_t> next = 0;
-    std::vector<std::jthread> crew;
-    const std::size_t hands = std::max(2U, std::thread::hardware_concurrency());
-    for (std::size_t i = 0; i < std::min(hands, tasks.size()); ++i) {
-        crew.emplace_back([&] {
-            for (std::size_t mine = next++; mine < tasks.size(); mine = next++) {
-                tasks[mine]();
-            }
-        });
-    }
+    const std::future<void> all = std::async(std::launch::async, [&] {
+        side_by_side(tasks.size(), [&](std::size_t i) { tasks[i](); });
+    });
     Package package;
     for (std::size_t i = 0; i < work.size(); ++i) {
         tell(static_cast<int>(i), static_cast<int>(work.size()), work[i].what);

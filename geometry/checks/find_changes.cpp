@@ -1,14 +1,13 @@
 #include "geometry/checks/find_changes.hpp"
 
+#include "geometry/base/side_by_side.hpp"
 #include "geometry/checks/building_statics.hpp"
 #include "geometry/checks/levers.hpp"
 #include "geometry/checks/parameters.hpp"
 #include "geometry/checks/statics_finding.hpp"
 
 #include <algorithm>
-#include <atomic>
 #include <cmath>
-#include <future>
 #include <optional>
 #include <tuple>
 
@@ -246,17 +245,9 @@ std::vector<SoughtChanges> find_changes(const BuildingPlan& plan,
             poor.push_back(&finding);
             found.push_back({finding.code, finding.subject, {}});
         }
-    std::atomic<std::size_t> next{0};
-    const auto work = [&] {
-        for (std::size_t i = next++; i < poor.size(); i = next++)
-            found[i].changes = search.changes_for(*poor[i]);
-    };
-    std::vector<std::future<void>> others;
-    for (unsigned i = 1; i < threads; ++i)
-        others.push_back(std::async(std::launch::async, work));
-    work();
-    for (std::future<void>& other : others)
-        other.get();
+    side_by_side(
+        poor.size(), [&](std::size_t i) { found[i].changes = search.changes_for(*poor[i]); },
+        threads);
     return found;
 }
 

@@ -1,5 +1,6 @@
 #include "geometry/drawing/crew_book.hpp"
 
+#include "geometry/base/side_by_side.hpp"
 #include "geometry/drawing/course_head.hpp"
 #include "geometry/drawing/crew_pages.hpp"
 
@@ -22,6 +23,15 @@ PaperSize a4_paper() {
 
 namespace {
 
+/// The sheets of a course, in laying order.
+struct CourseSheets {
+    struct Own {
+        std::vector<CoursePart> parts; // two where they share a sheet
+        std::vector<Sheet> sheets;
+    };
+    std::vector<Own> of_parts;
+};
+
 /// The book without its cover, and where things stand in it, sheets counted from 1.
 struct Inside {
     std::vector<Sheet> sheets;
@@ -32,6 +42,15 @@ struct Inside {
     void add_chapter(const std::string& name, std::vector<Sheet> more) {
         index.chapters.push_back({name, next()});
         append(sheets, std::move(more));
+    }
+
+    void add_course(CourseSheets course) {
+        index.courses.push_back(next());
+        for (CourseSheets::Own& own : course.of_parts) {
+            for (const CoursePart& part : own.parts)
+                note_part(part, own.sheets.size());
+            append(sheets, std::move(own.sheets));
+        }
     }
 
     /// The sheets of a part start at the one that is added next.
@@ -52,28 +71,27 @@ std::optional<Sheet> half_of(const Drafting& drafting, const CoursePart& part) {
     return part.dome ? dome_course_half(drafting, part) : tunnel_course_half(drafting, part);
 }
 
-/// The sheets of a course, in laying order: two parts that follow each other share one where each
-/// fits on half of it.
-void add_course(Inside& inside, const Drafting& drafting, const Course& course) {
+/// Two parts that follow each other share a sheet where each fits on half of it.
+CourseSheets set_course(const Drafting& drafting, const Course& course) {
+    CourseSheets set;
     const std::vector<CoursePart> parts = parts_of(drafting.schedule(), course);
     std::vector<std::optional<Sheet>> halves;
     for (const CoursePart& part : parts)
         halves.push_back(parts.size() > 1 ? half_of(drafting, part) : std::nullopt);
     for (std::size_t i = 0; i < parts.size(); ++i) {
         if (halves[i] && i + 1 < parts.size() && halves[i + 1]) {
-            inside.note_part(parts[i], 1);
-            inside.note_part(parts[i + 1], 1);
-            inside.sheets.push_back(join_halves(drafting,
-                                                joint_title(drafting, parts[i], parts[i + 1]),
-                                                *halves[i], *halves[i + 1]));
+            set.of_parts.push_back(
+                {{parts[i], parts[i + 1]},
+                 {join_halves(drafting, joint_title(drafting, parts[i], parts[i + 1]), *halves[i],
+                              *halves[i + 1])}});
             ++i;
             continue;
         }
-        std::vector<Sheet> own = parts[i].dome ? dome_course_pages(drafting, parts[i])
-                                               : tunnel_course_pages(drafting, parts[i]);
-        inside.note_part(parts[i], own.size());
-        append(inside.sheets, std::move(own));
+        set.of_parts.push_back({{parts[i]},
+                                parts[i].dome ? dome_course_pages(drafting, parts[i])
+                                              : tunnel_course_pages(drafting, parts[i])});
     }
+    return set;
 }
 
 void move_on(BookIndex& index, int by) {
@@ -89,17 +107,20 @@ void move_on(BookIndex& index, int by) {
 } // namespace
 
 std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
-                             const MeasureText& measure, const std::vector<Finding>& findings) {
+                             const MeasureText& measure, const AskFindings& ask) {
     const Drafting drafting{plan, paper, measure};
+    const std::vector<Course>& courses = plan.schedule.courses;
+    std::vector<CourseSheets> of_courses(courses.size());
+    side_by_side(courses.size(),
+                 [&](std::size_t i) { of_courses[i] = set_course(drafting, courses[i]); });
+    const std::vector<Finding>& findings = ask();
     Inside inside;
     inside.add_chapter("Before you start", before_start_pages(drafting, findings));
     inside.add_chapter("Cut list", cut_list_pages(drafting));
     inside.add_chapter("Compass and gauge tables", compass_table_pages(drafting));
     inside.add_chapter("Story rod", story_rod_pages(drafting));
-    for (const Course& course : plan.schedule.courses) {
-        inside.index.courses.push_back(inside.next());
-        add_course(inside, drafting, course);
-    }
+    for (CourseSheets& course : of_courses)
+        inside.add_course(std::move(course));
     inside.index.sheets = inside.next() - 1;
     // The cover stands before them and moves all that it tells: until both agree.
     std::vector<Sheet> sheets;
@@ -114,6 +135,12 @@ std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
     append(sheets, std::move(inside.sheets));
     number_sheets(sheets);
     return sheets;
+}
+
+std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
+                             const MeasureText& measure, const std::vector<Finding>& findings) {
+    return crew_book(plan, paper, measure,
+                     [&]() -> const std::vector<Finding>& { return findings; });
 }
 
 std::vector<Sheet> compass_strip(const BuildingPlan& plan, const PaperSize& paper,

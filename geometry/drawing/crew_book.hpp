@@ -4,6 +4,7 @@
 #include "geometry/drawing/paper.hpp"
 #include "geometry/plan/plan_building.hpp"
 
+#include <functional>
 #include <vector>
 
 namespace coilwright {
@@ -17,6 +18,12 @@ PaperSize a4_paper();
 /// Precondition: plan.sound().
 std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
                              const MeasureText& measure, const std::vector<Finding>& findings = {});
+
+/// The same, with findings that are still being worked out: asked for, once, when the sheets of the
+/// courses are set, on all processors. `measure` must serve several threads.
+using AskFindings = std::function<const std::vector<Finding>&()>;
+std::vector<Sheet> crew_book(const BuildingPlan& plan, const PaperSize& paper,
+                             const MeasureText& measure, const AskFindings& ask);
 
 /// Distances to mark on the compass arm, full size, tiled with match marks.
 std::vector<Sheet> compass_strip(const BuildingPlan& plan, const PaperSize& paper,

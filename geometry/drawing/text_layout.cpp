@@ -3,6 +3,7 @@
 #include "geometry/drawing/pen.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace coilwright {
 namespace {
@@ -79,25 +80,36 @@ std::vector<std::string> wrapped(const std::string& text, double width, double s
                                  const MeasureText& measure, std::size_t most_lines) {
     std::vector<std::string> lines;
     std::string line;
-    const auto fits = [&](const std::string& candidate) {
+    double sum = 0; // of the line's words and the spaces between them
+    const double space = measure("a a", size, bold).width - 2 * measure("a", size, bold).width;
+    // Words are measured once each; their sum decides but near the margin, where signs that move
+    // together across a space could.
+    const auto fits = [&](const std::string& candidate, double words) {
+        constexpr double doubt = 0.02;
+        if (std::abs(words - width) > doubt * width)
+            return words < width;
         return measure(candidate, size, bold).width <= width;
     };
     for (std::string word : words_of(bounded(text))) {
-        const std::string longer = line.empty() ? word : line + " " + word;
-        if (fits(longer)) {
-            line = longer;
+        double alone = measure(word, size, bold).width;
+        const double longer = line.empty() ? alone : sum + space + alone;
+        if (fits(line.empty() ? word : line + " " + word, longer)) {
+            line += line.empty() ? word : " " + word;
+            sum = longer;
             continue;
         }
         if (!line.empty())
             lines.push_back(line);
-        while (!fits(word) && word.size() > 1) {
+        while (alone > width && word.size() > 1) {
             const std::size_t bytes = fitting_bytes(word, width, size, bold, measure);
             if (bytes >= word.size())
                 break;
             lines.push_back(word.substr(0, bytes));
             word.erase(0, bytes);
+            alone = measure(word, size, bold).width;
         }
         line = word;
+        sum = alone;
     }
     if (!line.empty() || lines.empty())
         lines.push_back(line);

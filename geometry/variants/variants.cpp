@@ -1,14 +1,13 @@
 #include "geometry/variants/variants.hpp"
 
+#include "geometry/base/side_by_side.hpp"
 #include "geometry/statics/dome_slice.hpp"
 #include "geometry/statics/tunnel_slice.hpp"
 #include "geometry/takeoff/days.hpp"
 #include "geometry/takeoff/money.hpp"
 
 #include <algorithm>
-#include <exception>
 #include <mutex>
-#include <thread>
 
 namespace coilwright {
 
@@ -128,38 +127,17 @@ void run_variants(const VariantStudy& study, const std::vector<bool>& wanted, un
                   const std::atomic<bool>& stop,
                   const std::function<void(std::size_t index, VariantResult result)>& tell) {
     const std::size_t count = variant_count(study);
-    std::atomic<std::size_t> next{0};
-    std::atomic<bool> broken{false};
-    std::exception_ptr fault;
     std::mutex one_at_a_time;
-    const auto work = [&] {
-        try {
-            while (!stop && !broken) {
-                const std::size_t index = next++;
-                if (index >= count)
-                    return;
-                if (!wanted.empty() && !wanted[index])
-                    continue;
-                VariantResult result = work_out_variant(study, index);
-                const std::lock_guard<std::mutex> lock(one_at_a_time);
-                tell(index, std::move(result));
-            }
-        } catch (...) {
+    side_by_side(
+        count,
+        [&](std::size_t index) {
+            if (stop || (!wanted.empty() && !wanted[index]))
+                return;
+            VariantResult result = work_out_variant(study, index);
             const std::lock_guard<std::mutex> lock(one_at_a_time);
-            if (!broken.exchange(true))
-                fault = std::current_exception();
-        }
-    };
-    if (threads == 0)
-        threads = std::max(1U, std::thread::hardware_concurrency());
-    std::vector<std::thread> crew;
-    for (unsigned i = 1; i < threads; ++i)
-        crew.emplace_back(work);
-    work();
-    for (std::thread& one : crew)
-        one.join();
-    if (fault)
-        std::rethrow_exception(fault);
+            tell(index, std::move(result));
+        },
+        threads);
 }
 
 } // namespace coilwright
