@@ -48,6 +48,76 @@ std::vector<std::vector<Vec2>> mesh_cut(const Mesh& mesh, const SightFrame& fram
     return loops;
 }
 
+namespace {
+
+double cross(Vec2 a, Vec2 b) {
+    return a.x() * b.y() - a.y() * b.x();
+}
+
+bool within(const std::vector<std::vector<Vec2>>& loops, Vec2 point) {
+    bool inside = false;
+    for (const std::vector<Vec2>& loop : loops)
+        for (std::size_t i = 0; i < loop.size(); ++i) {
+            const Vec2 a = loop[i], b = loop[(i + 1) % loop.size()];
+            if ((a.y() > point.y()) != (b.y() > point.y()) &&
+                point.x() < a.x() + (point.y() - a.y()) / (b.y() - a.y()) * (b.x() - a.x()))
+                inside = !inside;
+        }
+    return inside;
+}
+
+/// Where a segment crosses the loops, 0 to 1, in order, with both ends.
+std::vector<double> crossings(Vec2 from, Vec2 to, const std::vector<std::vector<Vec2>>& loops) {
+    std::vector<double> places{0, 1};
+    const Vec2 way = to - from;
+    for (const std::vector<Vec2>& loop : loops)
+        for (std::size_t i = 0; i < loop.size(); ++i) {
+            const Vec2 a = loop[i] - from, edge = loop[(i + 1) % loop.size()] - loop[i];
+            const double turn = cross(way, edge);
+            if (turn == 0)
+                continue;
+            const double along = cross(a, edge) / turn, across = cross(a, way) / turn;
+            if (along > 0 && along < 1 && across >= 0 && across <= 1)
+                places.push_back(along);
+        }
+    std::sort(places.begin(), places.end());
+    return places;
+}
+
+} // namespace
+
+std::vector<SeenLine> before_cut_face(const std::vector<SeenLine>& lines,
+                                      const std::vector<std::vector<Vec2>>& loops) {
+    constexpr double least = 1e-4; // m: shorter pieces are of no matter in a drawing
+    std::vector<SeenLine> kept;
+    for (const SeenLine& line : lines) {
+        bool goes_on = false;
+        for (std::size_t i = 0; i + 1 < line.points.size(); ++i) {
+            const Vec2 from = line.points[i], way = line.points[i + 1] - from;
+            const double depth = line.depths[i], deeper = line.depths[i + 1] - depth;
+            const std::vector<double> places = crossings(from, line.points[i + 1], loops);
+            for (std::size_t k = 0; k + 1 < places.size(); ++k) {
+                const double a = places[k], b = places[k + 1];
+                if ((b - a) * way.norm() < least && places.size() > 2)
+                    continue;
+                if (within(loops, from + (a + b) / 2 * way)) {
+                    goes_on = false;
+                    continue;
+                }
+                if (!goes_on) {
+                    kept.emplace_back();
+                    kept.back().points.push_back(from + a * way);
+                    kept.back().depths.push_back(depth + a * deeper);
+                }
+                kept.back().points.push_back(from + b * way);
+                kept.back().depths.push_back(depth + b * deeper);
+                goes_on = true;
+            }
+        }
+    }
+    return kept;
+}
+
 std::vector<CutCircle> circles_of(const DomeForm& dome, double pole) {
     const Profile& profile = dome.profile;
     if (profile.radius <= 0 ||

@@ -181,14 +181,16 @@ View section(const BuildingPlan& plan, const Mesh& shell, double tolerance, cons
             circles.push_back(circle);
     }
     ViewHatch hatch;
-    for (const auto& loop : mesh_cut(shell, frame, depth)) {
+    const std::vector<std::vector<Vec2>> faces = mesh_cut(shell, frame, depth);
+    for (const std::vector<Vec2>& loop : faces) {
         hatch.loops.push_back(with_arcs(loop, circles, 1.25 * tolerance));
         view.paths.push_back({LineRole::cut, hatch.loops.back()});
     }
     view.hatches.push_back(std::move(hatch));
     const ViewExtent cut = extent_of(view);
     const double ground = plan.design.ground.level;
-    add_seen_above(view, seen_edges(shell, frame, tolerance, depth - 1e-4), std::min(ground, 0.0));
+    add_seen_above(view, before_cut_face(seen_edges(shell, frame, tolerance, depth - 1e-4), faces),
+                   std::min(ground, 0.0));
     // Floor within the walls, ground beyond them.
     const ViewExtent all = extent_of(view);
     const Vec2 origin(dome.at);

@@ -10,8 +10,9 @@
 namespace coilwright::testing {
 
 inline const std::vector<std::string>& demo_names() {
-    static const std::vector<std::string> names{
-        "grain-store", "cabin-metric", "washroom", "workshop", "square-door", "home", "retreat"};
+    static const std::vector<std::string> names{"grain-store", "cabin-metric", "washroom",
+                                                "workshop",    "square-door",  "home",
+                                                "retreat",     "seed-house"};
     return names;
 }
 

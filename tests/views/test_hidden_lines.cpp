@@ -1,6 +1,8 @@
 // Every crease of a building against rays in space: what rays see is drawn, what they do not is
 // not.
+#include "geometry/views/role_strokes.hpp"
 #include "geometry/views/seen_edges.hpp"
+#include "geometry/views/upright_views.hpp"
 #include "tests/views/building.hpp"
 
 #include <Eigen/Geometry>
@@ -80,7 +82,61 @@ bool is_drawn(const std::vector<SeenLine>& lines, const Vec3& at, double near, d
     return false;
 }
 
+/// Whether a point lies in the mesh: the faces over it, counted along a slanting ray.
+bool is_inside(const Mesh& mesh, const Vec3& point) {
+    const Vec3 toward = Vec3(0.013, 0.029, 1).normalized();
+    int over = 0;
+    for (const auto& t : mesh.triangles) {
+        Eigen::Matrix3d system;
+        const Vec3 a = mesh.vertices[t[0]];
+        system << mesh.vertices[t[1]] - a, mesh.vertices[t[2]] - a, -toward;
+        if (std::abs(system.determinant()) < 1e-14)
+            continue;
+        const Vec3 found = system.inverse() * (point - a);
+        over += found.x() >= 0 && found.y() >= 0 && found.x() + found.y() <= 1 && found.z() > 0;
+    }
+    return over % 2 == 1;
+}
+
 } // namespace
+
+TEST_CASE("hidden lines: nothing is seen through the cut face of a section") {
+    for (const char* const name : {"square-door", "retreat", "home", "seed-house"}) {
+        const BuildingPlan plan = demo_plan(name);
+        const Mesh shell = whole_shell(shell_model(plan.schedule, default_tolerance).model);
+        const MainAxis axis = main_axis(plan.schedule);
+        for (const double turn : {0.0, 90.0}) {
+            const Bearing right = turned(axis.bearing, turn);
+            CAPTURE(name, right.degrees);
+            const View view = section(plan, shell, default_tolerance, *axis.dome, right, "A");
+            const SightFrame frame = sight_from(turned(right, 90));
+            const double depth = frame.of(Vec3(axis.dome->at.x(), axis.dome->at.y(), 0)).z();
+            int looked_at = 0;
+            std::size_t paths = 0;
+            for (const ViewPath& path : view.paths) {
+                if (path.role != LineRole::seen || ++paths % 3 != 0)
+                    continue;
+                const std::vector<Vec2> points = flattened(path.path, 0.001);
+                for (std::size_t i = 0; i + 1 < points.size() && i < 6; ++i) {
+                    const Vec2 middle = (points[i] + points[i + 1]) / 2;
+                    // Inside by more than 5 mm on all sides: lines along the outline are its own.
+                    bool deep = true;
+                    for (const Vec2& off :
+                         {Vec2(0.005, 0), Vec2(-0.005, 0), Vec2(0, 0.005), Vec2(0, -0.005)}) {
+                        const Vec2 at = middle + off;
+                        const Vec3 place =
+                            at.x() * frame.right + at.y() * frame.up + depth * frame.toward;
+                        deep = deep && is_inside(shell, place);
+                    }
+                    CAPTURE(middle.x(), middle.y());
+                    CHECK_FALSE(deep);
+                    ++looked_at;
+                }
+            }
+            CHECK(looked_at > 3);
+        }
+    }
+}
 
 TEST_CASE("hidden lines: creases that rays see are drawn, creases that they do not are not") {
     std::mt19937 random(20261126);
