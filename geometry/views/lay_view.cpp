@@ -273,8 +273,15 @@ private:
         if (note.room > 0 && note.optional)
             return;
         // Leaders run over rooms only where there is no other place.
+        // What a schedule tells too is named close by or not at all.
+        const bool close_by = note.optional && view_.kind != ViewKind::detail;
+        const double farthest = note.nearest + (close_by ? 16 : 45);
         const std::vector<TextItem> about =
-            texts_at(places_about(target, outward, note.nearest, note.nearest + 45, pi), note);
+            texts_at(places_about(target, outward, note.nearest, farthest, pi), note);
+        if (close_by) {
+            put_led(about, note, target, false);
+            return;
+        }
         const std::vector<TextItem> anywhere =
             texts_at(places_in_frame(placer_.frame(), target), note);
         for (const bool over_rooms : {false, true}) {

@@ -97,6 +97,28 @@ Table dome_table(const Drafting& drafting) {
     return table;
 }
 
+/// Piers; the built-out jambs of an opening are of its own.
+Table buttress_table(const Drafting& drafting) {
+    Table table;
+    table.columns = {{{"Buttress"}, Align::left, true},
+                     {{"On"}, Align::left, false},
+                     {{"Bearing"}, Align::right, false},
+                     {{"Width"}, Align::right, false},
+                     {{"Top of wall"}, Align::right, false},
+                     {{"Projection", "at the floor"}, Align::right, false},
+                     {{"Projection", "at the top"}, Align::right, false},
+                     {{"Outer face", "from the pole"}, Align::right, false},
+                     {{"Last course"}, Align::right, false}};
+    for (const ButtressForm& pier : drafting.schedule().building.buttresses)
+        if (!pier.reveal)
+            table.rows.push_back(
+                {pier.id, pier.dome, degrees_text(turned_into_circle(pier.bearing.degrees)),
+                 drafting.length(2 * pier.half_width), drafting.length(pier.top),
+                 drafting.length(pier.projection), drafting.length(pier.projection_top),
+                 drafting.length(outer_face(pier, 0)), std::to_string(pier.last_course)});
+    return table;
+}
+
 } // namespace
 
 std::vector<Sheet> opening_schedule(const Drafting& drafting) {
@@ -112,6 +134,10 @@ std::vector<Sheet> opening_schedule(const Drafting& drafting) {
         "are within frame and plaster: the clear area is what light and air pass.");
     flow.space(4);
     flow.table("Domes", dome_table(drafting), sizes::body, sizes::least, true);
+    if (const Table piers = buttress_table(drafting); !piers.rows.empty()) {
+        flow.space(4);
+        flow.table("Buttresses", piers, sizes::body, sizes::least, true);
+    }
     return flow.finish();
 }
 

@@ -69,12 +69,11 @@ void add_levels(View& view, const BuildingPlan& plan, const CutDome& cut) {
                                                                                     // room
     if (dome.springline > 1e-6) {
         add_segment(view, LineRole::level, {x - a, dome.springline}, {x + a, dome.springline});
-        view.notes.push_back({"springline " + length_text(dome.springline, unit),
-                              {x - a * 0.45, dome.springline},
-                              {0, 1},
-                              2.6,
-                              false,
-                              true});
+        // Domes whose springlines lie level share one note.
+        const std::string note = "springline " + length_text(dome.springline, unit);
+        if (std::none_of(view.notes.begin(), view.notes.end(),
+                         [&](const ViewNote& one) { return one.text == note; }))
+            view.notes.push_back({note, {x - a * 0.45, dome.springline}, {0, 1}, 2.6, false, true});
     }
     view.notes.push_back({(dome.cap_courses > 0 ? "apex " : "curb ") + length_text(top, unit),
                           {x, top},
