@@ -128,7 +128,7 @@ Full full_size(const Drafting& drafting, View view) {
 }
 
 void add_keys(Flow& flow, const std::vector<Full>& templates) {
-    constexpr double width = 92, height = 78, caption = 6; // mm
+    constexpr double width = 92, height = 74, caption = 10; // mm, the caption on two lines
     const std::size_t across =
         std::max<std::size_t>(1, static_cast<std::size_t>(flow.width() / width));
     flow.heading("How the tiles lie", height + caption);
@@ -140,10 +140,10 @@ void add_keys(Flow& flow, const std::vector<Full>& templates) {
                 add_tile_key(sheet,
                              {left + 2, box.bottom + caption + 1, left + width - 4, box.top - 2},
                              templates[i].drawing, templates[i].grid);
-                add_text(
-                    sheet, {left + 2, box.bottom + 2},
-                    shortened(templates[i].title, width - 6, sizes::small, false, flow.measure()),
-                    sizes::small);
+                add_lines(
+                    sheet, {left + 2, box.bottom + caption},
+                    wrapped(templates[i].title, width - 6, sizes::small, false, flow.measure(), 2),
+                    sizes::small, false);
             }
         });
 }
