@@ -10,7 +10,7 @@
 #include "exporters/statics_json.hpp"
 #include "exporters/take_off_json.hpp"
 #include "exporters/take_off_xlsx.hpp"
-#include "geometry/base/side_by_side.hpp"
+#include "geometry/threads/side_by_side.hpp"
 #include "geometry/drawing/crew_book.hpp"
 #include "geometry/report/engineer_report.hpp"
 #include "geometry/report/owner_report.hpp"

@@ -1,6 +1,6 @@
 #include "geometry/checks/find_changes.hpp"
 
-#include "geometry/base/side_by_side.hpp"
+#include "geometry/threads/side_by_side.hpp"
 #include "geometry/checks/building_statics.hpp"
 #include "geometry/checks/levers.hpp"
 #include "geometry/checks/parameters.hpp"

@@ -1,6 +1,6 @@
 #include "geometry/drawing/crew_book.hpp"
 
-#include "geometry/base/side_by_side.hpp"
+#include "geometry/threads/side_by_side.hpp"
 #include "geometry/drawing/course_head.hpp"
 #include "geometry/drawing/crew_pages.hpp"
 

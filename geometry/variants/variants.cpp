@@ -1,6 +1,6 @@
 #include "geometry/variants/variants.hpp"
 
-#include "geometry/base/side_by_side.hpp"
+#include "geometry/threads/side_by_side.hpp"
 #include "geometry/statics/dome_slice.hpp"
 #include "geometry/statics/tunnel_slice.hpp"
 #include "geometry/takeoff/days.hpp"

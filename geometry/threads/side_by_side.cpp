@@ -1,4 +1,4 @@
-#include "geometry/base/side_by_side.hpp"
+#include "geometry/threads/side_by_side.hpp"
 
 #include <algorithm>
 #include <atomic>
