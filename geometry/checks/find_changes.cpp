@@ -1,10 +1,10 @@
 #include "geometry/checks/find_changes.hpp"
 
-#include "geometry/threads/side_by_side.hpp"
 #include "geometry/checks/building_statics.hpp"
 #include "geometry/checks/levers.hpp"
 #include "geometry/checks/parameters.hpp"
 #include "geometry/checks/statics_finding.hpp"
+#include "geometry/threads/side_by_side.hpp"
 
 #include <algorithm>
 #include <cmath>

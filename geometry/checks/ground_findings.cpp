@@ -156,11 +156,23 @@ private:
         soften_unstated(found, design_, worst->course);
         if (found.verdict != Verdict::holds)
             found.remedy =
-                "Turn the openings apart: " +
-                length_text(worst->length * limit_of(design_, "crushing.good").value / *found.value,
-                            design_.unit) +
-                " of wall would do.";
+                pier_remedy(*worst, limit_of(design_, "crushing.good").value / *found.value);
         return found;
+    }
+
+    /// Turned apart, openings leave each pier its equal share of the wall and no more.
+    std::string pier_remedy(const PierCheck& worst, double times) const {
+        double share = 0;
+        for (const WallCourse& course : analysis_.statics.courses)
+            if (course.number == worst.course && !course.gaps.empty())
+                share = pi * (course.inside + course.outside) * (1 - course.open_share) /
+                        static_cast<double>(course.gaps.size());
+        const double wanted = worst.length * times;
+        if (wanted <= share)
+            return "Turn the openings apart: " + length_text(wanted, design_.unit) +
+                   " of wall would do.";
+        return "A fill that bears " + stress_text(worst.strength * times, design_.unit) +
+               ", as tests show, would do, or a tube " + three_digits(times) + " times as wide.";
     }
 };
 

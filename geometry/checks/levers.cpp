@@ -79,6 +79,7 @@ const std::map<std::string_view, Levers>& table() {
         {"door-spacing", of(Judge::wall_openings, "own.bearing diameter+ own.width-")},
         {"head-cover", of(Judge::wall_openings, "own.sill own.height- own.bearing springline")},
         {"lintel-rest", of(Judge::wall_openings, "opening.lintel_bearing+")},
+        {"lintel-width", of(Judge::wall_openings, "opening.lintel_width+")},
         {"buttress-at-opening", of(Judge::doorways, "buttress.height+ tunnel.springline+ "
                                                     "tunnel.rise+ springline- own.bearing")},
         {"wire-strands", of(Judge::work, "strands+")},

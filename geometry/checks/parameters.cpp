@@ -218,6 +218,11 @@ private:
                 opening.head.lintel->depth.value_or(design_.course.height),
                 [id](Design& d, double v) { the(d.openings, id).head.lintel->depth = v; })
                 .step = design_.course.height;
+        else if (opening.head.lintel && what == "lintel_width")
+            for (const Lintel& lintel : plan_.schedule.lintels)
+                if (lintel.opening == id)
+                    add(table, "head.lintel.width", lintel.width,
+                        [id](Design& d, double v) { the(d.openings, id).head.lintel->width = v; });
     }
 
     void add_tunnel(const Tunnel& tunnel, const std::string& what) {

@@ -36,10 +36,10 @@ Elements elements_of(const std::string& subject, const BuildingPlan& plan);
 
 /// The parameters that a word names of these elements; none where they have none: a round dome has
 /// no rise. Words: rise, springline, diameter, skylight, tube, lower_tube (of the domes);
-/// opening.width, .height, .sill, .bearing, .frame, .fan, .lintel_depth, .lintel_bearing, and the
-/// same with own. in place of opening. for those in domes alone, not in their tunnels;
-/// tunnel.width, .springline, .rise, .tube; buttress.width, .height, .projection, .top;
-/// tube.tamped; foundation, ground_level, gravel, least_radius, longest_tube, strands.
+/// opening.width, .height, .sill, .bearing, .frame, .fan, .lintel_depth, .lintel_bearing,
+/// .lintel_width, and the same with own. in place of opening. for those in domes alone, not in
+/// their tunnels; tunnel.width, .springline, .rise, .tube; buttress.width, .height, .projection,
+/// .top; tube.tamped; foundation, ground_level, gravel, least_radius, longest_tube, strands.
 /// Precondition: nothing is left to fit in plan.design.
 std::vector<Parameter> parameters(const std::string& word, const Elements& elements,
                                   const BuildingPlan& plan);

@@ -1,4 +1,5 @@
 // Doors apart from each other, wall over heads, lintels on their bearings.
+#include "geometry/base/length.hpp"
 #include "geometry/checks/held_against.hpp"
 #include "geometry/checks/trade_findings.hpp"
 
@@ -33,7 +34,9 @@ public:
             check_cover(form);
         }
         for (const Lintel& lintel : schedule_.lintels)
-            check_lintel(lintel);
+            check_rest(lintel);
+        for (const Lintel& lintel : schedule_.lintels)
+            check_width(lintel);
         return std::move(findings_);
     }
 
@@ -146,26 +149,65 @@ private:
         findings_.push_back(std::move(found));
     }
 
-    void check_lintel(const Lintel& lintel) {
+    Subject subject_of(const Lintel& lintel) const {
+        const Opening* written = find_opening(design_, lintel.opening);
+        return {"opening." + lintel.opening,
+                written && written->head.lintel ? written->head.lintel->place : SourcePlace{}};
+    }
+
+    void check_rest(const Lintel& lintel) {
         const auto& shaken = design_.site.seismic_acceleration;
         const bool is_seismic = shaken && *shaken > 0;
         const Limit* least =
             limit(is_seismic ? "seismic-openings.lintel_bearing" : "lintel.bearing");
         if (!least)
             return;
-        const Opening* written = find_opening(design_, lintel.opening);
-        Finding found = held_against("lintel-rest",
-                                     {"opening." + lintel.opening, written && written->head.lintel
-                                                                       ? written->head.lintel->place
-                                                                       : SourcePlace{}},
-                                     lintel.bearing, FindingUnit::metre, Bound::at_least, *least,
-                                     is_seismic ? Verdict::fails : Verdict::advice);
+        Finding found =
+            held_against("lintel-rest", subject_of(lintel), lintel.bearing, FindingUnit::metre,
+                         Bound::at_least, *least, is_seismic ? Verdict::fails : Verdict::advice);
         found.message = "The lintel of '" + lintel.opening + "' lies " +
                         wording_.length(lintel.bearing) + " on the wall each side (" +
                         wording_.length(least->value) + " at least" +
                         (is_seismic ? " in a seismic zone)." : ").");
         if (found.verdict != Verdict::holds)
             found.remedy = "Set bearing = " + wording_.length_up(least->value) + " in its lintel.";
+        findings_.push_back(std::move(found));
+    }
+
+    std::optional<Lintel> as_wide(const Lintel& lintel, double width) const {
+        for (OpeningForm form : building_.openings)
+            if (form.id == lintel.opening && form.lintel) {
+                form.lintel->width = width;
+                if (const DomeForm* dome = find_dome(building_, form.in))
+                    return make_lintel(form, *dome);
+                if (const TunnelForm* tunnel = find_tunnel(building_, form.in))
+                    return make_lintel(form, *tunnel);
+            }
+        return std::nullopt;
+    }
+
+    /// A straight lintel in a round wall, or one narrower than the wall, leaves a part of the
+    /// course on it over nothing but the hole.
+    void check_width(const Lintel& lintel) {
+        const Limit* least = limit("lintel.carried");
+        if (!least)
+            return;
+        Finding found = held_against("lintel-width", subject_of(lintel), lintel.carried_share,
+                                     FindingUnit::ratio, Bound::at_least, *least, Verdict::advice);
+        found.message = "At mid-span of the lintel of '" + lintel.opening + "' " +
+                        fixed_text(std::floor(100 * lintel.carried_share), 0) +
+                        " % of the width of the course on it lies on it (" +
+                        fixed_text(100 * least->value, 0) + " % at least).";
+        if (found.verdict != Verdict::holds) {
+            found.remedy = "A second lintel beside it.";
+            const double step = design_.unit == DisplayUnit::feet ? metres_per_inch / 2 : 0.01;
+            for (double width = lintel.width + step; width < 2; width += step)
+                if (const auto wider = as_wide(lintel, width);
+                    wider && wider->carried_share >= least->value) {
+                    found.remedy = "Set width = " + wording_.length_up(width) + " in its lintel.";
+                    break;
+                }
+        }
         findings_.push_back(std::move(found));
     }
 };

@@ -18,7 +18,7 @@ std::vector<Finding> ground_practice_findings(const BuildingPlan& plan);
 /// `opening-sum`, `opening-pier`, `opening-width` of each dome: for seismic zones; elsewhere not
 /// judged where they do not hold.
 std::vector<Finding> seismic_practice_findings(const BuildingPlan& plan);
-/// `door-spacing`, `head-cover` of each dome, `lintel-rest` of each lintel.
+/// `door-spacing`, `head-cover` of each dome, `lintel-rest` and `lintel-width` of each lintel.
 std::vector<Finding> opening_practice_findings(const BuildingPlan& plan);
 /// `buttress-at-opening` of each dome with a doorway.
 std::vector<Finding> buttress_practice_findings(const BuildingPlan& plan);

@@ -153,14 +153,26 @@ Diagnostic inch_mark(SourcePlace place, const std::string& works) {
             ""};
 }
 
-Diagnostic unknown_table(const At& at, const std::vector<std::string>& known) {
+Diagnostic open_quote(SourcePlace place, const std::string& works) {
+    return {"quote-left-open",
+            place,
+            "",
+            "the text that starts here has no closing quote on its line",
+            "a quote at both ends of a text",
+            works,
+            ""};
+}
+
+Diagnostic unknown_table(const At& at, const std::vector<std::string>& known,
+                         const std::string& child) {
     const auto nearest = nearest_word(at.path, known);
     return {"unknown-table",
             at.place,
             at.path,
             "a design has no table or key " + in_ticks(at.path),
             listed(known),
-            "[" + nearest.value_or("finish") + "]",
+            "[" + nearest.value_or("finish") +
+                (nearest && !child.empty() ? "." + shown_text(child) : "") + "]",
             nearest ? did_you_mean(*nearest) : "take it out"};
 }
 
@@ -264,7 +276,7 @@ Diagnostic forgotten_unit(const At& at, const std::string& found, const std::str
             at.place,
             at.path,
             in_ticks(at.key()) + " is " + found + ", which reads as " + reads +
-                "; was its unit forgotten?",
+                "; its unit seems forgotten",
             "a bare number in the file's unit up to " + usual + "; beyond that text with its unit",
             assignment(at, in_quotes(meant)),
             "write " + in_quotes(reads) + " if that is meant"};

@@ -42,9 +42,12 @@ Diagnostic curly_quotes(SourcePlace place, std::string_view mark, const std::str
 Diagnostic odd_space(SourcePlace place, const std::string& works);
 Diagnostic bare_length(SourcePlace place, std::string_view found, const std::string& works);
 Diagnostic inch_mark(SourcePlace place, const std::string& works);
+Diagnostic open_quote(SourcePlace place, const std::string& works);
 
 // Tables and keys.
-Diagnostic unknown_table(const At& at, const std::vector<std::string>& known);
+/// `child`: the name of the first table in it, of [openings.win] "win"; empty if there is none.
+Diagnostic unknown_table(const At& at, const std::vector<std::string>& known,
+                         const std::string& child);
 Diagnostic unknown_key(const At& at, const std::vector<std::string>& known,
                        const std::vector<std::string>& examples);
 Diagnostic missing_table(const std::string& table, const std::string& why);

@@ -371,7 +371,12 @@ void TableReader::finish_root() {
     report_missing_keys();
     for (const auto& [key, place] : unknown_keys()) {
         const bool was_full = context_->is_full();
-        context_->add(faults::unknown_table({path_of(key), place}, known_names()));
+        std::string child; // of [openings.win]
+        if (const toml::table* table = table_->get_as<toml::table>(key))
+            for (const auto& [name, node] : *table)
+                if (node.is_table() && child.empty())
+                    child = std::string(name.str());
+        context_->add(faults::unknown_table({path_of(key), place}, known_names(), child));
         if (was_full)
             break;
     }

@@ -16,7 +16,7 @@ namespace {
 constexpr std::size_t longest_line =
     1000; // bytes; no one types a longer one, and it keeps this cheap
 
-enum class Slip { none, curly_quotes, odd_space, bare_length, inch_mark };
+enum class Slip { none, curly_quotes, odd_space, bare_length, inch_mark, open_quote };
 
 /// A character that is no plain TOML but stands for a quote (`plain` '"' or '\'') or a space (' ',
 /// or
@@ -47,6 +47,12 @@ bool is_digit(char c) {
     return c >= '0' && c <= '9';
 }
 
+std::string trimmed(const std::string& text) {
+    const auto first = text.find_first_not_of(" \t");
+    const auto last = text.find_last_not_of(" \t");
+    return first == std::string::npos ? std::string() : text.substr(first, last - first + 1);
+}
+
 /// One line of a text that is not TOML, as it was meant.
 class LineMender {
 public:
@@ -68,7 +74,7 @@ public:
             } else if (value_may_start && c != ' ' && c != '\t' && take_bare_length()) {
                 value_may_start = false;
             } else if (is_quote(c)) {
-                if (!take_text(c))
+                if (!take_text(c, value_may_start))
                     return;
                 value_may_start = false;
             } else if (const Mark mark = mark_at(line_, at_); mark.plain != '\x01') {
@@ -155,7 +161,7 @@ private:
     }
 
     /// Past a text in straight quotes; false where the line ends within it.
-    bool take_text(char quote) {
+    bool take_text(char quote, bool is_value) {
         const std::string_view three = quote == '"' ? "\"\"\"" : "'''";
         if (line_.substr(at_, 3) == three) {
             take(3);
@@ -173,6 +179,14 @@ private:
         while (end < line_.size() && line_[end] != quote)
             end += quote == '"' && line_[end] == '\\' ? 2 : 1;
         if (end >= line_.size()) {
+            if (failed_ && is_value) {
+                note(Slip::open_quote, at_, 1);
+                std::string_view content = line_.substr(at_ + 1);
+                content = content.substr(0, content.find('#'));
+                put_text(trimmed(std::string(content)), quote == '"');
+                at_ = line_.size();
+                return false;
+            }
             take(line_.size() - at_);
             return false;
         }
@@ -244,12 +258,6 @@ private:
     std::size_t slip_at_ = 0, slip_bytes_ = 0;
 };
 
-std::string trimmed(const std::string& text) {
-    const auto first = text.find_first_not_of(" \t");
-    const auto last = text.find_last_not_of(" \t");
-    return first == std::string::npos ? std::string() : text.substr(first, last - first + 1);
-}
-
 Diagnostic fault_of(const LineMender& line, SourcePlace place) {
     const std::string works = trimmed(line.mended());
     switch (line.slip()) {
@@ -257,6 +265,8 @@ Diagnostic fault_of(const LineMender& line, SourcePlace place) {
         return faults::odd_space(place, works);
     case Slip::bare_length:
         return faults::bare_length(place, line.slip_mark(), works);
+    case Slip::open_quote:
+        return faults::open_quote(place, works);
     case Slip::inch_mark:
         return faults::inch_mark(place, works);
     default:

@@ -48,9 +48,8 @@ int barred_from(const BuildingPlan& plan, const CoursePart& part) {
 
 std::vector<Sheet> barred_course_pages(const Drafting& drafting, const CoursePart& part) {
     const int first = barred_from(drafting.plan, part), own = part.course->number;
-    bool first_page = true;
-    Flow flow(drafting,
-              [&] { return course_page(drafting, part, std::exchange(first_page, false)); });
+    int page = 0;
+    Flow flow(drafting, [&] { return course_page(drafting, part, ++page, 1); });
     flow.space(4);
     const double size = 6;
     if (own > first)

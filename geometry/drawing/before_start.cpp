@@ -244,6 +244,7 @@ void add_tunnels(Flow& flow, const Drafting& drafting) {
              drafting.length(2 * tunnel.profile.half_span), drafting.length(tunnel.profile.rise),
              drafting.length(vault_form_length(building, tunnel)),
              drafting.length(tunnel.springline)});
+    flow.need(36 + 5.0 * static_cast<double>(table.rows.size())); // with what is said of it
     flow.table("Vault forms to make", table);
     flow.paragraph(
         "Length is from the inside face of the dome at the crown's height to the inside of "
@@ -302,7 +303,10 @@ void add_setting_out(Flow& flow, const Drafting& drafting) {
         table.rows.push_back(std::move(row));
     }
     flow.table("Setting out the poles", table, sizes::body, sizes::least);
-    flow.paragraph("Two distances fix each pole. Bearings are from north.", sizes::small);
+    flow.paragraph(domes.size() > 2
+                       ? "Two distances fix each pole. Bearings are from north."
+                       : "The distance and the bearing, from north, fix the second pole.",
+                   sizes::small);
 }
 
 void add_list(Flow& flow, const std::string& heading, const std::vector<std::string>& lines) {

@@ -99,6 +99,16 @@ Tiling tiling_for(const std::vector<ArmMark>& marks, double width, DisplayUnit u
     tiling.label_every = unit == DisplayUnit::feet ? 4 : 5;
     tiling.tile = std::floor((width - flap - 2) / step) * step;
     tiling.start = std::max(0.0, std::floor((marks.front().at - 12) / step) * step);
+    // No mark may lie on a join, if shorter pieces can do without.
+    constexpr double apart = 4;
+    for (double tile = tiling.tile; tile > 0.7 * tiling.tile; tile -= step)
+        if (std::none_of(marks.begin(), marks.end(), [&](const ArmMark& mark) {
+                const double off = mark.at - tiling.start;
+                return off > tile - apart && std::abs(std::remainder(off, tile)) < apart;
+            })) {
+            tiling.tile = tile;
+            break;
+        }
     return tiling;
 }
 

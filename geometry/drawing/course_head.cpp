@@ -135,7 +135,8 @@ double course_head_height(const Drafting& drafting, const CoursePart& part, bool
 namespace {
 
 void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafting,
-                     const CoursePart& part, bool first_sheet) {
+                     const CoursePart& part, int number, int of) {
+    const bool first_sheet = number == 1;
     const MeasureText& measure = drafting.measure;
     const std::vector<std::string> lines = warning_lines(drafting, part);
     PaperBox box = whole;
@@ -149,14 +150,14 @@ void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafti
     }
     constexpr double label = 3.8;
     const double number_size = std::min(largest, 0.81 * box.height());
-    const std::string number = std::to_string(part.course->number);
-    const double number_width = measure(number, number_size, true).width;
+    const std::string course = std::to_string(part.course->number);
+    const double number_width = measure(course, number_size, true).width;
     const double divide = box.left + std::max(38.0, number_width + 9);
     add_box(sheet, box, pens::heavy);
     add_line(sheet, {divide, box.bottom}, {divide, box.top}, pens::heavy);
     add_text(sheet, {box.left + 3, box.top - 5}, "COURSE of " + std::to_string(courses_of(part)),
              label, true);
-    add_text(sheet, {(box.left + divide) / 2, box.bottom + 0.15 * number_size}, number, number_size,
+    add_text(sheet, {(box.left + divide) / 2, box.bottom + 0.15 * number_size}, course, number_size,
              true, Align::centre);
     if (several_parts(drafting.schedule())) {
         const double left = box.right - key_width;
@@ -165,9 +166,12 @@ void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafti
                      drafting.schedule().building, part.id());
         box.right = left;
     }
-    const Setting setting = barred_from(drafting.plan, part) > 0 ? Setting{"NO SETTING", "STOP", {}}
-                            : part.dome                          ? dome_setting(drafting, part)
-                                                                 : tunnel_setting(drafting, part);
+    Setting setting = barred_from(drafting.plan, part) > 0 ? Setting{"NO SETTING", "STOP", {}}
+                      : part.dome                          ? dome_setting(drafting, part)
+                                                           : tunnel_setting(drafting, part);
+    if (of > 1) // a crew that finds one of them must look for the rest
+        setting.what += "  " + std::to_string(number) + " of " + std::to_string(of) +
+                        (number < of ? ": GOES ON" : "");
     const double left = divide + 4, room = box.right - 3 - left;
     const double what_size = fitting_size(setting.what, room, label, sizes::least, true, measure);
     add_text(sheet, {left, box.top - 5}, shortened(setting.what, room, what_size, true, measure),
@@ -188,13 +192,14 @@ void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafti
 
 } // namespace
 
-Page course_page(const Drafting& drafting, const CoursePart& part, bool first_sheet, bool half) {
+Page course_page(const Drafting& drafting, const CoursePart& part, int number, int of, bool half) {
+    const bool first_sheet = number == 1;
     const std::string title = sheet_title(drafting, part);
     Page page = half ? half_page(drafting, title)
                      : new_page(drafting, first_sheet ? title : title + ", continued");
     const double height = course_head_height(drafting, part, first_sheet, half);
     const PaperBox head{page.body.left, page.body.top - height, page.body.right, page.body.top};
-    add_course_head(page.sheet, head, drafting, part, first_sheet);
+    add_course_head(page.sheet, head, drafting, part, number, of);
     page.body.top = head.bottom - 1.5;
     return page;
 }

@@ -18,8 +18,9 @@ std::string joint_title(const Drafting& drafting, const CoursePart& first,
 /// that continue it.
 double course_head_height(const Drafting& drafting, const CoursePart& part, bool first_sheet,
                           bool half = false);
-/// A page of the part's sheet with its head drawn; what is free lies below it.
-Page course_page(const Drafting& drafting, const CoursePart& part, bool first_sheet,
+/// A page of the part's sheet with its head drawn, the `number`th (from 1) `of` so many, which the
+/// head tells where there are several; what is free lies below it.
+Page course_page(const Drafting& drafting, const CoursePart& part, int number, int of,
                  bool half = false);
 
 } // namespace coilwright

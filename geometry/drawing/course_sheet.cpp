@@ -11,7 +11,6 @@
 #include "geometry/drawing/words.hpp"
 
 #include <algorithm>
-#include <utility>
 
 namespace coilwright {
 namespace {
@@ -63,9 +62,7 @@ public:
     }
 
 private:
-    Page start_page() {
-        return course_page(drafting_, part_, std::exchange(first_page_, false), style_.half);
-    }
+    Page start_page() { return course_page(drafting_, part_, ++page_, style_.sheets, style_.half); }
 
     /// Piers, fans, lintels and sleeves need a whole sheet.
     bool fits_half() const {
@@ -190,6 +187,8 @@ private:
         // On half a sheet what is said before the start is not said again.
         for (std::size_t i = style_.half ? 1 : 0; i < all.size(); ++i)
             remarks += " " + all[i];
+        if (!style_.half && !style_.headings && !ring_.cuts.empty())
+            remarks += " Cuts are measured from the datum mark along the inside face.";
         flow_.paragraph(remarks,
                         style_.half ? sizes::least : std::max(sizes::small, 0.85 * style_.text));
     }
@@ -214,7 +213,7 @@ private:
     const Ring& ring_;
     const SheetStyle& style_;
     bool draw_;
-    bool first_page_ = true;
+    int page_ = 0;
     bool tubes_beside_ = true;
     Flow flow_;
 };

@@ -1,6 +1,7 @@
 #include "geometry/drawing/course_tables.hpp"
 
 #include "geometry/drawing/figures.hpp"
+#include "geometry/drawing/plan_view.hpp"
 #include "geometry/plan/tubes.hpp"
 #include "geometry/plan/wire.hpp"
 
@@ -104,8 +105,13 @@ std::vector<Fact> course_facts(const Drafting& drafting, const CoursePart& part,
         if (below)
             facts.push_back({"Step-in from course " + std::to_string(course.number - 1),
                              step_text(ring.step_in, drafting.unit())});
-        facts.push_back({below ? "Bearing on the course below" : "Tamped width on the trench",
-                         drafting.length(ring.bearing_width)});
+        double on_trench = 0;
+        for (const Ring* one : part.rings)
+            on_trench += one->width;
+        facts.push_back({below                   ? "Bearing on the course below"
+                         : part.rings.size() > 1 ? "Tamped width on the trench, both rings"
+                                                 : "Tamped width on the trench",
+                         drafting.length(below ? ring.bearing_width : on_trench)});
     }
     if (ring.kind == RingKind::cap && !ring.runs.empty() && !ring.runs.front().tubes.empty()) {
         const double bags = static_cast<double>(ring.runs.front().tubes.size());
@@ -321,6 +327,9 @@ std::string plan_legend(const Drafting& drafting, const CoursePart& part, const 
                     : " Letters: cuts at the inside face.";
     if (below && any(below->rings, [](const Ring* ring) { return !joint_bearings(*ring).empty(); }))
         text += " Dashed ticks: joints below.";
+    if (below && below->rings.front()->kind == RingKind::ring &&
+        scale.on_paper(part.rings.front()->step_in) >= least_step_shown)
+        text += " Dashed circle: inside face below.";
     if (building.domes.size() + building.tunnels.size() > 1)
         text += " Thin lines: wall on other sheets.";
     return text;

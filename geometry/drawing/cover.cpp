@@ -231,21 +231,21 @@ std::vector<Sheet> cover_pages(const Drafting& drafting, const BookIndex& index,
     const Schedule& schedule = drafting.schedule();
     bool first = true;
     Flow flow(drafting, [&] {
-        Page page = new_page(drafting, first ? "Crew book" : "Crew book, continued");
-        if (first) {
-            const double size =
-                fitting_size(schedule.name, page.body.width(), 12, 7, true, drafting.measure);
-            const auto lines =
-                wrapped(schedule.name, page.body.width(), size, true, drafting.measure, 2);
-            const double used =
-                add_lines(page.sheet, {page.body.left, page.body.top}, lines, size, true);
-            add_text(page.sheet, {page.body.left, page.body.top - used - sizes::heading},
-                     "Crew book: one sheet for each course", sizes::heading);
-            page.body.top -= used + sizes::heading * leading + 2;
-            add_line(page.sheet, {page.body.left, page.body.top}, {page.body.right, page.body.top},
-                     pens::heavy);
-            page.body.top -= 2;
-        }
+        if (!first)
+            return titled_page(drafting, "Crew book, continued", "");
+        Page page = new_page(drafting, "Crew book");
+        const double size =
+            fitting_size(schedule.name, page.body.width(), 12, 7, true, drafting.measure);
+        const auto lines =
+            wrapped(schedule.name, page.body.width(), size, true, drafting.measure, 2);
+        const double used =
+            add_lines(page.sheet, {page.body.left, page.body.top}, lines, size, true);
+        add_text(page.sheet, {page.body.left, page.body.top - used - sizes::heading},
+                 "Crew book: one sheet for each course", sizes::heading);
+        page.body.top -= used + sizes::heading * leading + 2;
+        add_line(page.sheet, {page.body.left, page.body.top}, {page.body.right, page.body.top},
+                 pens::heavy);
+        page.body.top -= 2;
         first = false;
         return page;
     });

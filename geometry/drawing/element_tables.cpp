@@ -131,13 +131,15 @@ Table bond_table(const Drafting& drafting, const CoursePart& part) {
 }
 
 std::string bond_remark(const Drafting& drafting, const CoursePart& part) {
-    bool runs_in = false, butts = false, corner = false;
+    bool runs_in = false, butts = false, corner = false, tunnels = false, piers = false;
     std::string text;
     for (const BondRow& bond : bonds(drafting, part)) {
         const auto says = [&](const char* words) {
             return bond.now.find(words) != std::string::npos;
         };
         runs_in = runs_in || says("tunnel runs in") || says("buttress runs in");
+        tunnels = tunnels || says("tunnel runs in");
+        piers = piers || says("buttress runs in");
         butts = butts || says("tunnel butts on it") || says("buttress butts on it");
         corner = corner || says("corner");
         if (says("ring butts on its outside")) // whose wall is kept goes up first...
@@ -147,7 +149,9 @@ std::string bond_remark(const Drafting& drafting, const CoursePart& part) {
         if (says("this ring runs in"))
             text += "Lay this ring before " + bond.where + ". ";
     }
-    if (runs_in)
+    if (tunnels && piers)
+        text += "Lay what runs in first, the tunnel's walls before the buttresses, then the ring. ";
+    else if (runs_in)
         text += "Lay what runs in first, then the ring. ";
     else if (butts)
         text += "Lay the ring first, then what butts on it. ";
@@ -194,6 +198,23 @@ Table pier_table(const Drafting& drafting, const CoursePart& part) {
 
 Table sleeve_table(const Drafting& drafting, const CoursePart& part) {
     Table table;
+    const auto on_rod = [&](const SleevePlan& sleeve) {
+        return (sleeve.stops_tubes ? "its centre " : "the joint under it ") +
+               rod_text(sleeve.mark(), drafting.unit());
+    };
+    if (part.tunnel) {
+        table.columns = {
+            {{"Sleeve"}, Align::left, true},
+            {{"Wall"}, Align::left, true},
+            {{"Along the axis from", "pole of '" + part.tunnel->from + "'"}, Align::right, true},
+            {{"On the rod"}, Align::right, true},
+            {{"Across"}, Align::right, false}};
+        for (const SleevePlan* sleeve : sleeves_of(drafting.plan, part))
+            table.rows.push_back({sleeve->form.id, word(sleeve->form.side),
+                                  drafting.length(sleeve->form.along), on_rod(*sleeve),
+                                  drafting.length(sleeve->form.diameter)});
+        return table;
+    }
     table.columns = {{{"Sleeve"}, Align::left, true},
                      {{"Turn from", "the datum"}, Align::left, true},
                      {{"Bearing", "from datum"}, Align::right, false},
@@ -204,8 +225,7 @@ Table sleeve_table(const Drafting& drafting, const CoursePart& part) {
         std::vector<std::string> row{sleeve->form.id};
         for (const std::string& cell : from_datum(drafting, part, sleeve->form.bearing))
             row.push_back(cell);
-        row.push_back((sleeve->stops_tubes ? "its centre " : "the joint under it ") +
-                      rod_text(sleeve->mark(), drafting.unit()));
+        row.push_back(on_rod(*sleeve));
         row.push_back(drafting.length(sleeve->form.diameter));
         table.rows.push_back(std::move(row));
     }

@@ -248,11 +248,11 @@ void add_lintel(Flow& flow, const Drafting& drafting, const Lintel& lintel, doub
          drafting.length(lintel.centre_distance)}};
     if (lintel.shows_inside > 0.001)
         facts.push_back({"Stands into the room at mid-span", drafting.length(lintel.shows_inside)});
-    if (lintel.open_behind > 0.001) {
+    if (lintel.open_behind > narrowest_pocket) {
         facts.push_back(
             {"Pocket behind it, deep at mid-span", drafting.length(lintel.open_behind)});
         facts.push_back({"Pocket at its ends", drafting.length(lintel.open_behind_ends)});
-        facts.push_back({"Fill the pocket with", "folded bags, rammed"});
+        facts.push_back({"Fill the pocket with", "folded bags, on planks"});
     }
     facts.push_back({"Packing on it, up to the joint",
                      lintel.packing > 0.001 ? drafting.length(lintel.packing) : "none"});

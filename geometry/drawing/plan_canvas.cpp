@@ -204,8 +204,9 @@ void PlanCanvas::put(const TextItem& label) {
 }
 
 void PlanCanvas::write_labels() {
-    for (const std::vector<TextItem>& candidates : later_)
-        name(candidates);
+    for (const LateLabel& label : later_)
+        if (!name(label.candidates) && !label.led.empty())
+            led_name(label.led, label.target, 3);
     for (const TextItem& label : labels_)
         sheet_.items.push_back(label);
     later_.clear();

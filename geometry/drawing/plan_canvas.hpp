@@ -59,8 +59,12 @@ public:
                      bool turned) const;
     /// A label that stands where it is put.
     void put(const TextItem& label);
-    /// A label that is placed when all others are.
-    void later(std::vector<TextItem> candidates) { later_.push_back(std::move(candidates)); }
+    /// A label that is placed when all others are; where no candidate is free, at one of `led` with
+    /// a leader to `target`.
+    void later(std::vector<TextItem> candidates, std::vector<TextItem> led = {},
+               Vec2 target = {0, 0}) {
+        later_.push_back({std::move(candidates), std::move(led), target});
+    }
     void write_labels();
 
     static TextItem centred(Vec2 middle, const std::string& text, double size, bool bold);
@@ -73,7 +77,11 @@ private:
     Placer& placer_;
     const PlanFrame& frame_;
     std::vector<TextItem> labels_;
-    std::vector<std::vector<TextItem>> later_;
+    struct LateLabel {
+        std::vector<TextItem> candidates, led;
+        Vec2 target{0, 0};
+    };
+    std::vector<LateLabel> later_;
 };
 
 /// North, pointing up, in the upper left corner of the placer's frame.

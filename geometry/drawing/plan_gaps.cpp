@@ -56,7 +56,10 @@ void label_gap(PlanCanvas& canvas, Vec2 place, Vec2 outward, const std::string& 
     std::vector<TextItem> candidates;
     for (const Vec2& at : places_about(place, outward, 3, 14, pi * 0.5))
         candidates.push_back(PlanCanvas::centred(at, text, sizes::small, false));
-    canvas.later(candidates);
+    std::vector<TextItem> led;
+    for (const Vec2& at : places_about(place, outward, 14, 40, pi))
+        led.push_back(PlanCanvas::centred(at, text, sizes::small, false));
+    canvas.later(std::move(candidates), std::move(led), place);
 }
 
 void draw_gap(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePart& part,

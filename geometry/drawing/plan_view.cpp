@@ -148,7 +148,7 @@ private:
     /// The inside face of the course below, where it shows at this scale and lies under this one.
     void draw_step() {
         if (!plan_.below || ring_.kind == RingKind::cap ||
-            ring_.step_in * frame_.mm_per_metre < 1.0)
+            ring_.step_in * frame_.mm_per_metre < least_step_shown)
             return;
         const double radius = plan_.below->rings.front()->inside_radius;
         if (radius < outside_radius_of_all())
@@ -183,6 +183,16 @@ private:
         const double sign = cut.side == Side::right ? 1 : -1;
         const Vec2 aside = right_of({cut.inside_bearing}) * sign;
         PlanCanvas::LetterPlace place;
+        if (ring.wythe > 1) { // its inside none can reach
+            const Vec2 face = frame_.at(cut.outside_bearing, ring.outside_radius);
+            const Vec2 outward = (face - frame_.pole).normalized();
+            place.target = place.beyond = face;
+            place.wanted = (outward + right_of({cut.outside_bearing}) * sign * 0.5).normalized();
+            place.other = outward;
+            place.farthest = ring.inside_radius * frame_.mm_per_metre * 0.9;
+            canvas_.letter(cut_letter(ring, cut), place);
+            return;
+        }
         place.target = target;
         place.wanted = (inward + aside * 0.5).normalized();
         place.beyond = frame_.at(cut.outside_bearing, ring.outside_radius);
@@ -253,14 +263,20 @@ private:
             for (const Run& run : ring->runs)
                 for (const LaidTube& tube : run.tubes)
                     name_tube(*ring, tube_shape(*ring, run, tube), tube.id);
+        std::vector<StraightShape> straights;
+        for (const Straight* straight : part_.straights)
+            for (const StraightShape& shape :
+                 straight_shapes(plan_.plan.schedule.building, *part_.course, *straight))
+                straights.push_back(shape);
+        for (const StraightShape& shape : straights)
+            name_straight_tube(canvas_, shape);
+        for (const StraightShape& shape : straights) // no other name stands in them
+            canvas_.placer().take(corners(frame_.of(shape.start), frame_.of(shape.end),
+                                          std::max(0.1, shape.width * frame_.mm_per_metre - 0.6)));
         for (const Ring* ring : part_.rings)
             for (const Piece& piece : ring->pieces)
                 if (piece.kind == PieceKind::wedge)
                     name_wedge(*ring, piece);
-        for (const Straight* straight : part_.straights)
-            for (const StraightShape& shape :
-                 straight_shapes(plan_.plan.schedule.building, *part_.course, *straight))
-                name_straight_tube(canvas_, shape);
     }
 
     void name_wedge(const Ring& ring, const Piece& piece) {

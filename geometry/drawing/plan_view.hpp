@@ -15,6 +15,9 @@ struct CoursePlan {
     std::string arm_text;              // the compass setting, written along the arm; may be empty
 };
 
+/// A step-in that is less wide on paper does not show, mm.
+inline constexpr double least_step_shown = 1.0;
+
 /// An upright rectangle of the ground, metres east and north of the pole.
 struct GroundBox {
     Vec2 low{0, 0}, high{0, 0};

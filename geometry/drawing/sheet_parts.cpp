@@ -19,6 +19,7 @@ constexpr SheetStyle styles[] = {
     {3.4, 88, 8, false, false, true},   {3.4, 74, 7.5, false, false, true},
     {3.2, 84, 7.5, false, false, true}, {3.2, 68, 7, false, false, true},
     {4.0, 140, 9, true, true},          {4.0, 105, 9, true, true},
+    {3.7, 140, 9, false, true},         {3.4, 140, 9, false, true, true},
     {3.7, 130, 9, false, true},         {3.4, 90, 8, false, true},
     {3.2, 110, 7.5, false, true, true}, {3.2, 80, 7.5, false, true, true}};
 
@@ -58,16 +59,18 @@ std::vector<const SetNote*> notes_for(const Drafting& drafting, const CoursePart
 std::vector<Sheet>
 best_setting(const std::function<double(const SheetStyle&)>& tube_on_paper,
              const std::function<SheetSetting(const SheetStyle&, bool draw)>& set) {
-    const SheetStyle* best = nullptr;
+    std::optional<SheetStyle> best;
     double least = 0;
     for (const SheetStyle& style : styles) {
         double bad = least_badness(style, tube_on_paper(style));
         if (best && bad >= least)
             continue;
-        bad += badness(set(style, false));
+        const SheetSetting setting = set(style, false);
+        bad += badness(setting);
         if (best && bad >= least)
             continue;
-        best = &style;
+        best = style;
+        best->sheets = static_cast<int>(setting.sheets.size());
         least = bad;
     }
     return set(*best, true).sheets;
@@ -108,10 +111,17 @@ void add_after(Flow& flow, const Drafting& drafting, const CoursePart& part,
     for (const SetNote* note : notes_for(drafting, part, course.after))
         items.push_back({note->text, is_warning(*note)});
     std::string needs;
-    if (next)
+    const auto need = [&](const SetNote& note) {
+        needs += (needs.empty() ? "" : ", ") + note.what + " of '" + note.element + "'";
+    };
+    if (next) {
         for (const SetNote* note : notes_for(drafting, *next, next->course->before))
             if (note->what != "sill") // it is shaped, nothing is brought
-                needs += (needs.empty() ? "" : ", ") + note->what + " of '" + note->element + "'";
+                need(*note);
+        for (const SetNote* note : notes_for(drafting, *next, next->course->after))
+            if (note->what == "anchor plates" || note->what == "curb hoop")
+                need(*note);
+    }
     if (!needs.empty())
         items.push_back(
             {"Have ready for course " + std::to_string(next->course->number) + ": " + needs + ".",
@@ -164,44 +174,45 @@ void add_rules(Flow& flow, const Drafting& drafting, const std::vector<std::stri
 }
 
 void add_sign_lines(Flow& flow, const std::string& setting, const SheetStyle& style) {
-    flow.at_bottom(
-        style.dense ? low_sign_height : sign_height, [&](Sheet& sheet, const PaperBox& box) {
-            const auto blank = [&](double x, double y, double width, const std::string& label) {
-                add_text(sheet, {x, y}, label, sizes::small, true);
-                const double used = flow.measure()(label, sizes::small, true).width + 1.5;
-                add_line(sheet, {x + used, y - 0.6}, {x + width, y - 0.6}, pens::seen);
-            };
-            const double half = box.width() / 2, third = box.width() / 3;
-            if (style.half) { // in short
-                double x = box.left;
-                for (const auto& [label, part] : {std::pair{"Height reached", 0.32},
-                                                  {"Set to", 0.24},
-                                                  {"Signed", 0.26},
-                                                  {"Date", 0.18}}) {
-                    blank(x, box.top - 5.5, part * box.width() - 2.5, label);
-                    x += part * box.width();
-                }
-                return;
+    // One row rather than a sheet that holds nothing else.
+    const bool dense = style.dense || flow.room() < sign_height;
+    flow.at_bottom(dense ? low_sign_height : sign_height, [&](Sheet& sheet, const PaperBox& box) {
+        const auto blank = [&](double x, double y, double width, const std::string& label) {
+            add_text(sheet, {x, y}, label, sizes::small, true);
+            const double used = flow.measure()(label, sizes::small, true).width + 1.5;
+            add_line(sheet, {x + used, y - 0.6}, {x + width, y - 0.6}, pens::seen);
+        };
+        const double half = box.width() / 2, third = box.width() / 3;
+        if (style.half) { // in short
+            double x = box.left;
+            for (const auto& [label, part] : {std::pair{"Height reached", 0.32},
+                                              {"Set to", 0.24},
+                                              {"Signed", 0.26},
+                                              {"Date", 0.18}}) {
+                blank(x, box.top - 5.5, part * box.width() - 2.5, label);
+                x += part * box.width();
             }
-            if (style.dense) { // all in one row
-                double x = box.left;
-                for (const auto& [label, part] : {std::pair{"Height reached", 0.25},
-                                                  {"Set to", 0.18},
-                                                  {"Name", 0.22},
-                                                  {"Signed", 0.21},
-                                                  {"Date", 0.14}}) {
-                    blank(x, box.top - 7.5, part * box.width() - 2.5, label);
-                    x += part * box.width();
-                }
-                return;
+            return;
+        }
+        if (dense) { // all in one row
+            double x = box.left;
+            for (const auto& [label, part] : {std::pair{"Height reached", 0.25},
+                                              {"Set to", 0.18},
+                                              {"Name", 0.22},
+                                              {"Signed", 0.21},
+                                              {"Date", 0.14}}) {
+                blank(x, box.top - 7.5, part * box.width() - 2.5, label);
+                x += part * box.width();
             }
-            const double first = box.top - 7.5, second = box.top - 17;
-            blank(box.left, first, half - 4, "Height reached");
-            blank(box.left + half, first, half, setting);
-            blank(box.left, second, third - 4, "Name");
-            blank(box.left + third, second, third - 4, "Signed");
-            blank(box.left + 2 * third, second, third, "Date");
-        });
+            return;
+        }
+        const double first = box.top - 7.5, second = box.top - 17;
+        blank(box.left, first, half - 4, "Height reached");
+        blank(box.left + half, first, half, setting);
+        blank(box.left, second, third - 4, "Name");
+        blank(box.left + third, second, third - 4, "Signed");
+        blank(box.left + 2 * third, second, third, "Date");
+    });
 }
 
 } // namespace coilwright

@@ -21,6 +21,7 @@ struct SheetStyle {
     bool wide;          // the plan across the sheet, figures under it
     bool dense = false; // rows of tables close together, lines to sign in one row less
     bool half = false;  // half a sheet, which two parts of a course share
+    int sheets = 1;     // that a part takes in this style, told in their heads
     double row_part() const { return dense ? dense_row_part : usual_row_part; }
 };
 

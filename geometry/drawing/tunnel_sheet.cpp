@@ -10,7 +10,6 @@
 #include "geometry/drawing/words.hpp"
 
 #include <algorithm>
-#include <utility>
 
 namespace coilwright {
 namespace {
@@ -41,6 +40,9 @@ public:
         flow_.table(style_.headings ? "Tubes to cut, and where they lie" : "",
                     straight_table(drafting_, part_), style_.text);
         setting.tables_by_plan = flow_.pages() == plan_page;
+        const Table sleeves = sleeve_table(drafting_, part_);
+        if (!sleeves.rows.empty())
+            flow_.table(style_.headings ? "Sleeves" : "", sleeves, style_.text);
         for (const Lintel* lintel : lintels_of(drafting_.plan, part_))
             add_lintel(flow_, drafting_, *lintel, style_.text, draw_);
         add_after(flow_, drafting_, part_, style_);
@@ -53,9 +55,7 @@ public:
     }
 
 private:
-    Page start_page() {
-        return course_page(drafting_, part_, std::exchange(first_page_, false), style_.half);
-    }
+    Page start_page() { return course_page(drafting_, part_, ++page_, style_.sheets, style_.half); }
 
     void add_plan_and_figures(const PlanBox& plan) {
         const std::vector<Fact> facts = tunnel_facts(drafting_, part_);
@@ -91,7 +91,7 @@ private:
     const GroundBox& ground_;
     const SheetStyle& style_;
     bool draw_;
-    bool first_page_ = true;
+    int page_ = 0;
     Flow flow_;
 };
 

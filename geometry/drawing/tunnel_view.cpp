@@ -27,6 +27,19 @@ std::pair<double, double> reach_of(const CoursePart& part) {
     return {from, to};
 }
 
+/// White across the wall, with its name.
+void draw_sleeve(PlanCanvas& canvas, const CoursePart& part, const SleeveForm& sleeve) {
+    const TunnelForm& tunnel = *part.tunnel;
+    const Vec2 out = along(sleeve.bearing), aside = left_of(out) * (sleeve.diameter / 2);
+    const double face = inner_half_width(tunnel, part.course->middle);
+    const Vec2 inside = sleeve.origin + out * face, outside = inside + out * tunnel.width;
+    canvas.outline(
+        {inside - aside,
+         {{outside - aside, 0}, {outside + aside, 0}, {inside + aside, 0}, {inside - aside, 0}}},
+        {1}, pens::seen);
+    canvas.name_between(sleeve.id, canvas.frame().of(inside), canvas.frame().of(outside), out);
+}
+
 } // namespace
 
 GroundBox tunnel_extent(const BuildingPlan&, const CoursePart& part) {
@@ -100,6 +113,8 @@ void add_tunnel_plan(Sheet& sheet, Placer& placer, const BuildingPlan& plan, con
         canvas.name_between(form.id, origin + form.axis * inside * frame.mm_per_metre,
                             origin + form.axis * outside * frame.mm_per_metre, form.axis);
     }
+    for (const SleevePlan* sleeve : sleeves_of(plan, part))
+        draw_sleeve(canvas, part, sleeve->form);
     const auto name_dome = [&](const std::string& id, double x, double way) {
         std::vector<TextItem> candidates;
         for (const Vec2& place : places_about(along_axis(x, 0), tunnel.axis() * way, 2, 24, pi))

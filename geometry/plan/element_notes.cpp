@@ -59,7 +59,15 @@ void note_fan_bags(Schedule& schedule, const Fan& fan) {
         }
 }
 
-constexpr double thin_pocket = 0.02; // metres: tamping closes it
+/// What an opening's distances count from: "the pole of 'room'", "the axis of 'entry'", or of an
+/// end wall's "the pole that 'entry' starts from".
+std::string axis_origin(const BuildingForm& building, const std::string& id) {
+    for (const OpeningForm& form : building.openings)
+        if (form.id == id && form.in_tunnel)
+            return form.side == TunnelSide::end ? "the pole that '" + form.in + "' starts from"
+                                                : "the axis of '" + form.in + "'";
+    return "the pole";
+}
 
 void note_lintel(Schedule& schedule, const Lintel& lintel) {
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
@@ -71,14 +79,24 @@ void note_lintel(Schedule& schedule, const Lintel& lintel) {
         " lintel of '" + lintel.opening + "': " + length(lintel.length) + " long, " +
         length(lintel.depth) + " high, " + length(lintel.width) + " wide, bearing " +
         length(lintel.bearing) + " each side, its long axis " + length(lintel.centre_distance) +
-        " from the pole. Nail its plates into the course below.";
-    if (lintel.packing > 0.001)
-        text += " Pack " + length(lintel.packing) + " on it up to the next joint.";
+        " from " + axis_origin(schedule.building, lintel.opening) +
+        ". Nail its plates into the course below.";
     course->before.push_back({lintel.opening, "lintel", text});
-    if (lintel.open_behind > thin_pocket)
-        course->after.push_back({lintel.opening, "lintel pocket",
-                                 "Fill the pocket behind the lintel of '" + lintel.opening +
-                                     "' with folded bags or rammed fill, up to the next joint."});
+    Course* top = course_numbered(schedule, lintel.last_course);
+    if (lintel.open_behind > narrowest_pocket) {
+        // Over the hole nothing else carries what fills the pocket.
+        course->before.push_back({lintel.opening, "lintel planks",
+                                  "Behind it lay planks as long as the lintel, under a pocket " +
+                                      length(lintel.open_behind) + " deep."});
+        if (top)
+            top->after.push_back({lintel.opening, "lintel pocket",
+                                  "Fill the pocket behind the lintel of '" + lintel.opening +
+                                      "' with folded bags or rammed fill on its planks."});
+    }
+    if (top && lintel.packing > 0.001)
+        top->after.push_back({lintel.opening, "lintel packing",
+                              "Pack " + length(lintel.packing) + " on the lintel of '" +
+                                  lintel.opening + "', up to the top of this course."});
 }
 
 /// "1 ft 3 in above the floor", "8 in below the floor", "at the floor".
@@ -112,7 +130,7 @@ void note_sleeve(Schedule& schedule, const SleevePlan& sleeve) {
     const std::string where =
         dome ? turn_text(*dome, form.bearing, sleeve.set_before_course, schedule.unit)
              : "in the " + word(form.side) + " side, " + length(form.along) +
-                   " from the dome's pole";
+                   " from the pole of '" + find_tunnel(schedule.building, form.in)->from + "'";
     std::string how;
     if (sleeve.stops_tubes) {
         how = "Its centre is " + level_text(form.height, schedule.unit) +

@@ -139,6 +139,11 @@ std::optional<LintelCourses> lintel_courses(const OpeningForm& opening,
 
 namespace {
 
+/// How much of what lies from `low` to `high` lies from `from` to `to`.
+double share_between(double low, double high, double from, double to) {
+    return std::max(0.0, std::min(high, to) - std::max(low, from)) / (high - low);
+}
+
 Lintel start_lintel(const OpeningForm& opening, const LintelCourses& courses,
                     const CourseLevels& levels, double wall_width) {
     const double t = levels.course_height;
@@ -192,6 +197,9 @@ std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& do
     };
     lintel.open_behind = open_at(0);
     lintel.open_behind_ends = open_at(high);
+    const double over = dome.course_middle(lintel.last_course + 1);
+    lintel.carried_share = share_between(inside_radius(dome, over), outside_radius(dome, over),
+                                         lintel.centre_distance - lintel.width / 2, face);
     return lintel;
 }
 
@@ -207,6 +215,7 @@ std::optional<Lintel> make_lintel(const OpeningForm& opening, const TunnelForm& 
     lintel.centre_distance = face + w / 2;
     lintel.bearing_area = 2 * lintel.bearing * std::min(lintel.width, w);
     lintel.shows_inside = std::max(0.0, (lintel.width - w) / 2);
+    lintel.carried_share = std::min(1.0, lintel.width / w);
     return lintel;
 }
 

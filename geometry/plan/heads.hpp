@@ -41,7 +41,11 @@ struct Lintel {
     // From its outer face to the outside of the round wall that its first course lays round it; 0
     // in a tunnel's straight wall.
     double open_behind = 0, open_behind_ends = 0; // at mid-span, at its ends
+    double carried_share = 0; // of the width of the course above it, at mid-span
 };
+
+/// Behind a lintel a pocket less deep is closed by tamping: metres.
+inline constexpr double narrowest_pocket = 0.02;
 
 /// The fan of an opening in a wall whose tubes are `width` wide: outer arc / width rounded to the
 /// nearest odd count. Semicircle a 16, depth 15, w 15 (any unit): 97.4 / 15 = 6.49 -> 7. A circle's

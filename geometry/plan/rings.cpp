@@ -49,6 +49,26 @@ Cut make_cut(const RingGap& gap, Side side, const Ring& ring, Bearing datum) {
     return cut;
 }
 
+/// What the outer thread has at the ends of a run, from the cuts there: where a jamb stands square
+/// to no radius, its outside lies at another bearing than its middle.
+OuterEnds outer_ends(const Run& run, const Ring& ring) {
+    if (run.closed)
+        return {};
+    OuterEnds ends;
+    const auto is_at = [&](double bearing, double centre) {
+        return std::abs(std::remainder(bearing - centre, 360)) < 1e-9;
+    };
+    for (const Cut& cut : ring.cuts) {
+        const double reach = std::remainder(cut.outside_bearing - cut.centre_bearing, 360) *
+                             radians_per_degree * ring.outside_radius;
+        if (cut.side == Side::right && is_at(cut.centre_bearing, run.start_bearing))
+            ends.start = -reach;
+        if (cut.side == Side::left && is_at(cut.centre_bearing, run.end_bearing))
+            ends.end = reach;
+    }
+    return ends;
+}
+
 /// Runs between the gaps, and the cuts at their ends, lettered clockwise from the datum. A stretch
 /// of less than half a tube's width, such as the wedge between a jamb and the pier beside it, is no
 /// run but a piece of its own.
@@ -243,7 +263,8 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
             const std::vector<double> keep_from = bearings_to_keep_from(
                 ring, wythe < below.size() ? &below[wythe] : nullptr, gaps_above, dome);
             for (Run& run : ring.runs)
-                divide_run(run, ring, design.course, keep_from, dome.datum, n);
+                divide_run(run, ring, design.course, keep_from, dome.datum, n,
+                           outer_ends(run, ring));
         }
         number_tubes(ring, tube_count);
     }

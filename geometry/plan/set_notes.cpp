@@ -121,7 +121,9 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
                                    " outward, at least 1:10 (common practice): the outside at its "
                                    "head will lie " +
                                    length(opening.rained_on) + " inside that at its sill."});
-        course(opening.last_course)
+        const std::optional<LintelCourses> lintel =
+            lintel_courses(form, schedule.building.domes.front());
+        course(lintel ? lintel->last : opening.last_course)
             .after.push_back({form.id, "drip", "Set a drip over the head of " + called + "."});
     }
     course(opening.first_course)
@@ -130,7 +132,10 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
                                " wide, at least " + length(opening.least_form_depth) +
                                " deep, its foot at " + length(form.sill) +
                                " above the floor. Plumb and brace it, on wedges that can be "
-                               "eased."});
+                               "eased." +
+                               (form.use == OpeningUse::door && form.niche_depth <= 0
+                                    ? " Leave it open between its sides: it is the way in and out."
+                                    : "")});
     if (form.use == OpeningUse::door || form.use == OpeningUse::window)
         for (const int n : plate_courses(form, schedule.building.domes.front()))
             if (n <= opening.last_course)
@@ -150,7 +155,8 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
              old +
              (opening.last_form
                   ? "; it is the last form of '" + form.in + "', which this course closes or ties."
-                  : " and the ring is closed.") +
+              : find_dome(schedule.building, form.in) ? " and the ring is closed."
+                                                      : ", with nobody under the wall over it.") +
              " Ease the wedges at the foot first."});
 }
 

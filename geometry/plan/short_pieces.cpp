@@ -48,8 +48,8 @@ Finding advice_on(const Design& design, const std::string& table, const std::str
         return finding;
     }
     finding.remedy =
-        "Fold each into one bag, lay it first, and tamp it tight between what stops it. In "
-        "the design, " +
+        "Fold each into one bag, lay it after what stops it and before the ring, and tamp it "
+        "tight. In the design, " +
         stop_text(shortest.start_by) + " and " + stop_text(shortest.end_by) + " " +
         length(shortest.width - shortest.length) +
         " farther apart leave room for a tube in course " + std::to_string(shortest.course) + ".";

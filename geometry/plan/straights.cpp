@@ -24,6 +24,7 @@ struct Stop {
 struct Line {
     Vec2 origin{0, 0}, axis{1, 0};
     double y = 0, from = 0, to = 0;
+    OuterEnds outer; // beyond from and to
     std::string from_by, to_by;
 
     Vec2 point(double x) const { return origin + x * axis + y * Vec2(-axis.y(), axis.x()); }
@@ -92,6 +93,14 @@ private:
         return face > std::abs(y) ? std::sqrt(face * face - y * y) : 0;
     }
 
+    /// How much farther than its centreline the edge of a tube reaches that lies farther from the
+    /// axis, where it butts against the round face of a ring.
+    double beyond_face(const DomeForm& dome, double y, double width, bool runs_in) const {
+        const double beyond = ring_face(dome, std::abs(y), runs_in) -
+                              ring_face(dome, std::abs(y) + width / 2, runs_in);
+        return std::clamp(beyond, 0.0, width);
+    }
+
     /// Lays what the stops leave of a line.
     void lay_line(const Line& line, std::vector<Stop> stops, const Kind& kind) {
         std::sort(stops.begin(), stops.end(),
@@ -124,7 +133,9 @@ private:
         straight.end_by = to_by;
         straight.width = kind.width;
         straight.tube = kind.tube;
-        divide_straight(straight, design_.course, places_to_keep_from(straight, line), n_);
+        const OuterEnds outer{from == line.from ? line.outer.start : 0,
+                              to == line.to ? line.outer.end : 0};
+        divide_straight(straight, design_.course, places_to_keep_from(straight, line), n_, outer);
         straights_.push_back(straight);
     }
 
@@ -185,11 +196,17 @@ private:
     Line tunnel_line(std::size_t index, double y) const {
         const TunnelForm& tunnel = building_.tunnels[index];
         const auto [from, to] = relations_.tunnel_domes[index];
-        Line line{tunnel.origin, tunnel.axis(), y, 0, tunnel.reach, tunnel.from, tunnel.to};
-        if (const DomeForm* first = dome(from))
-            line.from = ring_face(*first, y, tunnel_runs_in(tunnel, *first, n_));
-        if (const DomeForm* last = dome(to))
-            line.to = tunnel.reach - ring_face(*last, y, tunnel_runs_in(tunnel, *last, n_));
+        Line line{tunnel.origin, tunnel.axis(), y, 0, tunnel.reach, {}, tunnel.from, tunnel.to};
+        if (const DomeForm* first = dome(from)) {
+            const bool runs_in = tunnel_runs_in(tunnel, *first, n_);
+            line.from = ring_face(*first, y, runs_in);
+            line.outer.start = beyond_face(*first, y, tunnel.width, runs_in);
+        }
+        if (const DomeForm* last = dome(to)) {
+            const bool runs_in = tunnel_runs_in(tunnel, *last, n_);
+            line.to = tunnel.reach - ring_face(*last, y, runs_in);
+            line.outer.end = beyond_face(*last, y, tunnel.width, runs_in);
+        }
         return line;
     }
 
@@ -240,8 +257,14 @@ private:
         const bool runs_in = pier_runs_in(building_, relations_, static_cast<int>(index), n_);
         for (const PierTube& tube : pier_tubes(pier, n_)) {
             const double y = tube.across;
-            Line line{pier.origin,          pier.axis(), y, ring_face(*dome, y, runs_in),
-                      outer_face(pier, z_), pier.dome,   ""};
+            Line line{pier.origin,
+                      pier.axis(),
+                      y,
+                      ring_face(*dome, y, runs_in),
+                      outer_face(pier, z_),
+                      {beyond_face(*dome, y, dome->width, runs_in), 0},
+                      pier.dome,
+                      ""};
             lay_line(line, {}, {pier.id, StraightPart::pier, dome->width, dome->tube});
         }
     }

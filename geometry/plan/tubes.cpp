@@ -167,10 +167,24 @@ Pattern choose_pattern(const Line& line, double nominal, const CourseRules& rule
     return one_more.clearance >= rules.joint_lap - lap_tie ? one_more : pattern;
 }
 
+/// The first tube of several takes what the run's outer thread has at its start, the last at its
+/// end.
+void add_ends(std::vector<LaidTube>& tubes, OuterEnds outer) {
+    tubes.front().outer_length += outer.start;
+    tubes.back().outer_length += outer.end;
+}
+
+double to_cut(const LaidTube& tube, const CourseRules& rules) {
+    const double laid =
+        rules.curve == CutCurve::outer ? std::max(tube.outer_length, tube.length) : tube.length;
+    return laid + 2 * rules.end_allowance;
+}
+
 } // namespace
 
 void divide_run(Run& run, const Ring& ring, const CourseRules& rules,
-                const std::vector<double>& keep_from, Bearing datum, int course_number) {
+                const std::vector<double>& keep_from, Bearing datum, int course_number,
+                OuterEnds outer) {
     const double radius = ring.centre_radius;
     const double metres_per_degree = radius * radians_per_degree;
     Line line{run.length, run.closed, {}};
@@ -212,18 +226,20 @@ void divide_run(Run& run, const Ring& ring, const CourseRules& rules,
         tube.end_bearing =
             to == run.length ? run.end_bearing : run.start_bearing + to / metres_per_degree;
         tube.outer_length = tube.length * ring.outside_radius / radius;
-        tube.cut_length = (rules.curve == CutCurve::outer ? tube.outer_length : tube.length) +
-                          2 * rules.end_allowance;
         const bool joint = run.closed || to != run.length;
         tube.lap_short =
             joint && clearance(line, place_on(line, start + to)) < rules.joint_lap - 2 * lap_tie;
         run.tubes.push_back(tube);
         from = to;
     }
+    if (!run.closed)
+        add_ends(run.tubes, outer);
+    for (LaidTube& tube : run.tubes)
+        tube.cut_length = to_cut(tube, rules);
 }
 
 void divide_straight(Straight& straight, const CourseRules& rules,
-                     const std::vector<double>& keep_from, int course_number) {
+                     const std::vector<double>& keep_from, int course_number, OuterEnds outer) {
     Line line{straight.length, false, {}};
     for (const double place : keep_from) {
         const double s = place - straight.start_distance;
@@ -240,11 +256,13 @@ void divide_straight(Straight& straight, const CourseRules& rules,
             last ? straight.length : i * straight.length / pattern.pieces + pattern.shift;
         LaidTube tube;
         tube.length = tube.outer_length = to - from;
-        tube.cut_length = tube.length + 2 * rules.end_allowance;
         tube.lap_short = !last && clearance(line, to) < rules.joint_lap - 2 * lap_tie;
         straight.tubes.push_back(tube);
         from = to;
     }
+    add_ends(straight.tubes, outer);
+    for (LaidTube& tube : straight.tubes)
+        tube.cut_length = to_cut(tube, rules);
 }
 
 std::vector<double> joint_bearings(const Ring& ring) {

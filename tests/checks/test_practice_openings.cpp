@@ -113,6 +113,29 @@ TEST_CASE("a lintel lies on 12 in each side, in a seismic zone on 0.50 m") {
     CHECK(openings(beam("0.49 m") + earthquake, "lintel-rest").verdict == Verdict::fails);
 }
 
+TEST_CASE(
+    "half of the course over a lintel lies on it, or the design is told how wide it must be") {
+    // By hand: of a course between r and R at mid-span what lies between the lintel's faces.
+    const auto beam = [](const std::string& width) {
+        return with(room_design, "head = { kind = \"square\" }\n[opening.win]",
+                    "head = { kind = \"square\", lintel = { bearing = \"12 in\", width = \"" +
+                        width + "\" } }\n[opening.win]");
+    };
+    const BuildingPlan plan = laid(beam("6 in"));
+    REQUIRE(plan.schedule.lintels.size() == 1);
+    const Lintel& lintel = plan.schedule.lintels[0];
+    const Ring& over =
+        plan.schedule.courses.at(static_cast<std::size_t>(lintel.last_course)).rings[0];
+    const double in = std::max(over.inside_radius, lintel.centre_distance - lintel.width / 2);
+    const double out = std::min(over.outside_radius, lintel.centre_distance + lintel.width / 2);
+    CHECK(lintel.carried_share == Approx(std::max(0.0, out - in) / over.width));
+    const Finding narrow = openings(beam("6 in"), "lintel-width");
+    CHECK(narrow.verdict == Verdict::advice);
+    CHECK(narrow.value == Approx(lintel.carried_share));
+    CHECK(openings(beam(taken(narrow, "width = (.*) in its")), "lintel-width").verdict ==
+          Verdict::holds);
+}
+
 TEST_CASE("doorways stand a quadrant and 1.25 m apart") {
     const auto two = [](const std::string& bearing, const std::string& across = "14 ft") {
         return with(with(room_design, "\"14 ft\"", "\"" + across + "\""),

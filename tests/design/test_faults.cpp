@@ -153,6 +153,15 @@ TEST_CASE("more elements than any building has are refused once") {
     CHECK(reading.design.sleeves.size() == 200);
 }
 
+TEST_CASE("a misspelt table of a named element is shown right with its name") {
+    const DesignReading reading =
+        read_design(replaced(whole_design, "[opening.door]", "[openings.door]"));
+    bool told = false;
+    for (const Diagnostic& found : reading.diagnostics)
+        told = told || (found.code == "unknown-table" && found.example == "[opening.door]");
+    CHECK(told);
+}
+
 TEST_CASE("a file full of faults names the first five hundred and says so") {
     std::string text;
     for (int i = 0; i < 20000; ++i)
@@ -163,10 +172,18 @@ TEST_CASE("a file full of faults names the first five hundred and says so") {
 }
 
 TEST_CASE("every code in the reader is provoked by a test") {
-    std::set<std::string> tested{"not-toml",          "too-large",          "not-utf8",
-                                 "nul-byte",          "too-deep",           "missing-table",
-                                 "too-many-elements", "curly-quotes",       "odd-space",
-                                 "unquoted-length",   "inch-mark-ends-text"};
+    std::set<std::string> tested{"not-toml",
+                                 "too-large",
+                                 "not-utf8",
+                                 "nul-byte",
+                                 "too-deep",
+                                 "missing-table",
+                                 "too-many-elements",
+                                 "curly-quotes",
+                                 "odd-space",
+                                 "unquoted-length",
+                                 "inch-mark-ends-text",
+                                 "quote-left-open"};
     for (const FaultCase& a_case : fault_cases())
         tested.insert(a_case.code);
     std::set<std::string> written;

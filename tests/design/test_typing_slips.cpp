@@ -117,6 +117,9 @@ TEST_CASE("one line with quotes of a phone, and as it works") {
              Line{"width = 8'", "unquoted-length", 9, "width = \"8'\""},
              Line{"at = [3 ft, 0]", "unquoted-length", 7, "at = [\"3 ft\", 0]"},
              Line{"width = \"8' 6\"\"", "inch-mark-ends-text", 14, "width = \"8' 6 in\""},
+             Line{"width = \"8 ft", "quote-left-open", 9, "width = \"8 ft\""},
+             Line{"width = '8 ft  # wide", "quote-left-open", 9, "width = \"8 ft\""},
+             Line{"name = \"a\\", "quote-left-open", 8, "name = \"a\\\\\""},
              Line{"at = [\"6\"\", \"3\"\"]", "inch-mark-ends-text", 9, "at = [\"6 in\", \"3 in\"]"},
          }) {
         CAPTURE(line.typed);

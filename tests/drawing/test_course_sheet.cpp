@@ -66,11 +66,61 @@ TEST_CASE("The sheet before a form is set says to have it ready") {
     const BuildingPlan plan = demo_plan("grain-store");
     const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
     CHECK(has(all_text(sheet_titled(book, "Course 10")),
-              "Have ready for course 11: form of 'east', form of 'west'."));
+              "Have ready for course 11: form of 'east', form of 'west'"));
     CHECK_FALSE(has(all_text(sheet_titled(book, "Course 9")), "Have ready"));
     CHECK(has(all_text(sheet_titled(book, "Course 9")), "Wire laid."));
     // No course lies on the last: no wire.
     CHECK_FALSE(has(all_text(sheet_titled(book, "Course 30, cap")), "Wire laid."));
+}
+
+TEST_CASE("Each sheet of a course on several says in its head which it is, and that it goes on") {
+    int continued = 0;
+    for (const char* name : {"square-door", "retreat"}) {
+        CAPTURE(name);
+        const std::vector<Sheet> book = crew_book(demo_plan(name), letter_paper(), pango_measure());
+        for (std::size_t i = 0; i < book.size(); ++i) {
+            if (!has(book[i].title, "Course ") || has(book[i].title, "continued"))
+                continue;
+            CAPTURE(book[i].title);
+            std::size_t of = 1;
+            while (i + of < book.size() && book[i + of].title == book[i].title + ", continued")
+                ++of;
+            CHECK(has(all_text(book[i]), "GOES ON") == (of > 1));
+            for (std::size_t k = 0; of > 1 && k < of; ++k) {
+                const std::string head = std::to_string(k + 1) + " of " + std::to_string(of);
+                CHECK(has(all_text(book[i + k]), head + (k + 1 < of ? ": GOES ON" : "")));
+                ++continued;
+            }
+        }
+    }
+    CHECK(continued > 2);
+}
+
+TEST_CASE("A sleeve in a tunnel's wall has its row, its wall and its place along the axis") {
+    const BuildingPlan plan = demo_plan("retreat");
+    const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
+    int sleeves = 0;
+    for (const SleevePlan& sleeve : plan.schedule.sleeves) {
+        if (!sleeve.form.in_tunnel)
+            continue;
+        ++sleeves;
+        const CourseSheets sheets =
+            sheets_of_course(book, sleeve.set_before_course, sleeve.form.in);
+        std::string text;
+        for (const Sheet* sheet : sheets.sheets)
+            text += all_text(*sheet) + " ";
+        CAPTURE(text);
+        CHECK(has(text, "Along the axis from"));
+        CHECK(has(text, sleeve.form.id + " " + word(sleeve.form.side) + " " +
+                            length_text(sleeve.form.along, plan.schedule.unit)));
+        CHECK(has(text, "from the pole of '"));
+        // Its row and its name in the plan.
+        int named = 0;
+        for (const Sheet* sheet : sheets.sheets)
+            named += count_of(*sheet, sleeve.form.id);
+        CHECK(named == 2);
+    }
+    CHECK(sleeves > 0);
 }
 
 TEST_CASE("The rod of a dome under a skylight has no mark for the apex in the air") {

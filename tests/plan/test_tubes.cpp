@@ -2,6 +2,8 @@
 
 #include "geometry/plan/check_layout.hpp"
 #include "geometry/plan/lay.hpp"
+#include "geometry/plan/ring_gaps.hpp"
+#include "geometry/plan/tunnel_form.hpp"
 #include "tests/support/demos.hpp"
 #include "tests/support/designs.hpp"
 
@@ -53,6 +55,80 @@ TEST_CASE("a short run is one tube whose cut covers its outer thread") {
     centre.curve = CutCurve::centre;
     divide_run(run, ring, centre, {}, {0}, 1);
     CHECK(run.tubes[0].cut_length == Approx(1.5 * pi / 2 + 2 * 0.2032));
+}
+
+TEST_CASE("a tube's outer thread goes on to the outside of a plumb jamb") {
+    // By hand: jambs 0.4 m off the axis; the ray through the end of the centreline meets the
+    // outside face where the angle is asin(0.4 / 1.4), the jamb where it is asin(0.4 / 1.6).
+    const Ring ring = ring_of(1.4, 0.4);
+    const double beyond = 1.6 * (std::asin(0.4 / 1.4) - std::asin(0.4 / 1.6));
+    CHECK(beyond == Approx(0.0593).margin(5e-5));
+    Run run = run_of(20, 180, 1.4);
+    divide_run(run, ring, rules(9, 0.45), {}, {0}, 1, {beyond, beyond});
+    REQUIRE(run.tubes.size() == 1);
+    CHECK(run.tubes[0].outer_length == Approx(1.6 * pi + 2 * beyond));
+    CHECK(run.tubes[0].cut_length == Approx(1.6 * pi + 2 * beyond + 2 * 0.2032));
+    // Of several tubes the first and the last have the ends.
+    divide_run(run, ring, rules(2, 0.45), {}, {0}, 1, {beyond, 2 * beyond});
+    REQUIRE(run.tubes.size() >= 3);
+    const double ratio = 1.6 / 1.4;
+    CHECK(run.tubes.front().outer_length == Approx(run.tubes.front().length * ratio + beyond));
+    CHECK(run.tubes[1].outer_length == Approx(run.tubes[1].length * ratio));
+    CHECK(run.tubes.back().outer_length == Approx(run.tubes.back().length * ratio + 2 * beyond));
+}
+
+TEST_CASE("in a laid dome every tube is cut for the longest of its edges") {
+    // Against the plan: the outside face between the cuts, as bearings of the schedule give it.
+    const Schedule schedule = demo_plan("grain-store.toml").schedule;
+    int ends = 0;
+    for (const Course& course : schedule.courses)
+        for (const Ring& ring : course.rings) {
+            if (ring.kind == RingKind::cap)
+                continue;
+            for (const Run& run : ring.runs) {
+                if (run.closed)
+                    continue;
+                double outer = 0;
+                for (const LaidTube& tube : run.tubes)
+                    outer += tube.outer_length;
+                const auto outside = [&](double centre) {
+                    for (const Cut& cut : ring.cuts)
+                        if (std::abs(std::remainder(cut.centre_bearing - centre, 360)) < 1e-9)
+                            return cut.outside_bearing;
+                    return std::nan("");
+                };
+                const double turn =
+                    clockwise_degrees({outside(run.start_bearing)}, {outside(run.end_bearing)});
+                CHECK(outer == Approx(turn * radians_per_degree * ring.outside_radius));
+                ++ends;
+            }
+        }
+    CHECK(ends > 20);
+}
+
+TEST_CASE("a tunnel's tube is cut for its edge, which reaches farther round the dome") {
+    // By hand: the straight butts against a circle of radius f; its edges lie y and y + w from the
+    // axis, its centreline y + w / 2.
+    const Schedule schedule = demo_plan("retreat.toml").schedule;
+    const BuildingForm& building = schedule.building;
+    const TunnelForm& tunnel = *find_tunnel(building, "entry");
+    const DomeForm& dome = *find_dome(building, tunnel.from);
+    int odd = 0;
+    for (const Course& course : schedule.courses)
+        for (const Straight& straight : course.straights) {
+            if (straight.of != tunnel.id || straight.part != StraightPart::left ||
+                straight.start_by != tunnel.from || tunnel_runs_in(tunnel, dome, course.number))
+                continue;
+            const double z = dome.course_middle(course.number);
+            const double y = inner_half_width(tunnel, z), w = tunnel.width;
+            const double f = outside_radius(dome, z);
+            const double beyond =
+                std::sqrt(f * f - (y + w / 2) * (y + w / 2)) - std::sqrt(f * f - (y + w) * (y + w));
+            const LaidTube& tube = straight.tubes.front();
+            CHECK(tube.outer_length - tube.length == Approx(beyond));
+            ++odd;
+        }
+    CHECK(odd > 3);
 }
 
 TEST_CASE("a full ring takes its first joint away from the datum, the next course elsewhere") {

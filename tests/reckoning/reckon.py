@@ -306,6 +306,14 @@ def compare(design, schedule):
                 if tube["length"] > design["longest"] + 1e-5:
                     raise Mismatch(f"{where}: tube {tube['id']} is too long")
                 outer = tube["length"] / (r + w / 2) * (r + w)
+                # A plumb jamb leaves the outer thread more than the ray through the middle does.
+                for end in ("start_bearing", "end_bearing"):
+                    for hole in cut_by:
+                        a = hole_half_width(hole, z)
+                        edges = [hole["bearing"] + s * math.degrees(math.asin(a / (r + w / 2)))
+                                 for s in (-1, 1)]
+                        if any(abs((tube[end] - e + 180) % 360 - 180) < 1e-4 for e in edges):
+                            outer += (r + w) * (math.asin(a / (r + w / 2)) - math.asin(a / (r + w)))
                 near(f"{where} {tube['id']} cut length", tube["cut_length"],
                      outer + 2 * design["end"], 5e-5)
                 run_total += tube["length"]
