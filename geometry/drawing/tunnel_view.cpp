@@ -72,6 +72,9 @@ void add_tunnel_plan(Sheet& sheet, Placer& placer, const BuildingPlan& plan, con
     for (const StraightShape& shape : shapes)
         canvas.outline(shape.outline, inks::tube, pens::cut);
 
+    for (const SleevePlan* sleeve : sleeves_of(plan, part))
+        draw_sleeve(canvas, part, sleeve->form);
+
     const auto [from, to] = reach_of(part);
     const auto along_axis = [&](double x, double y) {
         return frame.of(tunnel.origin + tunnel.axis() * x + left_of(tunnel.axis()) * y);
@@ -113,8 +116,6 @@ void add_tunnel_plan(Sheet& sheet, Placer& placer, const BuildingPlan& plan, con
         canvas.name_between(form.id, origin + form.axis * inside * frame.mm_per_metre,
                             origin + form.axis * outside * frame.mm_per_metre, form.axis);
     }
-    for (const SleevePlan* sleeve : sleeves_of(plan, part))
-        draw_sleeve(canvas, part, sleeve->form);
     const auto name_dome = [&](const std::string& id, double x, double way) {
         std::vector<TextItem> candidates;
         for (const Vec2& place : places_about(along_axis(x, 0), tunnel.axis() * way, 2, 24, pi))

@@ -44,7 +44,7 @@ std::string tunnel_legend(const BuildingPlan& plan, const TunnelForm& tunnel,
                        ". Distances run along the axis from the pole's axis of '" + tunnel.from +
                        "'; left and right are yours when you walk away from it.";
     const CourseRules& rules = plan.design.course;
-    return text + " Cut = length + " + length_text(rules.end_allowance, plan.schedule.unit) +
+    return text + " Cut = longer edge + " + length_text(rules.end_allowance, plan.schedule.unit) +
            " at each end. Thin lines: wall on other sheets.";
 }
 
