@@ -151,4 +151,22 @@ bool overlap(const Corners& a, const Corners& b) {
     return true;
 }
 
+PaperItem moved(PaperItem item, Vec2 by) {
+    if (auto* line = std::get_if<LineItem>(&item)) {
+        for (Vec2& point : line->points)
+            point += by;
+    } else if (auto* arc = std::get_if<ArcItem>(&item)) {
+        arc->centre += by;
+    } else if (auto* fill = std::get_if<FillItem>(&item)) {
+        for (FillItem::Loop& loop : fill->loops) {
+            loop.from += by;
+            for (FillItem::Edge& edge : loop.edges)
+                edge.to += by;
+        }
+    } else if (auto* text = std::get_if<TextItem>(&item)) {
+        text->at += by;
+    }
+    return item;
+}
+
 } // namespace coilwright

@@ -33,6 +33,9 @@ PaperBox bounds(const Corners& corners);
 /// The least upright box around an item, its stroke included.
 PaperBox bounds(const PaperItem& item, const MeasureText& measure);
 
+/// The item elsewhere on the paper.
+PaperItem moved(PaperItem item, Vec2 by);
+
 /// Whether two rectangles share more than a touch of 1e-6 mm (separating axes).
 bool overlap(const Corners& a, const Corners& b);
 

@@ -85,24 +85,6 @@ double half_height(const PaperBox& body) {
     return (body.height() - between_halves) / 2;
 }
 
-PaperItem moved(PaperItem item, Vec2 by) {
-    if (auto* line = std::get_if<LineItem>(&item)) {
-        for (Vec2& point : line->points)
-            point += by;
-    } else if (auto* arc = std::get_if<ArcItem>(&item)) {
-        arc->centre += by;
-    } else if (auto* fill = std::get_if<FillItem>(&item)) {
-        for (FillItem::Loop& loop : fill->loops) {
-            loop.from += by;
-            for (FillItem::Edge& edge : loop.edges)
-                edge.to += by;
-        }
-    } else if (auto* text = std::get_if<TextItem>(&item)) {
-        text->at += by;
-    }
-    return item;
-}
-
 } // namespace
 
 Page half_page(const Drafting& drafting, const std::string& title) {

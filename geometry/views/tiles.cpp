@@ -14,24 +14,6 @@ namespace {
 constexpr double beyond = 8; // mm beyond a cell on each side
 constexpr double ring = 2.5; // mm, radius of a match mark
 
-PaperItem moved(PaperItem item, Vec2 by) {
-    if (auto* line = std::get_if<LineItem>(&item)) {
-        for (Vec2& point : line->points)
-            point += by;
-    } else if (auto* arc = std::get_if<ArcItem>(&item)) {
-        arc->centre += by;
-    } else if (auto* text = std::get_if<TextItem>(&item)) {
-        text->at += by;
-    } else if (auto* fill = std::get_if<FillItem>(&item)) {
-        for (FillItem::Loop& loop : fill->loops) {
-            loop.from += by;
-            for (FillItem::Edge& edge : loop.edges)
-                edge.to += by;
-        }
-    }
-    return item;
-}
-
 PaperBox cell_of(const TileGrid& grid, int column, int row) {
     const double left = grid.low.x() + column * grid.width;
     const double bottom = grid.low.y() + (grid.rows - 1 - row) * grid.height;
