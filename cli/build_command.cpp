@@ -159,6 +159,7 @@ PaperSize sheet_for(const std::string& word, DisplayUnit unit) {
 /// Sets the height of the floor plan's cut; what is wrong with it, or nothing.
 std::string read_plan_height(const std::string& text, const Schedule& schedule, double& height) {
     if (text.empty()) {
+        height = schedule.unit == DisplayUnit::feet ? usual_plan_height : usual_metric_plan_height;
         return {};
     }
     double top = 0;

@@ -27,7 +27,8 @@ struct Options {
 };
 
 ExitCode run(const Options& options, Console& console) {
-    const PlannedFile planned = plan_file(options.file, FaultsAs::text, console);
+    const PlannedFile planned =
+        plan_file(options.file, options.json ? FaultsAs::json : FaultsAs::text, console);
     if (!planned.plan) {
         return planned.code;
     }

@@ -56,15 +56,16 @@ Package template_files(const BuildingPlan& plan, const PackageOptions& options) 
     const Drafting drafting{plan, options.sheet, measure};
     const FormSet set = form_set(plan.schedule);
     const std::vector<std::vector<View>> views = cutting_views(set, options.kerf);
-    std::vector<std::vector<const View*>> rows;
+    // Texts as large as on a drawing at 1:5: they are read on the whole board.
+    const Scale scale{5, ""};
+    std::vector<ViewRow> rows;
     for (const std::vector<View>& row : views) {
-        rows.emplace_back();
+        rows.push_back({{}, scale});
         for (const View& view : row) {
-            rows.back().push_back(&view);
+            rows.back().views.push_back(&view);
         }
     }
-    // Texts as large as on a drawing at 1:5: they are read on the whole board.
-    const ModelSpace space = lay_side_by_side(drafting, rows, Scale{5, ""});
+    const ModelSpace space = lay_side_by_side(drafting, rows, scale);
     return {{{"forms.dxf", dxf_text_of(space, measure)},
              {"forms.pdf", pdf_bytes(form_sheets(drafting, set), plan.schedule.name)}},
             {}};

@@ -10,11 +10,11 @@
 #include "exporters/statics_json.hpp"
 #include "exporters/take_off_json.hpp"
 #include "exporters/take_off_xlsx.hpp"
-#include "geometry/threads/side_by_side.hpp"
 #include "geometry/drawing/crew_book.hpp"
 #include "geometry/report/engineer_report.hpp"
 #include "geometry/report/owner_report.hpp"
 #include "geometry/report/site_log.hpp"
+#include "geometry/threads/side_by_side.hpp"
 #include "geometry/views/drawing_set.hpp"
 
 #include <algorithm>

@@ -148,6 +148,7 @@ void add_dimension(DxfFile& file, const Placed& placed, const LaidView& laid,
         made.lines.emplace_back(placed.at(line.points[0]), placed.at(line.points[1]));
     made.figure = placed.at(dimension.figure);
     made.of = of.of;
+    made.per = placed.of(1);
     file.add_dimension(annotation("A-ANNO-DIMS", red, 0.18), made);
 }
 
@@ -179,10 +180,11 @@ void add_view(DxfFile& file, const Placed& placed, const LaidView& laid, double 
 std::string dxf_text_of(const ModelSpace& space, const MeasureText& measure) {
     const bool feet = space.unit == DisplayUnit::feet;
     const double per = space.scale.per / (feet ? 25.4 : 1.0);
+    const double per_metre = feet ? 1 / metres_per_inch : 1000.0;
     DxfFile file(feet ? DxfUnit::inches : DxfUnit::millimetres, per, measure);
     const Placed placed(per);
-    for (const LaidView& laid : space.views)
-        add_view(file, placed, laid, feet ? 1 / metres_per_inch : 1000.0);
+    for (const LaidView& laid : space.views) // each at its own scale
+        add_view(file, Placed(per_metre / laid.per_metre), laid, per_metre);
     for (const TextItem& text : space.texts)
         file.add_text(annotation("A-ANNO-TITL", black, 0.25), placed.at(text));
     return std::move(file).finish();

@@ -233,6 +233,9 @@ void DxfFile::add_dimension(const DxfLayer& layer, const DxfDimension& dimension
                  dxf_real(50, degrees(dimension.angle)) + dxf_group(100, "AcDbRotatedDimension");
     if (!dimension.of.empty())
         entities_ += dxf_group(1001, "COILWRIGHT") + dxf_group(1000, dxf_text(dimension.of));
+    if (std::abs(dimension.per - per_) > 1e-9 * per_) // the style's, but for its scale
+        entities_ += dxf_group(1001, "ACAD") + dxf_group(1000, "DSTYLE") + dxf_group(1002, "{") +
+                     dxf_group(1070, 40) + dxf_real(1040, dimension.per) + dxf_group(1002, "}");
     dimension_blocks_.push_back(std::move(block));
 }
 

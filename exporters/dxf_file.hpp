@@ -32,6 +32,7 @@ struct DxfDimension {
     double measured = 0;                 // in the file's unit
     std::vector<std::pair<Vec2, Vec2>> lines;
     TextItem figure; // sizes in the file's unit
+    double per = 1;  // units of the file for a millimetre on paper
     std::string of;  // what it measures, kept as data of the program
 };
 

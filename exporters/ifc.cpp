@@ -57,6 +57,9 @@ public:
             add_whole(whole);
         for (const OpeningPlan& opening : schedule_.openings)
             add_opening(opening);
+        for (const DomeForm& dome : schedule_.building.domes)
+            if (dome.cap_courses == 0)
+                add_skylight(dome);
         for (const Lintel& lintel : schedule_.lintels)
             add_lintel(lintel);
         contained_.push_back(add_floor(file_, slugs_, plan_, place_));
@@ -118,11 +121,12 @@ private:
             volume += bag->volume;
         }
         for (const SleevePlan& sleeve : schedule_.sleeves)
-            if (sleeve.form.in == whole.of && sleeve.form.height >= whole.bottom - height_tie &&
-                sleeve.form.height < whole.top - height_tie)
-                parts.push_back(add_sleeve(sleeve.form, place));
+            if (sleeve.form.in == whole.of && sleeve.mark() >= whole.bottom - height_tie &&
+                sleeve.mark() < whole.top - height_tie)
+                parts.push_back(add_sleeve(sleeve, place));
         file_.aggregate(element, name, parts);
         add_whole_quantities(whole, name, element, volume);
+        add_whole_properties(whole, name, element);
         contained_.push_back(element);
         if (whole.kind == WholeKind::wall || whole.kind == WholeKind::roof)
             hosts_.push_back({&whole, element, place});
@@ -163,6 +167,24 @@ private:
         file_.add_quantities(element, name, set, quantities);
     }
 
+    void add_whole_properties(const Whole& whole, const std::string& name,
+                              const StepValue& element) {
+        switch (whole.kind) {
+        case WholeKind::wall:
+            file_.add_common(element, name, "Wall", true, true);
+            break;
+        case WholeKind::roof:
+            file_.add_common(element, name, "Roof", true);
+            break;
+        case WholeKind::pier:
+            file_.add_common(element, name, "Column", true, true);
+            break;
+        case WholeKind::footing: // the standard's set says nothing of our footings
+            break;
+        }
+        file_.note_material(element, look(whole.courses.front().parts.front()->material));
+    }
+
     StepValue add_course(const Whole& whole, const CourseBodies& bodies, const StepValue& place) {
         const Course& course = schedule_.courses.at(static_cast<std::size_t>(bodies.course - 1));
         std::string name = course_slug(whole.of, bodies.course, {});
@@ -184,8 +206,9 @@ private:
             {"CourseNumber", "IFCINTEGER", std::to_string(bodies.course)},
             {"Bottom", "IFCLENGTHMEASURE", length(course.bottom)},
             {"Top", "IFCLENGTHMEASURE", length(course.top)},
-            {"Tube", "IFCLABEL", step_text(tube_of_course(plan_, whole, course))},
-            {"Fill", "IFCLABEL", step_text(fill_of_course(plan_.design, bodies.course))}};
+            {"Tube", "IFCLABEL", step_text(tube_of_course(plan_, whole, course))}};
+        if (const std::string fill = fill_of_course(plan_.design, bodies.course); !fill.empty())
+            properties.push_back({"Fill", "IFCLABEL", step_text(fill)});
         if (radius > 0)
             properties.push_back({"CompassRadius", "IFCPOSITIVELENGTHMEASURE", length(radius)});
         file_.add_properties(element, name, "Coilwright_Course", properties);
@@ -201,12 +224,16 @@ private:
         const StepValue element =
             file_.element("IFCBUILDINGELEMENTPART", name, bag.title, "FAN BAG",
                           file_.placement(place), shape, {}, {step_word("USERDEFINED")});
+        file_.add_quantities(element, name, "Coilwright_FanBagBaseQuantities",
+                             {{"NetVolume", IfcMeasure::volume, bag.volume}});
         file_.note_material(element, look(bag.material));
         return element;
     }
 
-    // A pipe through the wall from plaster to plaster.
-    StepValue add_sleeve(const SleeveForm& sleeve, const StepValue& place) {
+    // A pipe through the wall from plaster to plaster; a thin one lies on its joint.
+    StepValue add_sleeve(const SleevePlan& laid, const StepValue& place) {
+        SleeveForm sleeve = laid.form;
+        sleeve.height = laid.mark();
         const std::string name = slugs_.unique(sleeve.id + "_SLEEVE");
         const HoleReach reach = sleeve_reach(sleeve, plan_);
         const Vec2 axis = along(sleeve.bearing), origin = sleeve.origin + reach.from * axis;
@@ -279,6 +306,47 @@ private:
             add_filling(opening, outline, element, place);
     }
 
+    static std::string title_of(const OpeningForm& form) {
+        const std::string use = word(form.use);
+        return use == form.id ? use : use + " " + form.id;
+    }
+
+    // The hole under a dome's skylight, plumb from its last ring's foot to the top, and the light
+    // in it, which is not ours to shape.
+    void add_skylight(const DomeForm& dome) {
+        const double radius = inside_radius(dome, dome.course_middle(dome.courses()));
+        const double low = dome.course_bottom(dome.courses()), depth = dome.top() - low;
+        const Host& host = host_at(dome.id, low);
+        const std::string hole = slugs_.unique(dome.id + "_SKYLIGHT_HOLE");
+        const std::vector<Vec2> outline = circle_outline(radius);
+        const IfcFrame frame{{dome.at.x(), dome.at.y(), low}, {1, 0, 0}, {0, 0, 1}};
+        const StepValue place = file_.placement(host.place);
+        const StepValue element = file_.element(
+            "IFCOPENINGELEMENT", hole, "Hole for the skylight of " + dome.id, "OPENING", place,
+            file_.hole_shape(outline, frame, depth), {}, {step_word("OPENING")});
+        const double area = pi * radius * radius;
+        file_.add_quantities(element, hole, "Qto_OpeningElementBaseQuantities",
+                             {{"Width", IfcMeasure::length, 2 * radius},
+                              {"Height", IfcMeasure::length, 2 * radius},
+                              {"Depth", IfcMeasure::length, depth},
+                              {"Area", IfcMeasure::area, area}});
+        file_.rooted("IFCRELVOIDSELEMENT", hole + "/voids", step_unset, step_unset,
+                     {host.element, element});
+        const std::string name = slugs_.unique(dome.id + "_SKYLIGHT");
+        const StepValue light = file_.element(
+            "IFCWINDOW", name, "skylight of " + dome.id, "SKYLIGHT", file_.placement(place),
+            step_unset, {length(2 * radius), length(2 * radius)},
+            {step_word("SKYLIGHT"), step_word("NOTDEFINED"), step_unset});
+        file_.add_quantities(light, name, "Qto_WindowBaseQuantities",
+                             {{"Width", IfcMeasure::length, 2 * radius},
+                              {"Height", IfcMeasure::length, 2 * radius},
+                              {"Area", IfcMeasure::area, area}});
+        file_.add_common(light, name, "Window", true);
+        file_.rooted("IFCRELFILLSELEMENT", name + "/fills", step_unset, step_unset,
+                     {element, light});
+        contained_.push_back(light);
+    }
+
     // A door or a window: its frame, where the frame has room in the wall.
     void add_filling(const OpeningPlan& opening, const std::vector<Vec2>& outline,
                      const StepValue& hole, const StepValue& place) {
@@ -293,7 +361,7 @@ private:
         const Values only_ifc4{step_word(is_door ? "DOOR" : "WINDOW"), step_word("NOTDEFINED"),
                                step_unset};
         const StepValue element =
-            file_.element(is_door ? "IFCDOOR" : "IFCWINDOW", name, word(form.use) + " " + form.id,
+            file_.element(is_door ? "IFCDOOR" : "IFCWINDOW", name, title_of(form),
                           form.use == OpeningUse::vent ? "VENT" : "", file_.placement(place), shape,
                           both, only_ifc4);
         file_.add_quantities(element, name,
@@ -305,6 +373,7 @@ private:
                              {{"ClearWidth", "IFCLENGTHMEASURE", length(opening.clear_width)},
                               {"ClearHeight", "IFCLENGTHMEASURE", length(opening.clear_height)},
                               {"Sill", "IFCLENGTHMEASURE", length(form.sill)}});
+        file_.add_common(element, name, is_door ? "Door" : "Window", true);
         file_.rooted("IFCRELFILLSELEMENT", name + "/fills", step_unset, step_unset,
                      {hole, element});
         if (shape != step_unset)
@@ -335,6 +404,7 @@ private:
              {"NetVolume", IfcMeasure::volume, lintel.length * lintel.width * lintel.depth}});
         file_.add_properties(element, name, "Coilwright_Lintel",
                              {{"Bearing", "IFCLENGTHMEASURE", length(lintel.bearing)}});
+        file_.add_common(element, name, "Beam", true, true);
         file_.note_material(element, looks);
         contained_.push_back(element);
     }

@@ -148,7 +148,7 @@ std::string fill_of_course(const Design& design, int course) {
         else if (course >= fill.courses->first && course <= fill.courses->second)
             return words(fill);
     }
-    return rest ? words(*rest) : "not given";
+    return rest ? words(*rest) : std::string();
 }
 
 } // namespace coilwright

@@ -35,7 +35,7 @@ std::vector<Whole> wholes_of(const BuildingPlan& plan, const SolidModel& courses
 
 /// Id of the tube type that lies in a course of an element.
 std::string tube_of_course(const BuildingPlan& plan, const Whole& whole, const Course& course);
-/// What fills a course: "main: soil", or "not given".
+/// What fills a course: "main: soil"; empty where the design does not say.
 std::string fill_of_course(const Design& design, int course);
 
 } // namespace coilwright

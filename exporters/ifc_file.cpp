@@ -110,6 +110,14 @@ void IfcFile::apply_style(const StepValue& item, const MaterialLook& looks) {
 }
 
 StepValue IfcFile::mesh(const Mesh& mesh, const MaterialLook* looks) {
+    return faces(mesh, looks, true);
+}
+
+StepValue IfcFile::open_mesh(const Mesh& mesh, const MaterialLook* looks) {
+    return faces(mesh, looks, false);
+}
+
+StepValue IfcFile::faces(const Mesh& mesh, const MaterialLook* looks, bool closed) {
     std::vector<StepValue> faces, points;
     StepValue item;
     if (is_ifc4()) {
@@ -120,7 +128,7 @@ StepValue IfcFile::mesh(const Mesh& mesh, const MaterialLook* looks) {
                 step_list({std::to_string(a + 1), std::to_string(b + 1), std::to_string(c + 1)}));
         const StepValue list = add("IFCCARTESIANPOINTLIST3D", {step_list(points)});
         item = add("IFCTRIANGULATEDFACESET",
-                   {list, step_unset, step_word("T"), step_list(faces), step_unset});
+                   {list, step_unset, step_word(closed ? "T" : "F"), step_list(faces), step_unset});
     } else {
         for (const Vec3& vertex : mesh.vertices)
             points.push_back(point(vertex));
@@ -130,8 +138,9 @@ StepValue IfcFile::mesh(const Mesh& mesh, const MaterialLook* looks) {
             const StepValue bound = add("IFCFACEOUTERBOUND", {loop, step_word("T")});
             faces.push_back(add("IFCFACE", {step_list({bound})}));
         }
-        const StepValue shell = add("IFCCLOSEDSHELL", {step_list(faces)});
-        item = add("IFCFACETEDBREP", {shell});
+        const StepValue shell = add(closed ? "IFCCLOSEDSHELL" : "IFCOPENSHELL", {step_list(faces)});
+        item = closed ? add("IFCFACETEDBREP", {shell})
+                      : add("IFCSHELLBASEDSURFACEMODEL", {step_list({shell})});
     }
     if (looks)
         apply_style(item, *looks);
@@ -176,6 +185,10 @@ StepValue IfcFile::mesh_shape(const std::vector<StepValue>& items) {
     return shape("Body", body_, items, is_ifc4() ? "Tessellation" : "Brep");
 }
 
+StepValue IfcFile::surface_shape(const std::vector<StepValue>& items) {
+    return shape("Body", body_, items, is_ifc4() ? "Tessellation" : "SurfaceModel");
+}
+
 StepValue IfcFile::swept_shape(const std::vector<StepValue>& items) {
     return shape("Body", body_, items, "SweptSolid");
 }
@@ -212,6 +225,15 @@ void IfcFile::add_properties(const StepValue& of, const std::string& key, const 
         rooted("IFCPROPERTYSET", key + "/" + set, step_text(set), step_unset, {step_list(values)});
     rooted("IFCRELDEFINESBYPROPERTIES", key + "/has/" + set, step_unset, step_unset,
            {step_list({of}), made});
+}
+
+void IfcFile::add_common(const StepValue& of, const std::string& key, const std::string& kind,
+                         bool is_external, std::optional<bool> bears) {
+    const auto word = [](bool yes) { return step_word(yes ? "T" : "F"); };
+    std::vector<IfcProperty> properties{{"IsExternal", "IFCBOOLEAN", word(is_external)}};
+    if (bears)
+        properties.push_back({"LoadBearing", "IFCBOOLEAN", word(*bears)});
+    add_properties(of, key, "Pset_" + kind + "Common", properties);
 }
 
 void IfcFile::add_quantities(const StepValue& of, const std::string& key, const std::string& set,

@@ -56,15 +56,22 @@ public:
     /// Items of a shape, styled. Outlines are closed polygons, anticlockwise, without a repeated
     /// end.
     StepValue mesh(const Mesh& mesh, const MaterialLook* looks);
+    /// A mesh with rims: no body.
+    StepValue open_mesh(const Mesh& mesh, const MaterialLook* looks);
     StepValue extrusion(const std::vector<Vec2>& outline,
                         const std::vector<std::vector<Vec2>>& holes, const IfcFrame& frame,
                         double depth, const MaterialLook* looks);
     StepValue mesh_shape(const std::vector<StepValue>& items);
+    StepValue surface_shape(const std::vector<StepValue>& items);
     StepValue swept_shape(const std::vector<StepValue>& items);
     /// Of a hole that the bodies around it leave already: its edges at both ends, so that no reader
     /// cuts it out once more.
     StepValue hole_shape(const std::vector<Vec2>& outline, const IfcFrame& frame, double depth);
 
+    /// The standard set of a kind: "Pset_WallCommon" with IsExternal, and what bears with
+    /// LoadBearing.
+    void add_common(const StepValue& of, const std::string& key, const std::string& kind,
+                    bool is_external, std::optional<bool> bears = std::nullopt);
     void aggregate(const StepValue& whole, const std::string& key,
                    const std::vector<StepValue>& parts);
     void add_properties(const StepValue& of, const std::string& key, const std::string& set,
@@ -80,6 +87,7 @@ public:
     std::string text(const std::string& file_name) const;
 
 private:
+    StepValue faces(const Mesh& mesh, const MaterialLook* looks, bool closed);
     StepValue polygon(const std::vector<Vec2>& outline);
     StepValue axes(const IfcFrame& frame);
     StepValue style(const MaterialLook& looks);

@@ -57,6 +57,7 @@ StepValue add_space(IfcFile& file, SlugTable& slugs, const BuildingPlan& plan,
     file.add_quantities(element, name, "Qto_SpaceBaseQuantities", quantities);
     file.add_properties(element, name, "Coilwright_Room",
                         {{"Use", "IFCLABEL", step_text(uses_of(room, building))}});
+    file.add_common(element, name, "Space", false);
     return element;
 }
 
@@ -74,8 +75,7 @@ std::vector<StepValue> add_spaces(IfcFile& file, SlugTable& slugs, const Buildin
 StepValue add_floor(IfcFile& file, SlugTable& slugs, const BuildingPlan& plan,
                     const StepValue& place) {
     const double depth = plan.design.finish.floor_build_up;
-    const Region region =
-        region_of(room_expression(plan.schedule.building, height_tie), exact_region);
+    const Region region = region_of(floor_expression(plan.schedule.building), exact_region);
     const MaterialLook& looks = look(Material::earth_floor);
     StepValue shape = step_unset;
     std::vector<StepValue> items;
@@ -85,7 +85,7 @@ StepValue add_floor(IfcFile& file, SlugTable& slugs, const BuildingPlan& plan,
                                            {{0, 0, -depth}, {1, 0, 0}, {0, 0, 1}}, depth, &looks));
         shape = items.empty() ? step_unset : file.swept_shape(items);
     } else if (const Mesh face = level_mesh(region, 0, 0, floor_chord); !face.triangles.empty())
-        shape = file.mesh_shape({file.mesh(face, &looks)});
+        shape = file.surface_shape({file.open_mesh(face, &looks)});
     const std::string name = slugs.unique("FLOOR");
     const StepValue element = file.element("IFCSLAB", name, "Floor", "", file.placement(place),
                                            shape, {step_word("BASESLAB")}, {});
@@ -95,6 +95,7 @@ StepValue add_floor(IfcFile& file, SlugTable& slugs, const BuildingPlan& plan,
         quantities.push_back({"NetVolume", IfcMeasure::volume, region.area * depth});
     }
     file.add_quantities(element, name, "Qto_SlabBaseQuantities", quantities);
+    file.add_common(element, name, "Slab", false, false);
     file.note_material(element, looks);
     return element;
 }

@@ -176,7 +176,7 @@ std::vector<Mesh> room_bodies(const BuildingForm& building, const BuildingRoom& 
     if (const TunnelForm* tunnel = find_tunnel(building, room.tunnel))
         return {tunnel_body(building, *tunnel, inside_plaster)};
     for (const DomeGroup& group : rooms_of(building)) {
-        if (building.domes[static_cast<std::size_t>(group.domes.front())].id != room.id)
+        if (building.domes[static_cast<std::size_t>(group.domes.front())].id != room.domes.front())
             continue;
         std::vector<const DomeForm*> domes;
         std::vector<double> breaks;

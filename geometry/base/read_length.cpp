@@ -103,6 +103,8 @@ double in_metres(const Sum& sum, double single_value, bool single) {
         return single_value;
     if (single && sum.last == Unit::centimetre)
         return single_value / 100;
+    if (single && sum.last == Unit::foot)
+        return single_value * 3048 / 10000;
     return is_metric(sum.last) ? sum.smallest / 1000 : sum.smallest * 254 / 10000;
 }
 

@@ -49,6 +49,7 @@ const std::map<std::string_view, Levers>& table() {
         {"course-without-bearing", advice("rise+ tube+ skylight+ diameter-")},
         {"lintel-above-springline", advice("springline+ opening.height- opening.sill-")},
         {"skylight-wider-than-asked", advice("rise skylight springline")},
+        {"cap-hole", advice("rise+ least_radius- diameter-")},
         {"joint-lap-short", advice("longest_tube")},
         {"sill-misses-joint", advice("opening.sill")},
         {"head-misses-joint", advice("opening.height")},

@@ -57,7 +57,7 @@ void check_needed_tables(const TableReader& root, const Design& design) {
     if (!root.has("course") && !root.is_misspelt("course"))
         context.add(faults::missing_table("course", "one table [course] with `height`"));
     if (design.domes.empty() && !root.has("dome") && !root.is_misspelt("dome"))
-        context.add(faults::missing_table("dome.NAME", "at least one dome, [dome.north]"));
+        context.add(faults::missing_table("dome.north", "at least one dome, of any name"));
     // Names in a section that is not there at all are not each a fault of their own.
     for (const char* section : {"tube", "dome", "opening", "tunnel"})
         if (root.is_misspelt(section))

@@ -62,6 +62,7 @@ const std::vector<RuleTable>& rule_tables() {
         {"doors", {{{"between", 0, 180, 90}, Measure::degrees}, length("apart", 0, 10, 1.25)}},
         {"buttress", {length("above_springline", 0, 5, 18 * inch)}},
         {"lintel", {length("bearing", 0.05, 2, 12 * inch), number("carried", 0, 1, 0.5)}},
+        {"cap", {number("hole", 0, 20, 2)}},
         {"tube-width", {number("of_diameter", 0, 1, 0.0833333)}},
         {"step-in", {number("share", 0, 1, 0.25), number("most", 0, 1, 0.5)}},
         {"wire",

@@ -1,8 +1,8 @@
 #include "geometry/drawing/crew_book.hpp"
 
-#include "geometry/threads/side_by_side.hpp"
 #include "geometry/drawing/course_head.hpp"
 #include "geometry/drawing/crew_pages.hpp"
+#include "geometry/threads/side_by_side.hpp"
 
 namespace coilwright {
 namespace {

@@ -20,6 +20,8 @@ constexpr CrewCheck of_the_crew[] = {
     {"base-courses", "Fill these courses with gravel in double tubes, or with stabilised fill: ask "
                      "whoever drew the design which."},
     {"buttress-at-opening", "Ask whoever drew the design for a buttress on each side of it."},
+    {"cap-hole",
+     "Do not lay the cap. Ask whoever drew the design for a skylight or a steeper crown."},
     {"daily-height"},
     {"footing-depth"},
     {"frame-deeper-than-band",

@@ -29,10 +29,11 @@ std::vector<CompassReading> compass_readings(const Ring& ring, const DomeForm& d
 
 double compass_change(const Ring& ring, const Course& course, const DomeForm& dome,
                       const Design& design, double off) {
-    if (ring.kind == RingKind::cap || ring.curb)
+    if (ring.kind == RingKind::cap)
         return 0;
     const auto reading = [&](double z) {
-        const double radius = half_width(dome.profile, z - dome.springline);
+        const double radius = ring.curb ? ring.inside_radius // plumb
+                                        : half_width(dome.profile, z - dome.springline);
         return design.compass.arm == CompassArm::chain
                    ? std::hypot(radius - design.compass.pole_diameter / 2, z - dome.chain_height)
                    : radius;
@@ -127,13 +128,6 @@ std::string count_text(int count, const std::string& one, const std::string& man
     return std::to_string(count) + " " + (count == 1 ? one : many);
 }
 
-const DomeForm* find_dome_form(const Schedule& schedule, const std::string& id) {
-    for (const DomeForm& dome : schedule.building.domes)
-        if (dome.id == id)
-            return &dome;
-    return nullptr;
-}
-
 std::vector<const OpeningPlan*> openings_of(const Schedule& schedule, const std::string& dome) {
     std::vector<const OpeningPlan*> openings;
     for (const OpeningPlan& opening : schedule.openings)
@@ -153,7 +147,7 @@ std::string datum_element(const BuildingPlan& plan, const DomeForm& dome) {
         if (opening.form.in == dome.id && lies_on(opening.form.bearing))
             return opening.form.id;
     for (const Tunnel& tunnel : plan.design.tunnels)
-        if (tunnel.from == dome.id && lies_on(tunnel.bearing))
+        if (const auto bearing = bearing_from(tunnel, dome.id); bearing && lies_on(*bearing))
             return tunnel.id;
     return {};
 }

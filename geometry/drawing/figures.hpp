@@ -58,7 +58,6 @@ std::string degrees_text(double degrees);
 std::string rod_text(double metres, DisplayUnit unit);
 std::string count_text(int count, const std::string& one, const std::string& many);
 
-const DomeForm* find_dome_form(const Schedule& schedule, const std::string& id);
 /// The openings of a dome, in the order of the schedule.
 std::vector<const OpeningPlan*> openings_of(const Schedule& schedule, const std::string& dome);
 /// The opening or tunnel that the datum lies on, or an empty id: north.

@@ -99,12 +99,13 @@ void add_after(Flow& flow, const Drafting& drafting, const CoursePart& part,
                const SheetStyle& style) {
     const Course& course = *part.course;
     const auto next = part_in(drafting.schedule(), course.number + 1, part.id());
-    std::string always = "Top checked against the rod at four places.";
-    if (course.wire_length > 0 && next)
-        always += " Wire laid.";
+    const std::string wire = course.wire_length <= 0 || !next ? ""
+                             : part.rings.size() > 1
+                                 ? " Wire laid, in figures of eight that link both rings."
+                                 : " Wire laid.";
+    std::string always = "Top checked against the rod at four places." + wire;
     if (style.half)
-        always = "When it is tamped: top checked against the rod at four places." +
-                 std::string(course.wire_length > 0 && next ? " Wire laid." : "");
+        always = "When it is tamped: top checked against the rod at four places." + wire;
     else
         flow.heading("When it is tamped");
     std::vector<Flow::Item> items{{always, false}};

@@ -92,6 +92,11 @@ double volume_under(double top, PlanAt plan_at) {
 
 } // namespace
 
+bool is_larger(const DomeForm& a, const DomeForm& b) {
+    const double apart = a.profile.half_span - b.profile.half_span;
+    return std::abs(apart) > 1e-9 ? apart > 0 : a.id < b.id;
+}
+
 std::vector<DomeGroup> rooms_of(const BuildingForm& building) {
     std::vector<std::pair<std::string, std::string>> pairs;
     for (const JoinForm& join : building.joins)
@@ -199,7 +204,11 @@ std::vector<BuildingRoom> building_rooms(const BuildingForm& building, double in
             room.height =
                 std::max(room.height, clear_height_at(building.domes[at(i)], inside_plaster, 0));
         }
-        room.id = room.domes.front();
+        const DomeForm* largest = nullptr;
+        for (const int i : group.domes)
+            if (const DomeForm& dome = building.domes[at(i)]; !largest || is_larger(dome, *largest))
+                largest = &dome;
+        room.id = largest->id;
         const auto plan = [&](double z) { return room_plan(building, group, inside_plaster, z); };
         room.floor = floor_region(plan(0), decide);
         const DomeForm& first = building.domes[at(group.domes.front())];

@@ -12,6 +12,8 @@ namespace coilwright {
 struct DomeGroup {
     std::vector<int> domes;
 };
+/// Whether `a` is wider than `b`; of two alike the one whose id comes first.
+bool is_larger(const DomeForm& a, const DomeForm& b);
 /// Domes joined in open plan are one room.
 std::vector<DomeGroup> rooms_of(const BuildingForm& building);
 /// Buildings: domes joined in any way, or by a tunnel, are one building.
@@ -19,7 +21,7 @@ std::vector<DomeGroup> houses_of(const BuildingForm& building);
 
 /// A room of one dome or of several in open plan, or a tunnel. No two overlap.
 struct BuildingRoom {
-    std::string id;                 // of its first dome, or of its tunnel
+    std::string id;                 // of its largest dome, or of its tunnel
     std::vector<std::string> domes; // in the building's order; of a tunnel none
     std::string tunnel;
     Region floor;      // clear floor after plaster; doorways are not in it

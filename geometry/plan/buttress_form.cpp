@@ -2,6 +2,7 @@
 
 #include "geometry/plan/reveal_form.hpp"
 #include "geometry/plan/section.hpp"
+#include "geometry/plan/tunnel_form.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -21,7 +22,7 @@ std::vector<double> pier_bearings(const Design& design, const Buttress& buttress
         half = opening->width / 2;
     } else if (const Tunnel* tunnel = find_tunnel(design, buttress.beside)) {
         // Clear of the tunnel's own walls.
-        bearing = tunnel->bearing.degrees;
+        bearing = bearing_from(*tunnel, dome.id).value_or(tunnel->bearing).degrees;
         const TubeType* tube = find_tube(design, tunnel->tube);
         half = tunnel->width / 2 + (tube ? tamped_width(*tube, design.course.height) : 0);
     }

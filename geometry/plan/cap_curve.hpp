@@ -21,7 +21,7 @@ struct CapCurve {
 CapCurve make_cap_curve(const Profile& profile, double springline, double last_middle,
                         double course_height, double width);
 
-/// x_ext at a height. Pointed a 54, rho 135 (in), springline 20, at z 132.5 -> -6.5.
+/// x_ext at a height. Pointed a 54, rho 135 (in), springline 20, at z 132.5 -> -6.376.
 double extended_half_width(const Profile& profile, double springline, const CapCurve& cap,
                            double z);
 

@@ -28,8 +28,11 @@ public:
             const std::vector<Finding> steps = step_findings(design_, form);
             findings_.insert(findings_.end(), steps.begin(), steps.end());
             check_skylight(dome, form);
+            check_cap_hole(dome, form);
             check_laps(dome, form);
         }
+        for (const TunnelForm& form : schedule_.building.tunnels)
+            check_straight_laps(*find_tunnel(design_, form.id));
         for (const OpeningPlan& opening : schedule_.openings) {
             const Opening& written = *find_opening(design_, opening.form.id);
             check_joints(written, opening.form);
@@ -126,6 +129,28 @@ private:
         found.remedy = "Order the skylight for " + length(eye) + ", or change the rise.";
     }
 
+    /// Bags span the hole that a cap closes on their two ends; the hole that the last ring leaves
+    /// is about a tube across, unless the design ends the rings early or its crown is too flat.
+    void check_cap_hole(const Dome& dome, const DomeForm& form) {
+        if (form.cap_courses == 0)
+            return;
+        const double most = limit("cap.hole", 2) * form.width;
+        const double hole = 2 * form.last_ring_radius;
+        if (hole <= most + height_tie)
+            return;
+        Finding& found =
+            advice("cap-hole", "dome." + dome.id, dome.profile.place,
+                   "The last ring of '" + dome.id + "' leaves a hole " + length(hole) +
+                       " across for the cap's bags to span; " + length(most) + " at most.");
+        found.verdict = Verdict::fails;
+        measured(found, hole, most);
+        found.remedy = "End it in a skylight, top = { kind = \"skylight\", diameter = \"" +
+                       length(hole) +
+                       "\" }, or take a steeper crown and rings down to half a "
+                       "tube's width.";
+        name_source(found, "cap.hole");
+    }
+
     void check_laps(const Dome& dome, const DomeForm&) {
         std::string courses;
         int count = 0;
@@ -143,13 +168,35 @@ private:
                     ++count;
                 }
             }
-        if (count == 0)
-            return;
+        if (count > 0)
+            add_short_laps("dome." + dome.id, dome.id, courses, count);
+    }
+
+    /// The same along straight walls.
+    void check_straight_laps(const Tunnel& tunnel) {
+        std::string courses;
+        int count = 0;
+        for (const Course& course : schedule_.courses) {
+            const bool is_short = std::any_of(
+                course.straights.begin(), course.straights.end(), [&](const Straight& straight) {
+                    return straight.of == tunnel.id &&
+                           std::any_of(straight.tubes.begin(), straight.tubes.end(),
+                                       [](const LaidTube& tube) { return tube.lap_short; });
+                });
+            if (is_short)
+                courses += (count++ ? ", " : "") + std::to_string(course.number);
+        }
+        if (count > 0)
+            add_short_laps("tunnel." + tunnel.id, tunnel.id, courses, count);
+    }
+
+    void add_short_laps(const std::string& subject, const std::string& id,
+                        const std::string& courses, int count) {
         Finding& found =
-            advice("joint-lap-short", "dome." + dome.id, design_.course.place,
+            advice("joint-lap-short", subject, design_.course.place,
                    "In " + std::string(count == 1 ? "course " : "courses ") + courses + " of '" +
-                       dome.id + "' a tube joint lies nearer than " +
-                       length(design_.course.joint_lap) + " to one below or to a cut.");
+                       id + "' a tube joint lies nearer than " + length(design_.course.joint_lap) +
+                       " to one below or to a cut.");
         found.value = count;
         found.limit = 0;
         found.unit = FindingUnit::count;

@@ -12,7 +12,7 @@ namespace coilwright {
 /// a quarter and over half of the tube, a course that finds nothing to lie on (fails), a stated
 /// tamped width off practice, joints that cannot keep their lap, frames deeper than the band in
 /// which they lie inside the wall, square heads without a lintel (fails), the skylight
-/// that the last ring really leaves.
+/// that the last ring really leaves, a hole too wide for a cap's bags (fails).
 std::vector<Finding> practice_findings(const Design& design, const Schedule& schedule);
 
 /// The same, and part of it, of the steps inward of one dome's courses: over a quarter and over

@@ -24,8 +24,8 @@ Slice slice_of(const Profile& profile, double y0, double y1) {
     return {half_width(profile, low), low, half_width(profile, high), high};
 }
 
-// Sum of x^first / n(0) + ... by the series of an odd or even function; `ratio` gives the quotient
-// of term k to term k - 1 without its x^2.
+// The sum of `first` and 29 more terms, by the series of an odd or even function; `ratio` gives the
+// quotient of term k to term k - 1 without its x^2.
 template <typename Ratio>
 double series(double first, double x, Ratio ratio) {
     double term = first, sum = first;

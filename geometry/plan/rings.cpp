@@ -124,8 +124,11 @@ void lay_cap_bags(Ring& ring, const DomeForm& dome, int n, const CourseRules& ru
     for (int i = 0; i < count; ++i) {
         const double y = (i - (count - 1) / 2.0) * 2 * radius / count;
         LaidTube bag;
-        bag.length = bag.outer_length = 2 * std::sqrt(radius * radius - y * y);
-        bag.cut_length = bag.length + 2 * rules.end_allowance;
+        // Its edge nearer to the pole is the longest.
+        const double edge = std::max(0.0, std::abs(y) - radius / count);
+        bag.length = 2 * std::sqrt(radius * radius - y * y);
+        bag.outer_length = 2 * std::sqrt(radius * radius - edge * edge);
+        bag.cut_length = bag.outer_length + 2 * rules.end_allowance;
         run.length += bag.length;
         run.tubes.push_back(bag);
     }

@@ -16,7 +16,7 @@ std::vector<Ring> lay_rings(const Design& design, const BuildingForm& building,
                             const WallRelations& relations, int dome, int n,
                             std::span<const Ring> below);
 
-/// A disc of radius R and height t with a rounded rim, by Pappus: R 0.5, t 0.12 -> 0.09165.
+/// A disc of radius R and height t with a rounded rim, by Pappus: R 0.5, t 0.12 -> 0.089523.
 double rounded_disc_volume(double radius, double height);
 
 } // namespace coilwright

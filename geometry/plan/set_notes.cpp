@@ -307,6 +307,8 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
     const double head = fan_top(form);
     const int last = last_course_of(building, form.in);
     int over = plan.last_course + 1;
+    if (const auto lintel = lintel_courses(form, any)) // whose courses stop at its ends
+        over = std::max(over, lintel->last + 1);
     while (over < last && any.course_bottom(over) < head - height_tie)
         ++over;
     plan.strike_after_course = std::min(over + unbroken_courses - 1, last);

@@ -218,7 +218,8 @@ private:
         const double b = inner_half_width(tunnel, z_);
         if (n_ > tunnel.side_courses) {
             const double outer = outer_half_width(tunnel, z_);
-            const int count = std::max(1, static_cast<int>(std::lround(2 * outer / w)));
+            // No tube can lie wider than it is tamped, as in a dome's cap.
+            const int count = std::max(1, static_cast<int>(std::ceil(2 * outer / w - 1e-6)));
             for (int i = 0; i < count; ++i)
                 lay_line(tunnel_line(index, (i - (count - 1) / 2.0) * 2 * outer / count), {},
                          {tunnel.id, StraightPart::crown, w, tunnel.tube});

@@ -192,10 +192,8 @@ void divide_run(Run& run, const Ring& ring, const CourseRules& rules,
     const double origin = run.closed ? datum.degrees : run.start_bearing;
     for (const double place : keep_from) {
         const double s = clockwise_degrees({origin}, {place}) * metres_per_degree;
-        if (run.closed || s < run.length)
+        if (run.closed || s < run.length) // what lies beyond an end is farther off than the end
             line.places.push_back(s);
-        else if (2 * pi * radius - s < rules.joint_lap) // just before the run's start
-            line.places.push_back(s - 2 * pi * radius);
     }
     std::sort(line.places.begin(), line.places.end());
 

@@ -18,12 +18,12 @@ struct OuterEnds {
 
 /// Fills run.tubes (lengths, bearings, laps; ids are given later). No tube is longer than
 /// longest_tube along the centreline; joints lie at least joint_lap, along the centreline, from the
-/// places of `keep_from` and from the run's cut ends where any placing with at most one tube more
-/// allows it, else as far as can be, and lap_short says so. A closed ring takes its first joint
-/// near `datum` + 180 degrees, alternating with the course. `keep_from`: bearings, degrees, of the
-/// joints and cuts of the course below and of the cuts of the course above, in the same dome. A
-/// tube is cut to its outer thread, which `outer` has at the run's ends, or its centreline if that
-/// is longer.
+/// places of `keep_from` and from the run's cut ends where an equal division into as few tubes as
+/// may be, or one more, allows it, else as far as can be, and lap_short says so. A closed ring
+/// takes its first joint near `datum` + 180 degrees, alternating with the course. `keep_from`:
+/// bearings, degrees, of the joints and cuts of the course below and of the cuts of the course
+/// above, in the same dome. A tube is cut to its outer thread, which `outer` has at the run's ends,
+/// or its centreline if that is longer.
 void divide_run(Run& run, const Ring& ring, const CourseRules& rules,
                 const std::vector<double>& keep_from, Bearing datum, int course_number,
                 OuterEnds outer = {});

@@ -7,6 +7,14 @@
 
 namespace coilwright {
 
+std::optional<Bearing> bearing_from(const Tunnel& tunnel, const std::string& dome) {
+    if (tunnel.from == dome)
+        return tunnel.bearing;
+    if (tunnel.to == dome)
+        return turned(tunnel.bearing, 180);
+    return std::nullopt;
+}
+
 TunnelForm make_tunnel_form(const Design& design, const Tunnel& tunnel) {
     TunnelForm form;
     const Dome* from = find_dome(design, tunnel.from);

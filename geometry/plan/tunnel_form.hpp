@@ -5,6 +5,7 @@
 #include "geometry/plan/course_levels.hpp"
 #include "geometry/plan/region.hpp"
 
+#include <optional>
 #include <string>
 
 namespace coilwright {
@@ -31,6 +32,10 @@ struct TunnelForm : CourseLevels {
     double crown() const { return springline + profile.rise; }
     double top() const { return course_bottom(side_courses + crown_courses + 1); }
 };
+
+/// Which way a tunnel lies, seen from the pole of one of its domes: its bearing runs from the first
+/// to the last, 90 degrees from west to east, and 270 from the east dome. None of any other dome.
+std::optional<Bearing> bearing_from(const Tunnel& tunnel, const std::string& dome);
 
 /// Preconditions as for make_dome_form: the tunnel, its domes and its tube are sound.
 TunnelForm make_tunnel_form(const Design& design, const Tunnel& tunnel);

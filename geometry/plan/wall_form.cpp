@@ -1,6 +1,7 @@
 #include "geometry/plan/wall_form.hpp"
 
 #include "geometry/plan/section.hpp"
+#include "geometry/plan/tunnel_form.hpp"
 
 #include <algorithm>
 #include <cassert>
@@ -14,7 +15,7 @@ Bearing datum_bearing(const Design& design, const Dome& dome) {
     if (const Opening* opening = find_opening(design, dome.datum))
         return opening->bearing;
     if (const Tunnel* tunnel = find_tunnel(design, dome.datum))
-        return tunnel->bearing;
+        return bearing_from(*tunnel, dome.id).value_or(tunnel->bearing);
     // None named: the smallest bearing; elements come sorted by id, so ties fall to the first id.
     std::optional<double> smallest;
     const auto offer = [&](Bearing bearing) {
@@ -26,8 +27,8 @@ Bearing datum_bearing(const Design& design, const Dome& dome) {
         if (opening.sound && opening.in == dome.id)
             offer(opening.bearing);
     for (const Tunnel& tunnel : design.tunnels)
-        if (tunnel.sound && tunnel.from == dome.id)
-            offer(tunnel.bearing);
+        if (const auto bearing = bearing_from(tunnel, dome.id); tunnel.sound && bearing)
+            offer(*bearing);
     return {smallest.value_or(0.0)};
 }
 

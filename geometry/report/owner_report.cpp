@@ -84,7 +84,7 @@ private:
     }
 
     std::vector<Sheet> days_page() const {
-        Flow flow = flow_of("What it takes: stages, orders, assumptions");
+        Flow flow = flow_of("What it takes: stages and orders");
         flow.heading("Stages of the work on the calendar");
         if (!out_.days.stages.empty())
             flow.block(stages_height(out_.days, size_), [&](Sheet& sheet, const PaperBox& box) {

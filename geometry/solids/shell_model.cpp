@@ -1,5 +1,6 @@
 #include "geometry/base/slug.hpp"
 #include "geometry/exact/exact_region.hpp"
+#include "geometry/plan/building_rooms.hpp"
 #include "geometry/solids/building_parts.hpp"
 #include "geometry/solids/building_shell.hpp"
 #include "geometry/solids/mesh_check.hpp"
@@ -16,6 +17,13 @@
 namespace coilwright {
 
 namespace {
+
+/// A wall bears the name of its largest dome.
+std::string name_of(const BuildingForm& building) {
+    return std::max_element(building.domes.begin(), building.domes.end(),
+                            [](const DomeForm& a, const DomeForm& b) { return is_larger(b, a); })
+        ->id;
+}
 
 SolidFault told(ShapeFault fault, const std::string& first, const std::string& second) {
     return {first, second, fault_text(fault, first, second)};
@@ -137,14 +145,14 @@ private:
     }
 
     void add_wall(const BuildingPart& part) {
-        const std::string& first = part.building.domes.front().id;
+        const std::string name = name_of(part.building);
         ProvenPart proven;
         if (const auto fault = mesh_part(part, tolerance_, proven)) {
             result_.faults.push_back(*fault);
             return;
         }
         SolidPart solid;
-        solid.slug = slugs_.unique(first);
+        solid.slug = slugs_.unique(name);
         solid.title = title_of(part.building);
         solid.volume = volume(proven.mesh);
         solid.mesh = std::move(proven.mesh);
@@ -159,14 +167,14 @@ private:
             plaster_faces(shell, part.building,
                           {finish.inside_plaster, finish.outside_plaster, finished_->ground.level});
         const std::string of = title_of(part.building);
-        const std::string& first = part.building.domes.front().id;
+        const std::string name = name_of(part.building);
         for (Mesh* mesh : {&faces.inside, &faces.outside, &faces.reveals})
             place(*mesh, part);
-        add_finish(first + "_PLASTER_IN", "Inside plaster: w" + of.substr(1),
-                   Material::lime_plaster, std::move(faces.inside));
-        add_finish(first + "_PLASTER_OUT", "Outside plaster: w" + of.substr(1),
+        add_finish(name + "_PLASTER_IN", "Inside plaster: w" + of.substr(1), Material::lime_plaster,
+                   std::move(faces.inside));
+        add_finish(name + "_PLASTER_OUT", "Outside plaster: w" + of.substr(1),
                    Material::earth_render, std::move(faces.outside));
-        add_finish(first + "_REVEALS", "Plaster of the reveals: w" + of.substr(1),
+        add_finish(name + "_REVEALS", "Plaster of the reveals: w" + of.substr(1),
                    Material::lime_plaster, std::move(faces.reveals));
     }
 

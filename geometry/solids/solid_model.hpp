@@ -68,7 +68,7 @@ inline bool tolerance_in_bounds(double tolerance) {
 }
 
 /// The smooth walls, one watertight solid for all that hangs together (domes joined or linked by
-/// tunnels, their buttresses and openings), named by its first dome: every surface is triangulated
+/// tunnels, their buttresses and openings), named by its largest dome: every surface is triangulated
 /// in its own parameters between boundary curves shared by index (no Booleans), and the result is
 /// checked at single precision before it is handed out. Parts are at the top, without groups.
 /// Volume and faces are those of the wall's smooth form, not of the courses' steps. What cannot be

@@ -47,7 +47,8 @@ struct Task {
         double days;
     };
     std::vector<After> after;
-    int ended = -1; // calendar day
+    int ended = -1;      // calendar day
+    bool closes = false; // rings that are to be closed before the crew stops
 };
 
 class Planner {
@@ -126,8 +127,19 @@ private:
                         std::move(after), course);
             laid.push_back(last_);
             task_of_[course] = last_;
+            tasks_[last_].closes = leans(course);
+            if (tasks_[last_].closes && tasks_[last_].person_days > crew().size)
+                long_ = true;
         }
         top_ = last_;
+    }
+
+    /// Whether any dome's ring lies over its springline: it is closed before the crew stops.
+    bool leans(int course) const {
+        const std::vector<DomeForm>& domes = plan_.schedule.building.domes;
+        return std::any_of(domes.begin(), domes.end(), [&](const DomeForm& dome) {
+            return course <= dome.courses() && dome.course_middle(course) > dome.springline;
+        });
     }
 
     void add_openings() {
@@ -232,6 +244,10 @@ private:
                     continue;
                 if (task.course > 0 && courses >= crew().most_courses)
                     continue;
+                // Begun in the morning where the rest of this day would leave rings open.
+                if (task.closes && task.left == task.person_days && task.left > free + done &&
+                    task.person_days <= crew().size)
+                    continue;
                 const double part = std::min(task.left, free);
                 if (part <= done && task.left > done)
                     continue;
@@ -301,6 +317,10 @@ private:
         days_.working_days = static_cast<int>(days_.days.size());
         if (!crew().start && !crew().rest_days.empty())
             days_.notes.push_back("No start is given: rest days are not counted.");
+        if (long_)
+            days_.notes.push_back(
+                "Some courses over the springline take longer than a day: stop where a ring is "
+                "closed, and not within it.");
         days_.notes.push_back(
             "Rates are of one person in one day: " +
             amount_text(crew().fill_rate, AmountUnit::cubic_metre, plan_.schedule.unit) +
@@ -318,6 +338,7 @@ private:
     std::vector<std::size_t> fitted_;
     std::size_t last_ = none, top_ = none;
     int begun_ = 0;
+    bool long_ = false; // a course that leans takes more than a day
     DayPlan days_;
 };
 

@@ -70,6 +70,7 @@ Kind kind_of(const std::string& code) {
         {"frame", {"Frame timber", AmountUnit::metre, &WasteShares::timber}},
         {"glass", {"Glass", AmountUnit::square_metre, nullptr}},
         {"gravel", {"Gravel", AmountUnit::cubic_metre, &WasteShares::fill}},
+        {"hoop", {"Hoops of curbs", AmountUnit::metre, nullptr}},
         {"lime", {"Hydrated lime", AmountUnit::kilogram, &WasteShares::stabiliser}},
         {"lintel-timber", {"Lintel timber", AmountUnit::cubic_metre, &WasteShares::timber}},
         {"membrane", {"Damp-proof membrane", AmountUnit::square_metre, &WasteShares::membrane}},

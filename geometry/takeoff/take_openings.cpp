@@ -11,7 +11,7 @@ void take_form(const Ledger& ledger, const OpeningPlan& opening) {
     const double face = inset_area(opening.form, 0, false);
     ledger.add({"form-sheet",
                 opening.form.id,
-                Phase::openings,
+                Phase::walls, // it stands before the first course that it stops
                 "Form: skin and two faces",
                 skin + 2 * face,
                 "Edge of the hole times the least depth of the form, and the hole's area twice. "
@@ -49,6 +49,32 @@ void take_frame(const Ledger& ledger, const OpeningPlan& opening) {
                     {{"area", inset_area(form, inset, false), "m2"}}});
 }
 
+/// The hole that the last course leaves: its light, the frame on it with four plates, and the hoop
+/// under a curb.
+void take_skylight(const Ledger& ledger, const DomeForm& dome) {
+    const double radius = inside_radius(dome, dome.course_middle(dome.courses()));
+    const std::vector<Figure> hole{{"radius", radius, "m"}};
+    ledger.add({"frame", dome.id, Phase::openings, "Frame of the skylight", 2 * pi * radius,
+                "Edge of the hole that the last course leaves.", hole});
+    ledger.add({"glass", dome.id, Phase::openings, "Skylight", pi * radius * radius,
+                "The hole that the last course leaves.", hole});
+    ledger.add({"anchor-plate",
+                dome.id,
+                Phase::walls,
+                "Anchor plates of the skylight",
+                4,
+                "A quarter of the ring apart.",
+                {}});
+    if (dome.curb_courses > 0)
+        ledger.add({"hoop",
+                    dome.id,
+                    Phase::walls,
+                    "Hoop under the curb",
+                    2 * pi * (dome.last_ring_radius + dome.width / 2),
+                    "Along the middle of the last ring.",
+                    {{"radius", dome.last_ring_radius + dome.width / 2, "m"}}});
+}
+
 void take_vault_form(const Ledger& ledger, const TunnelForm& tunnel) {
     double length = 0;
     for (const Course& course : ledger.schedule().courses)
@@ -60,7 +86,7 @@ void take_vault_form(const Ledger& ledger, const TunnelForm& tunnel) {
     const double face = area_between(tunnel.profile, 0, tunnel.profile.rise);
     ledger.add({"form-sheet",
                 tunnel.id,
-                Phase::openings,
+                Phase::walls,
                 "Form of the vault",
                 arch * length + 2 * face,
                 "Length of the arch times the longest wall, and two faces.",
@@ -73,7 +99,7 @@ void take_lintel(const Ledger& ledger, const Lintel& lintel) {
         {lintel.opening, word(lintel.kind) + " lintel", lintel.length, lintel.width, lintel.depth});
     TakeOffLine line{"lintel-timber",
                      lintel.opening,
-                     Phase::openings,
+                     Phase::walls,
                      "Lintel",
                      volume,
                      "Length times width times depth.",
@@ -110,12 +136,15 @@ void take_openings(const Ledger& ledger) {
                     ++joints;
         ledger.add({"anchor-plate",
                     opening.form.id,
-                    Phase::openings,
+                    Phase::walls,
                     "Anchor plates",
                     2.0 * joints,
                     "One on each jamb on the joints that the crew's sheets name.",
                     {{"joints", static_cast<double>(joints), ""}}});
     }
+    for (const DomeForm& dome : schedule.building.domes)
+        if (dome.cap_courses == 0)
+            take_skylight(ledger, dome);
     for (const TunnelForm& tunnel : schedule.building.tunnels)
         take_vault_form(ledger, tunnel);
     for (const Lintel& lintel : schedule.lintels)

@@ -65,8 +65,14 @@ DrawingViews drawing_views(const BuildingPlan& plan, const Mesh& shell, double t
                                             step);
             }
             const Vec2 end = main.dome->at + ahead * (side * far);
-            add_segment(views.floor, LineRole::cut, end + ahead * (side * 0.25),
-                        end + ahead * (side * 0.65));
+            const Vec2 mark = end + ahead * (side * 0.65);
+            add_segment(views.floor, LineRole::cut, end + ahead * (side * 0.25), mark);
+            // An arrow the way the section looks: to the left of the bearing to the right.
+            const Vec2 sight(-ahead.y(), ahead.x()), tip = mark + sight * 0.35;
+            add_segment(views.floor, LineRole::cut, mark, tip);
+            for (const double aside : {1.0, -1.0})
+                add_segment(views.floor, LineRole::cut, tip,
+                            tip - sight * 0.15 + ahead * (aside * 0.08));
             views.floor.notes.insert(
                 views.floor.notes.begin(),
                 {letter, end + ahead * (side * 0.65), ahead * side, 3.5, true, false});
@@ -76,16 +82,21 @@ DrawingViews drawing_views(const BuildingPlan& plan, const Mesh& shell, double t
 }
 
 ModelSpace drawing_space(const Drafting& drafting, const DrawingViews& views) {
-    std::vector<std::vector<const View*>> rows{
-        {&views.floor, &views.foundation, &views.roof}, {}, {}, {}};
+    const Scale scale = sheet_scale(drafting, {views.floor});
+    std::vector<ViewRow> rows{
+        {{&views.floor, &views.foundation, &views.roof}, scale}, {{}, scale}, {{}, scale}};
     for (const View& view : views.sections)
-        rows[1].push_back(&view);
+        rows[1].views.push_back(&view);
     for (const View& view : views.elevations)
-        rows[2].push_back(&view);
-    for (const auto* several : {&views.details, &views.bonds})
+        rows[2].views.push_back(&view);
+    for (const auto* several : {&views.details, &views.bonds}) {
+        if (several->empty())
+            continue;
+        rows.push_back({{}, sheet_scale(drafting, *several)});
         for (const View& view : *several)
-            rows[3].push_back(&view);
-    return lay_side_by_side(drafting, rows, sheet_scale(drafting, {views.floor}));
+            rows.back().views.push_back(&view);
+    }
+    return lay_side_by_side(drafting, rows, scale);
 }
 
 namespace {

@@ -58,6 +58,23 @@ void add_title_lines(Sheet& sheet, const PaperBox& cell, const std::vector<std::
 
 } // namespace
 
+namespace {
+
+/// Lines to fill in by hand: an output that is the same each time has no date of its own.
+void add_blanks(Sheet& sheet, const PaperBox& cell, const MeasureText& measure) {
+    const char* const labels[] = {"Drawn", "Checked", "Date", "Revision"};
+    const double step = (cell.height() - 2) / 4;
+    double y = cell.top - 0.4;
+    for (const char* const label : labels) {
+        y -= step;
+        add_text(sheet, {cell.left + 2, y + 0.7}, label, sizes::least, false);
+        const double used = measure(label, sizes::least, false).width + 3.5;
+        add_line(sheet, {cell.left + used, y}, {cell.right - 2, y}, pens::fine);
+    }
+}
+
+} // namespace
+
 Page start_drawing(const Drafting& drafting, const std::string& title, const std::string& scale) {
     Page page;
     page.sheet.title = title;
@@ -68,14 +85,17 @@ Page start_drawing(const Drafting& drafting, const std::string& title, const std
     add_box(page.sheet, grown(frame, -pens::cut.width / 2), pens::cut);
     const PaperBox block{frame.left, frame.bottom, frame.right, frame.bottom + block_height};
     add_line(page.sheet, {block.left, block.top}, {block.right, block.top}, pens::cut);
-    const double titles = block.left + ruler_cell + (block.width() - ruler_cell) * 0.5;
-    for (const double x : {block.left + ruler_cell, titles})
+    const double rest = block.width() - ruler_cell;
+    const double titles = block.left + ruler_cell + rest * 0.53;
+    const double signs = block.left + ruler_cell + rest * 0.34;
+    for (const double x : {block.left + ruler_cell, signs, titles})
         add_line(page.sheet, {x, block.bottom}, {x, block.top}, pens::seen);
+    add_blanks(page.sheet, {signs, block.bottom, titles, block.top}, drafting.measure);
     add_text(page.sheet, {block.left + 3, block.top - 5}, words::print_at_full_size(), sizes::small,
              true);
     add_check_ruler(page.sheet, {block.left + 3, block.top - 13});
     // The caution, as large as its cell allows.
-    const PaperBox caution{block.left + ruler_cell, block.bottom, titles, block.top};
+    const PaperBox caution{block.left + ruler_cell, block.bottom, signs, block.top};
     double size = sizes::body;
     std::vector<std::string> lines;
     for (;; size -= 0.1) {

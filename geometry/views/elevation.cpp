@@ -69,8 +69,8 @@ void add_tags(View& view, const BuildingPlan& plan, const Mesh& shell, const Sig
         const HoleFaces faces = hole_faces(plan.schedule.building, form, half_width(form, z), z);
         const Vec2 at = form.origin + form.axis * (faces.outer + before);
         const Vec3 seen = frame.of(Vec3(at.x(), at.y(), z));
-        if (!block.hides(seen, before))
-            view.notes.push_back({tags.at(form.id), {seen.x(), seen.y()}, {0, 1}, 0.5, true, true});
+        if (!block.hides(seen, before)) // at its head: within it a leader would seem a mullion
+            view.notes.push_back({tags.at(form.id), {seen.x(), form.top}, {0, 1}, 3, true, true});
     }
 }
 

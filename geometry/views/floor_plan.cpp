@@ -117,7 +117,7 @@ View floor_plan(const BuildingPlan& plan, double height) {
         const Vec2 end = tunnel.origin + tunnel.axis() * tunnel.reach;
         view.notes.push_back({tunnel.id + "  " + degrees_text(tunnel.bearing.degrees), end,
                               tunnel.axis(), tunnel.end_wall ? 20.0 : 12.0, true, true});
-        if (tunnel.end_wall || inner_half_width(tunnel, height) <= 0)
+        if (inner_half_width(tunnel, height) <= 0)
             continue;
         const double half = inner_half_width(tunnel, 0);
         const Vec2 right = right_of(tunnel.bearing);
@@ -125,12 +125,13 @@ View floor_plan(const BuildingPlan& plan, double height) {
         width.from = end - right * half;
         width.to = end + right * half;
         width.along = right;
-        width.offset = 5;
+        width.offset = tunnel.end_wall ? 12 : 5; // beyond the end wall's door
         width.text = length_text(2 * half, schedule.unit);
         width.of = "tunnel." + tunnel.id + ".width";
         view.dimensions.push_back(std::move(width));
     }
     add_pole_chains(view, building, schedule.unit);
+    add_sleeves(view, plan, false);
     add_dome_names(view, plan, true);
     for (const ButtressForm& pier : building.buttresses)
         if (!pier.reveal)

@@ -76,6 +76,7 @@ View foundation_plan(const BuildingPlan& plan) {
     for (const DomeForm& dome : building.domes)
         add_pole(view, dome.at, 0.06);
     add_pole_chains(view, building, schedule.unit);
+    add_sleeves(view, plan, true);
     const auto wide = [&](const DomeForm& dome) {
         const double width =
             outside_radius(dome, lowest.middle) - inside_radius(dome, lowest.middle);
@@ -148,6 +149,11 @@ View roof_plan(const BuildingPlan& plan, const Mesh& shell, double tolerance) {
         view.notes.push_back({dome.id, dome.at, {0, 1}, 5, true, true});
         view.notes.push_back(
             {"top " + length_text(dome.top(), schedule.unit), dome.at, {0, -1}, 5, false, true});
+    }
+    for (const auto& [id, tag] : skylight_tags(schedule)) {
+        const DomeForm& dome = *find_dome(building, id);
+        view.notes.push_back(
+            {tag, dome.at + Vec2(dome.last_ring_radius, 0), {1, 1}, 4, false, true});
     }
     for (const TunnelForm& tunnel : building.tunnels) {
         if (!tunnel.to.empty())

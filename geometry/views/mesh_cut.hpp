@@ -11,8 +11,8 @@ namespace coilwright {
 /// even-odd. Within the mesh's tolerance of the true section.
 std::vector<std::vector<Vec2>> mesh_cut(const Mesh& mesh, const SightFrame& frame, double depth);
 
-/// Lines less what the cut face hides: what lies within its loops, even-odd. What is seen of a solid
-/// from within, through the face, is not seen.
+/// Lines less what the cut face hides: what lies within its loops, even-odd. What is seen of a
+/// solid from within, through the face, is not seen.
 std::vector<SeenLine> before_cut_face(const std::vector<SeenLine>& lines,
                                       const std::vector<std::vector<Vec2>>& loops);
 

@@ -31,33 +31,34 @@ void add_texts(ModelSpace& space, const Drafting& drafting, double top) {
             (space.unit == DisplayUnit::feet ? "inches" : "millimetres") +
             (space.scale.text.empty()
                  ? "."
-                 : "; texts and dimensions are sized for " + space.scale.text + "."),
+                 : "; texts and dimensions are sized for the scale under each view."),
         sizes::body, false);
     add("CAUTION. " + words::caution(), sizes::body, true);
 }
 
 } // namespace
 
-ModelSpace lay_side_by_side(const Drafting& drafting,
-                            const std::vector<std::vector<const View*>>& rows, const Scale& scale) {
+ModelSpace lay_side_by_side(const Drafting& drafting, const std::vector<ViewRow>& rows,
+                            const Scale& scale) {
     ModelSpace space;
     space.name = drafting.schedule().name;
     space.unit = drafting.unit();
     space.scale = scale;
-    double top = 0;
-    for (const auto& row : rows) {
+    double top = 0; // mm of the building
+    for (const ViewRow& row : rows) {
         double left = 0, height = 0;
-        for (const View* view : row)
-            height = std::max(height, size_of(*view, scale).height());
-        for (const View* view : row) {
-            const double width = size_of(*view, scale).width();
-            space.views.push_back(
-                laid_view({left, top - height, left + width, top}, *view, scale, drafting.measure));
+        for (const View* view : row.views)
+            height = std::max(height, size_of(*view, row.scale).height());
+        const double high = top / row.scale.per;
+        for (const View* view : row.views) {
+            const double width = size_of(*view, row.scale).width();
+            space.views.push_back(laid_view({left, high - height, left + width, high}, *view,
+                                            row.scale, drafting.measure));
             left += width + gap;
         }
-        top -= height + gap;
+        top -= height * row.scale.per + gap * scale.per;
     }
-    add_texts(space, drafting, top);
+    add_texts(space, drafting, top / scale.per);
     return space;
 }
 

@@ -1,4 +1,4 @@
-// Views laid side by side at one scale, as a CAD file holds them.
+// Views laid side by side, as a CAD file holds them.
 #pragma once
 
 #include "geometry/drawing/page.hpp"
@@ -9,7 +9,8 @@
 
 namespace coilwright {
 
-/// Positions in mm on paper; a millimetre of it is `scale.per` mm of the building.
+/// Positions of texts in mm on paper, a millimetre of which is `scale.per` mm of the building;
+/// those of a view in mm at its own scale, 1000 / per_metre mm of the building each.
 struct ModelSpace {
     std::string name; // of the design
     DisplayUnit unit = DisplayUnit::feet;
@@ -18,8 +19,14 @@ struct ModelSpace {
     std::vector<TextItem> texts; // the design's name, how it is drawn, the caution
 };
 
-/// Rows of views, the first row on top. The views must outlive what is returned.
-ModelSpace lay_side_by_side(const Drafting& drafting,
-                            const std::vector<std::vector<const View*>>& rows, const Scale& scale);
+struct ViewRow {
+    std::vector<const View*> views;
+    Scale scale;
+};
+
+/// Rows of views, the first row on top; `scale` is what is told of most. The views must outlive
+/// what is returned.
+ModelSpace lay_side_by_side(const Drafting& drafting, const std::vector<ViewRow>& rows,
+                            const Scale& scale);
 
 } // namespace coilwright

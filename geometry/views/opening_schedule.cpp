@@ -1,10 +1,13 @@
 #include "geometry/views/opening_schedule.hpp"
 
 #include "geometry/drawing/figures.hpp"
+#include "geometry/plan/building_rooms.hpp"
+#include "geometry/views/plan_parts.hpp"
 #include "geometry/views/plan_views.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace coilwright {
 
@@ -65,6 +68,13 @@ Table opening_table(const Drafting& drafting) {
              area_text(clear_area(form, opening.frame_inset + opening.frame_width),
                        drafting.unit())});
     }
+    for (const auto& [dome, tag] : skylight_tags(drafting.schedule())) {
+        const DomeForm& form = *find_dome(drafting.schedule().building, dome);
+        const double width = 2 * inside_radius(form, form.course_middle(form.courses()));
+        table.rows.push_back({tag, "skylight", "skylight", dome, "–", drafting.length(width), "–",
+                              drafting.length(form.top()), "–", "circle", "–", "–", "–",
+                              area_text(pi * width * width / 4, drafting.unit())});
+    }
     return table;
 }
 
@@ -80,7 +90,6 @@ Table dome_table(const Drafting& drafting) {
                      {{"Apex"}, Align::right, false},
                      {{"Top of wall"}, Align::right, false},
                      {{"Wall"}, Align::right, false},
-                     {{"Clear floor"}, Align::right, false},
                      {{"Clear height", "at the pole"}, Align::right, false}};
     for (const DomeForm& dome : drafting.schedule().building.domes) {
         const auto room = std::find_if(drafting.plan.headroom.begin(), drafting.plan.headroom.end(),
@@ -91,9 +100,73 @@ Table dome_table(const Drafting& drafting) {
                               drafting.length(dome.springline), drafting.length(dome.profile.rise),
                               drafting.length(dome.apex()), drafting.length(dome.top()),
                               drafting.length(dome.width),
-                              known ? area_text(room->floor_area, drafting.unit()) : "–",
                               known ? drafting.length(room->at_pole) : "–"});
     }
+    return table;
+}
+
+/// What no two rooms share: domes in open plan are one.
+Table room_table(const Drafting& drafting) {
+    Table table;
+    table.columns = {{{"Room"}, Align::left, true},
+                     {{"Of"}, Align::left, false},
+                     {{"Clear floor"}, Align::right, false},
+                     {{"Clear height", "at its highest"}, Align::right, false},
+                     {{"Clear volume"}, Align::right, false}};
+    for (const BuildingRoom& room :
+         building_rooms(drafting.schedule().building, drafting.plan.design.finish.inside_plaster)) {
+        std::string of = room.tunnel.empty() ? "" : "tunnel";
+        for (const std::string& dome : room.domes)
+            of += (of.empty() ? "" : " + ") + dome;
+        table.rows.push_back(
+            {room.id, of, room.floor.decided ? area_text(room.floor.area, drafting.unit()) : "–",
+             drafting.length(room.height), volume_text(room.volume, drafting.unit())});
+    }
+    return table;
+}
+
+Table tunnel_table(const Drafting& drafting) {
+    Table table;
+    table.columns = {{{"Tunnel"}, Align::left, true},
+                     {{"From"}, Align::left, false},
+                     {{"To"}, Align::left, false},
+                     {{"Bearing"}, Align::right, false},
+                     {{"Inside", "width"}, Align::right, false},
+                     {{"Profile"}, Align::left, false},
+                     {{"Springline"}, Align::right, false},
+                     {{"Rise"}, Align::right, false},
+                     {{"Crown"}, Align::right, false},
+                     {{"Top of wall"}, Align::right, false},
+                     {{"Wall"}, Align::right, false},
+                     {{"Reach, from", "the pole"}, Align::right, false}};
+    for (const TunnelForm& tunnel : drafting.schedule().building.tunnels)
+        table.rows.push_back({tunnel.id, tunnel.from,
+                              !tunnel.to.empty() ? tunnel.to
+                              : tunnel.end_wall  ? "end wall"
+                                                 : "open",
+                              degrees_text(turned_into_circle(tunnel.bearing.degrees)),
+                              drafting.length(2 * tunnel.profile.half_span),
+                              word(tunnel.profile.kind), drafting.length(tunnel.springline),
+                              drafting.length(tunnel.profile.rise),
+                              drafting.length(tunnel.springline + tunnel.profile.rise),
+                              drafting.length(tunnel.top()), drafting.length(tunnel.width),
+                              drafting.length(tunnel.reach)});
+    return table;
+}
+
+Table sleeve_table(const Drafting& drafting) {
+    Table table;
+    table.columns = {{{"Sleeve"}, Align::left, true},
+                     {{"In"}, Align::left, false},
+                     {{"Bearing"}, Align::right, false},
+                     {{"Diameter"}, Align::right, false},
+                     {{"Its centre, or the joint that it lies on"}, Align::right, false}};
+    for (const SleevePlan& sleeve : drafting.schedule().sleeves)
+        table.rows.push_back({sleeve.form.id, sleeve.form.in,
+                              degrees_text(turned_into_circle(sleeve.form.bearing.degrees)),
+                              drafting.length(sleeve.form.diameter),
+                              drafting.length(std::abs(sleeve.mark())) +
+                                  (sleeve.mark() < 0 ? " below the floor" : " above the floor")});
     return table;
 }
 
@@ -122,8 +195,10 @@ Table buttress_table(const Drafting& drafting) {
 } // namespace
 
 std::vector<Sheet> opening_schedule(const Drafting& drafting) {
+    bool first = true;
     const auto start = [&] {
-        Page page = start_drawing(drafting, "Schedules", "");
+        Page page = start_drawing(
+            drafting, std::exchange(first, false) ? "Schedules" : "Schedules, continued", "");
         page.body = grown(page.body, -2);
         return page;
     };
@@ -134,10 +209,16 @@ std::vector<Sheet> opening_schedule(const Drafting& drafting) {
         "are within frame and plaster: the clear area is what light and air pass.");
     flow.space(4);
     flow.table("Domes", dome_table(drafting), sizes::body, sizes::least, true);
-    if (const Table piers = buttress_table(drafting); !piers.rows.empty()) {
+    const auto table = [&](const char* heading, const Table& rows) {
+        if (rows.rows.empty())
+            return;
         flow.space(4);
-        flow.table("Buttresses", piers, sizes::body, sizes::least, true);
-    }
+        flow.table(heading, rows, sizes::body, sizes::least, true);
+    };
+    table("Rooms, inside the plaster", room_table(drafting));
+    table("Tunnels", tunnel_table(drafting));
+    table("Buttresses", buttress_table(drafting));
+    table("Sleeves", sleeve_table(drafting));
     return flow.finish();
 }
 

@@ -1,6 +1,7 @@
 #include "geometry/views/plan_parts.hpp"
 
 #include "geometry/drawing/figures.hpp"
+#include "geometry/plan/building_rooms.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -28,6 +29,14 @@ std::map<std::string, std::string> opening_tags(const Schedule& schedule) {
         }
         tags[opening.form.id] = letter + std::to_string(++counts[letter]);
     }
+    return tags;
+}
+
+std::map<std::string, std::string> skylight_tags(const Schedule& schedule) {
+    std::map<std::string, std::string> tags;
+    for (const DomeForm& dome : schedule.building.domes)
+        if (dome.cap_courses == 0 && dome.last_ring_radius > 0)
+            tags[dome.id] = "S" + std::to_string(tags.size() + 1);
     return tags;
 }
 
@@ -107,10 +116,38 @@ void add_pole_chains(View& view, const BuildingForm& building, DisplayUnit unit)
     add_chain(view, {extent.low.y(), extent.high.y()}, {0, 1}, extent.low, 1, unit, "overall");
 }
 
+void add_sleeves(View& view, const BuildingPlan& plan, bool below_floor) {
+    const BuildingForm& building = plan.schedule.building;
+    for (const SleevePlan& sleeve : plan.schedule.sleeves) {
+        const double z = sleeve.mark();
+        if ((z < -height_tie) != below_floor)
+            continue;
+        const SleeveForm& form = sleeve.form;
+        const DomeForm* dome = find_dome(building, form.in);
+        const TunnelForm* tunnel = find_tunnel(building, form.in);
+        if (!dome && !tunnel)
+            continue;
+        const double from = dome ? inside_radius(*dome, z) : inner_half_width(*tunnel, z);
+        const double to = dome ? outside_radius(*dome, z) : outer_half_width(*tunnel, z);
+        const Vec2 out = along(form.bearing), aside = right_of(form.bearing) * (form.diameter / 2);
+        for (const double side : {1.0, -1.0})
+            add_segment(view, LineRole::hidden, form.origin + out * from + aside * side,
+                        form.origin + out * to + aside * side);
+        view.notes.push_back({form.id + " Ø " + length_text(form.diameter, plan.schedule.unit) +
+                                  ", " + length_text(std::abs(z), plan.schedule.unit) +
+                                  (below_floor ? " below" : " up"),
+                              form.origin + out * to, out, 4, false, true, !below_floor});
+    }
+}
+
 void add_dome_names(View& view, const BuildingPlan& plan, bool floors) {
+    const std::vector<BuildingRoom> rooms =
+        building_rooms(plan.schedule.building, plan.design.finish.inside_plaster);
     for (const DomeForm& dome : plan.schedule.building.domes) {
-        const auto room = std::find_if(plan.headroom.begin(), plan.headroom.end(),
-                                       [&](const Headroom& one) { return one.dome == dome.id; });
+        // Of several in open plan the largest names the floor of all.
+        const auto room = std::find_if(rooms.begin(), rooms.end(), [&](const BuildingRoom& one) {
+            return one.tunnel.empty() && one.id == dome.id && one.floor.decided;
+        });
         const double within = dome.profile.half_span;
         view.notes.push_back({dome.id, dome.at, {0, 1}, 3.2, true, false, false, within});
         view.notes.push_back(
@@ -122,8 +159,9 @@ void add_dome_names(View& view, const BuildingPlan& plan, bool floors) {
              false,
              true,
              within});
-        if (floors && room != plan.headroom.end())
-            view.notes.push_back({area_text(room->floor_area, plan.schedule.unit) + " clear",
+        if (floors && room != rooms.end())
+            view.notes.push_back({area_text(room->floor.area, plan.schedule.unit) +
+                                      (room->domes.size() > 1 ? " clear, open plan" : " clear"),
                                   dome.at,
                                   {0, -1},
                                   9.5,

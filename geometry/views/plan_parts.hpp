@@ -15,6 +15,8 @@ void add_chain(View& view, std::vector<double> places, Vec2 along, Vec2 at, int 
 /// Chains below and to the left: from the edges of what is drawn to the poles, and overall.
 void add_pole_chains(View& view, const BuildingForm& building, DisplayUnit unit);
 
+/// Sleeves through the wall, dashed, with diameter and level: those below the floor, or the others.
+void add_sleeves(View& view, const BuildingPlan& plan, bool below_floor);
 /// Each dome's id, inside diameter and, if wanted, clear floor beside its pole.
 void add_dome_names(View& view, const BuildingPlan& plan, bool floors);
 

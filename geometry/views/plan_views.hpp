@@ -12,11 +12,13 @@ namespace coilwright {
 
 /// Height above the floor at which a floor plan is cut unless another is asked for: 4 ft, common
 /// practice.
-inline constexpr double usual_plan_height = 1.2192;
+inline constexpr double usual_plan_height = 1.2192, usual_metric_plan_height = 1.2;
 
 /// Tags of the openings by id: D1, D2 doors, W windows, V vents, N niches, in the order of the
 /// schedule.
 std::map<std::string, std::string> opening_tags(const Schedule& schedule);
+/// "S1", by the id of the dome that ends in a skylight.
+std::map<std::string, std::string> skylight_tags(const Schedule& schedule);
 
 /// Where an opening meets the faces of its wall at a height, along its axis from its origin and at
 /// its jambs. `half` is the half-width that is meant. Left and right as seen along the axis.

@@ -62,7 +62,8 @@ void add_levels(View& view, const BuildingPlan& plan, const CutDome& cut) {
     const DomeForm& dome = *cut.dome;
     const DisplayUnit unit = plan.schedule.unit;
     const double a = dome.profile.half_span, x = cut.pole;
-    const double top = dome.cap_courses > 0 ? dome.apex() : dome.top();
+    const bool closed = dome.cap_courses > 0;
+    const double top = closed ? dome.ceiling() : dome.top();
     add_segment(view, LineRole::axis, {x, 0}, {x, top});
     view.notes.push_back(
         {dome.id, {x, 80 * metres_per_inch}, {-1, 1}, 3.2, true, false, false, a}); // first: in its
@@ -75,10 +76,13 @@ void add_levels(View& view, const BuildingPlan& plan, const CutDome& cut) {
                          [&](const ViewNote& one) { return one.text == note; }))
             view.notes.push_back({note, {x - a * 0.45, dome.springline}, {0, 1}, 2.6, false, true});
     }
-    view.notes.push_back({(dome.cap_courses > 0 ? "apex " : "curb ") + length_text(top, unit),
-                          {x, top},
-                          {-0.7, -0.7},
-                          8,
+    if (closed) // of the course of discs, not of the profile's point within it
+        view.notes.push_back(
+            {"underside " + length_text(top, unit), {x, top}, {-0.7, -0.7}, 8, false, true});
+    view.notes.push_back({(closed ? "top " : "curb ") + length_text(dome.top(), unit),
+                          {x, dome.top()},
+                          {-0.7, 0.7},
+                          5,
                           false,
                           true});
     // The compass: its pivot or the chain's fixing.
@@ -86,7 +90,7 @@ void add_levels(View& view, const BuildingPlan& plan, const CutDome& cut) {
     add_segment(view, LineRole::seen, {x - 0.06, p - 0.06}, {x + 0.06, p + 0.06});
     add_segment(view, LineRole::seen, {x - 0.06, p + 0.06}, {x + 0.06, p - 0.06});
     view.notes.push_back(
-        {"compass centre " + length_text(p, unit), {x, p}, {0.8, -0.6}, 9, false, true});
+        {"compass centre " + length_text(p, unit), {x, p}, {0.8, -0.6}, 9, false, true, true});
     // Headroom: what the rule of its use asks for, else 6 ft 8 in.
     const auto rule = plan.design.rules.find(word(dome.use));
     const double height = rule != plan.design.rules.end() && rule->second.clear_height > 0
@@ -107,7 +111,7 @@ void add_levels(View& view, const BuildingPlan& plan, const CutDome& cut) {
 
 void add_heights(View& view, const BuildingPlan& plan, const DomeForm& dome, double left) {
     const DisplayUnit unit = plan.schedule.unit;
-    const double top = dome.cap_courses > 0 ? dome.apex() : dome.top();
+    const double top = dome.cap_courses > 0 ? dome.ceiling() : dome.top();
     const Vec2 at(left, 0), up(0, 1);
     add_chain(view, {dome.bottom(), 0, std::max(0.0, dome.springline), top}, up, at, 0, unit,
               "dome." + dome.id + ".levels");

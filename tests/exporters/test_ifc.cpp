@@ -37,7 +37,7 @@ TEST_CASE("IFC: web-ifc finds each course of each element with its body, number 
                 CHECK(properties.at("CompassRadius").get<double>() ==
                       Approx(radii.at(number)).margin(1e-6));
             CHECK(properties.at("Tube") == building.plan.design.domes.front().tube);
-            CHECK(properties.count("Fill") == 1);
+            CHECK(properties.count("Fill") == (building.plan.design.fills.empty() ? 0 : 1));
             const Course& course =
                 building.plan.schedule.courses.at(static_cast<std::size_t>(number - 1));
             const json& body = *building.body(part);
@@ -159,6 +159,8 @@ TEST_CASE("IFC: whole buildings have a wall, a roof and a room a dome, and every
             ++holes;
             niches += opening.form.use == OpeningUse::niche;
         }
+        for (const DomeForm& dome : form.domes)
+            holes += dome.cap_courses == 0; // a skylight
         CHECK(building.of_type("IfcOpeningElement").size() == holes);
         CHECK(building.of_type("IfcRelFillsElement").size() == holes - niches);
         for (const Fan& fan : building.plan.schedule.fans)

@@ -18,20 +18,26 @@ TEST_CASE("IFC: every opening is filled by a door or a window of its size, and l
         const ReadBuilding& building = *one;
         CAPTURE(building.name);
         const auto& openings = building.plan.schedule.openings;
-        CHECK(building.of_type("IfcOpeningElement").size() == openings.size());
-        CHECK(building.of_type("IfcRelVoidsElement").size() == openings.size());
+        std::size_t holes = openings.size();
+        for (const DomeForm& dome : building.plan.schedule.building.domes)
+            holes += dome.cap_courses == 0; // a skylight
+        CHECK(building.of_type("IfcOpeningElement").size() == holes);
+        CHECK(building.of_type("IfcRelVoidsElement").size() == holes);
         std::map<int, int> filled;
         for (const json& relation : building.of_type("IfcRelFillsElement"))
             filled[relation.at("RelatedBuildingElement").at("ref")] =
                 relation.at("RelatingOpeningElement").at("ref");
-        CHECK(filled.size() == openings.size());
+        CHECK(filled.size() == holes);
         for (const OpeningPlan& opening : openings) {
             CAPTURE(opening.form.id);
             const bool is_door = opening.form.use == OpeningUse::door;
             const json* filling = nullptr;
             for (const auto& [id, line] : building.lines.items())
                 if (line.at("type") == (is_door ? "IfcDoor" : "IfcWindow") &&
-                    line.at("Description") == word(opening.form.use) + " " + opening.form.id)
+                    line.at("Description") ==
+                        (word(opening.form.use) == opening.form.id
+                             ? opening.form.id
+                             : word(opening.form.use) + " " + opening.form.id))
                     filling = &line;
             REQUIRE(filling);
             CHECK(filling->at("OverallWidth").get<double>() ==

@@ -29,11 +29,11 @@ std::string forms_dxf(const BuildingPlan& plan, double kerf) {
     const MeasureText measure = pango_measure();
     const Drafting drafting{plan, *drawing_paper("a3"), measure};
     const auto views = cutting_views(form_set(plan.schedule), kerf);
-    std::vector<std::vector<const View*>> rows;
+    std::vector<ViewRow> rows;
     for (const auto& row : views) {
-        rows.emplace_back();
+        rows.push_back({{}, Scale{5, ""}});
         for (const View& view : row)
-            rows.back().push_back(&view);
+            rows.back().views.push_back(&view);
     }
     return dxf_text_of(lay_side_by_side(drafting, rows, Scale{5, ""}), measure);
 }
