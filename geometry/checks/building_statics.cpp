@@ -1,5 +1,6 @@
 #include "geometry/checks/building_statics.hpp"
 
+#include "geometry/plan/set_notes.hpp"
 #include "geometry/statics/sway.hpp"
 #include "geometry/statics/tunnel_slice.hpp"
 
@@ -78,6 +79,13 @@ DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, co
         if (parts.ground_pressures)
             result.ground_pressures.push_back(least_pressure(courses, what, 1));
     }
+    for (const OpeningForm& form : building.openings)
+        if (const Opening* written = find_opening(design, form.id); written && form.in == dome.id)
+            result.forms_until[form.id] =
+                plan_opening(design, *written, form, building).strike_after_course;
+    for (const TunnelForm& tunnel : building.tunnels)
+        if (tunnel.from == dome.id || tunnel.to == dome.id)
+            result.forms_until[tunnel.id] = plan_vault_form(tunnel).strike_after_course;
     if (parts.springline)
         result.springline = springline_thrust(courses, dome);
     if (parts.membrane)

@@ -7,6 +7,7 @@
 #include "geometry/statics/least_pressure.hpp"
 #include "geometry/statics/membrane.hpp"
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,8 @@ struct DomeAnalysis {
     ThrustLine springline; // of least thrust there, clear of openings; empty where there is none
     int springline_course = 1;            // the course over that joint
     std::vector<CourseMembrane> membrane; // ring courses above the springline
+    // By id of an opening or tunnel: the course after which its form may be struck.
+    std::map<std::string, int> forms_until;
     std::vector<double> levers; // of a free cantilever while it is built, by ring course, m
     double sway = 0; // g that the slice of parallel sides without rings bears, friction left out
     double wind = 0; // Pa, the same

@@ -141,7 +141,7 @@ Finding geometric_safety(const Design& design, const DomeForm& dome, const DomeS
     const StripStatics& worst = statics.strips[statics.worst];
     const double safety = worst.centred.safety();
     judge_ratio(found, safety, least.value, good);
-    if (found.verdict == Verdict::fails)
+    if (safety < 1)
         found.message = "No line of thrust keeps within the wall of '" + dome.id + "' " +
                         strip_words(worst) +
                         (safety > 0 ? "; the best one would need joints " +

@@ -27,8 +27,10 @@ std::vector<Finding> ground_findings(const Design& design, const DomeForm& dome,
 std::vector<Finding> sideways_findings(const Design& design, const DomeForm& dome,
                                        const DomeAnalysis& analysis);
 
-/// `open-stages`: whether every stage of building stands with its last ring closed. One linear
-/// program a course.
+/// `open-stages`: whether a line of thrust keeps within every stage of building, its last ring
+/// closed, clear of openings and beside each. While an opening's form stands the wall beside it
+/// may lean on it: then it is advice. One linear program a course clear of openings; beside them
+/// one for every third, and four more.
 std::vector<Finding> stage_findings(const Design& design, const DomeForm& dome,
                                     const DomeAnalysis& analysis);
 

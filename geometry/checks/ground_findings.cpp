@@ -5,6 +5,8 @@
 #include "geometry/statics/stem_stability.hpp"
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 namespace coilwright {
 
@@ -37,13 +39,48 @@ private:
         return statics_finding(code, "dome." + dome_.id, find_dome(design_, dome_.id)->place);
     }
 
+    /// In a strip, and the thrust on its stem: what an opening leaves of the stem's courses carries
+    /// what it leaves of the dome's. None where the strip has no line, or nothing pushes.
+    std::optional<std::pair<StemStability, double>> stem_of(const std::string& beside) const {
+        std::vector<WallCourse> courses = analysis_.statics.courses;
+        ThrustLine line = analysis_.springline;
+        if (!beside.empty()) {
+            DomeSlice what;
+            what.beside = beside;
+            line = springline_thrust(courses, dome_, what);
+            const std::vector<double> kept = kept_beside(courses, beside);
+            for (std::size_t i = 0; i < courses.size() && i < kept.size(); ++i)
+                courses[i].weight *= kept[i];
+        }
+        if (!line.stands || line.joints.empty())
+            return std::nullopt;
+        const JointThrust& above = line.joints.back();
+        return std::pair{
+            stem_stability(courses, analysis_.springline_course, above, design_.ground.friction),
+            above.thrust()};
+    }
+
     void add_stem(std::vector<Finding>& findings) const {
-        const JointThrust& above = analysis_.springline.joints.back();
-        const StemStability stem = stem_stability(
-            analysis_.statics.courses, analysis_.springline_course, above, design_.ground.friction);
+        StemStability stem{0, unlimited, unlimited};
+        double thrust = 0;
+        std::string beside;
+        for (const StripStatics& strip : analysis_.statics.strips) {
+            const auto found = stem_of(strip.beside);
+            if (!found)
+                continue;
+            if (found->first.overturning < stem.overturning) {
+                stem.overturning = found->first.overturning;
+                beside = strip.beside;
+            }
+            if (found->first.sliding < stem.sliding) {
+                stem.sliding = found->first.sliding;
+                thrust = found->second;
+            }
+        }
+        const std::string where = beside.empty() ? "" : " beside '" + beside + "'";
         const bool known = !bank_against_wall(design_) || bank_known(design_);
-        const std::string push = "a thrust of " + force_text(above.thrust(), design_.unit) +
-                                 " on a radian at the springline";
+        const std::string push =
+            "a thrust of " + force_text(thrust, design_.unit) + " on a radian at the springline";
         Finding slides = of_dome("stem-sliding");
         slides.formula = "friction on the ground x weight of dome and stem / least thrust at the "
                          "springline; the soil's help is left out";
@@ -62,8 +99,9 @@ private:
         tips.source = source_text(least);
         judge_ratio(tips, stem.overturning, least.value,
                     limit_of(design_, "overturning.good").value);
-        tips.message = "As a free wall the stem of '" + dome_.id + "' resists being tipped by " +
-                       push + " " + three_digits(stem.overturning) + " times.";
+        tips.message = "As a free wall the stem of '" + dome_.id + "'" + where +
+                       " resists being tipped by the thrust at the springline " +
+                       three_digits(stem.overturning) + " times.";
         if (slides.verdict != Verdict::holds)
             slides.remedy =
                 "A higher rise pushes less; more buried courses and buttresses hold more.";
@@ -128,9 +166,8 @@ private:
         found.message += "; it bears " + pressure_text(capacity, design_.unit) + ".";
         if (found.verdict == Verdict::fails)
             found.remedy =
-                "Lay the lowest courses of a wider tube, or two side by side, on a gravel "
-                "trench " +
-                three_digits(most / capacity) + " times as wide.";
+                "Lay the lowest courses of a wider tube, or two side by side, on deeper gravel, "
+                "which spreads the weight.";
         return found;
     }
 

@@ -34,6 +34,7 @@ constexpr CrewCheck of_the_crew[] = {
     {"joint-lap-short"},
     {"lintel-rest", "Ask whoever drew the design for a lintel that reaches farther over the wall."},
     {"lintel-width", "Ask whoever drew the design for a wider lintel, or a second one beside it."},
+    {"open-stages"},
     {"short-pieces",
      "Fold each into one bag. Lay it after what stops it and before the ring, and tamp it tight."},
     {"sill-misses-joint"},

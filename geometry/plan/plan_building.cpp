@@ -13,25 +13,28 @@ namespace coilwright {
 namespace {
 
 /// What to look at first.
-int rank(Verdict verdict) {
-    switch (verdict) {
+int rank(const Finding& finding) {
+    switch (finding.verdict) {
     case Verdict::fails:
         return 0;
     case Verdict::advice:
-        return 1;
-    case Verdict::not_judged:
         return 2;
+    case Verdict::not_judged: // a ratio under its limit weighs more than any advice
+        return finding.unit == FindingUnit::ratio && finding.value && finding.limit &&
+                       *finding.value < *finding.limit
+                   ? 1
+                   : 3;
     case Verdict::holds:
-        return 3;
+        return 4;
     }
-    return 4;
+    return 5;
 }
 
 } // namespace
 
 void put_worst_first(std::vector<Finding>& findings) {
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
-        return rank(a.verdict) < rank(b.verdict);
+        return rank(a) < rank(b);
     });
 }
 

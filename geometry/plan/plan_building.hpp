@@ -20,7 +20,8 @@ struct BuildingPlan {
     bool sound() const { return diagnostics.empty(); }
 };
 
-/// Failing ones first, then advice, then those that are not judged or hold; else as they stand.
+/// Failing ones first, then ratios under their limit that are not judged, advice, the others that
+/// are not judged, those that hold; else as they stand.
 void put_worst_first(std::vector<Finding>& findings);
 
 /// Takes a design as read (and what the reader found wrong) through fitting, layout checks, laying
