@@ -54,6 +54,29 @@ TEST_CASE("demo designs: every statics finding has its value, formula and source
     }
 }
 
+TEST_CASE("stages and the stem are judged beside openings, against a linear program of its own") {
+    // Reckoned apart, in Python, from the geometry alone: with course 19 laid the strip beside the
+    // door keeps within joints 0.938 times as wide; beside it the stem is tipped at 1.92 and slides
+    // at 4.20 times the thrust, at the friction assumed.
+    const BuildingPlan plan = demo_plan("grain-store.toml");
+    const DomeForm& dome = plan.schedule.building.domes.front();
+    const DomeAnalysis analysis = analyse_dome(plan.design, plan.schedule.building, dome);
+    DomeSlice beside;
+    beside.first = analysis.springline_course;
+    beside.beside = "door";
+    for (const BuildingStage& stage : building_stages(analysis.statics.courses, beside))
+        if (stage.last == 19)
+            CHECK(1 / stage.share == Approx(0.938).margin(1e-3));
+    const std::vector<Finding> findings = check_building(plan);
+    CHECK(*one(findings, "stem-overturning", "dome.store").value == Approx(1.92).margin(0.005));
+    CHECK(*one(findings, "stem-sliding", "dome.store").value == Approx(4.20).margin(0.005));
+    const Finding& stages = one(findings, "open-stages", "dome.store");
+    CHECK(*stages.value == Approx(1.09).margin(0.005)); // once the forms are struck
+    CHECK(stages.verdict == Verdict::advice);
+    CHECK(stages.message.find("leans on them") != std::string::npos);
+    CHECK(stages.remedy.find("Brace the form") != std::string::npos);
+}
+
 TEST_CASE("a capacity of the ground turns its pressure from not judged to a verdict") {
     BuildingPlan plan = demo_plan("washroom.toml");
     plan.design.ground.bearing_capacity.reset();
