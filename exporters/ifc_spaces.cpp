@@ -75,7 +75,8 @@ std::vector<StepValue> add_spaces(IfcFile& file, SlugTable& slugs, const Buildin
 StepValue add_floor(IfcFile& file, SlugTable& slugs, const BuildingPlan& plan,
                     const StepValue& place) {
     const double depth = plan.design.finish.floor_build_up;
-    const Region region = region_of(floor_expression(plan.schedule.building), exact_region);
+    const Region region =
+        region_of(room_expression(plan.schedule.building, height_tie), exact_region);
     const MaterialLook& looks = look(Material::earth_floor);
     StepValue shape = step_unset;
     std::vector<StepValue> items;

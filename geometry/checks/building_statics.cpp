@@ -85,7 +85,7 @@ DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, co
                 plan_opening(design, *written, form, building).strike_after_course;
     for (const TunnelForm& tunnel : building.tunnels)
         if (tunnel.from == dome.id || tunnel.to == dome.id)
-            result.forms_until[tunnel.id] = plan_vault_form(tunnel).strike_after_course;
+            result.forms_until[tunnel.id] = plan_vault_form(tunnel, building).strike_after_course;
     if (parts.springline)
         result.springline = springline_thrust(courses, dome);
     if (parts.membrane)

@@ -108,9 +108,19 @@ void add_after(Flow& flow, const Drafting& drafting, const CoursePart& part,
         always = "When it is tamped: top checked against the rod at four places." + wire;
     else
         flow.heading("When it is tamped");
-    std::vector<Flow::Item> items{{always, false}};
-    for (const SetNote* note : notes_for(drafting, part, course.after))
-        items.push_back({note->text, is_warning(*note)});
+    // What is filled before the top is even comes before the wire.
+    std::vector<Flow::Item> items;
+    const auto comes_first = [](const SetNote& note) {
+        return note.what == "lintel pocket" || note.what == "lintel packing";
+    };
+    const std::vector<const SetNote*> after = notes_for(drafting, part, course.after);
+    for (const SetNote* note : after)
+        if (comes_first(*note))
+            items.push_back({note->text, is_warning(*note)});
+    items.push_back({always, false});
+    for (const SetNote* note : after)
+        if (!comes_first(*note))
+            items.push_back({note->text, is_warning(*note)});
     std::string needs;
     const auto need = [&](const SetNote& note) {
         needs += (needs.empty() ? "" : ", ") + note.what + " of '" + note.element + "'";

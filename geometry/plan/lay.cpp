@@ -95,7 +95,7 @@ Schedule lay(const Design& design, const DecideRegion& decide) {
     for (const SleeveForm& sleeve : schedule.building.sleeves)
         schedule.sleeves.push_back(plan_sleeve(sleeve, schedule.building));
     for (const TunnelForm& tunnel : schedule.building.tunnels)
-        schedule.vault_forms.push_back(plan_vault_form(tunnel));
+        schedule.vault_forms.push_back(plan_vault_form(tunnel, schedule.building));
 
     const BuildingForm& building = schedule.building;
     const WallRelations relations = make_relations(building);

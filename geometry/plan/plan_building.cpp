@@ -33,9 +33,8 @@ int rank(const Finding& finding) {
 } // namespace
 
 void put_worst_first(std::vector<Finding>& findings) {
-    std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
-        return rank(a) < rank(b);
-    });
+    std::stable_sort(findings.begin(), findings.end(),
+                     [](const Finding& a, const Finding& b) { return rank(a) < rank(b); });
 }
 
 BuildingPlan plan_building(Design design, std::vector<Diagnostic> diagnostics,

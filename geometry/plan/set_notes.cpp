@@ -232,7 +232,9 @@ void note_dome(Schedule& schedule, const Design& design, const DomeForm& dome) {
 void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tunnel,
                  const VaultForm& form) {
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
-    const int first = form.set_before_course, last = form.strike_after_course;
+    const int first = form.set_before_course, strike = form.strike_after_course;
+    const int last = tunnel.side_courses + tunnel.crown_courses;
+    const std::string age = days_text(design.course.strike_age_days) + " old";
     if (Course* course = course_numbered(schedule, first))
         course->before.push_back({tunnel.id, "vault form",
                                   "Set the full-length form of the vault of '" + tunnel.id +
@@ -243,13 +245,35 @@ void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tun
         if (Course* course = course_numbered(schedule, n))
             course->before.push_back(
                 {tunnel.id, "form carries", "FORM CARRIES THIS COURSE of '" + tunnel.id + "'."});
+    const std::string ease = " Ease the wedges along its whole length a little at a time.";
+    if (strike <= last) {
+        if (Course* course = course_numbered(schedule, last))
+            course->after.push_back({tunnel.id, "strike rule",
+                                     "The vault's form of '" + tunnel.id +
+                                         "' stays until this crown is " + age + "." + ease});
+        return;
+    }
+    // Ends of the domes' rings lean on it at the hole: their sheets let it go.
     if (Course* course = course_numbered(schedule, last))
-        course->after.push_back({tunnel.id, "strike rule",
-                                 "The vault's form of '" + tunnel.id +
-                                     "' stays until this crown is " +
-                                     days_text(design.course.strike_age_days) +
-                                     " old. Ease the wedges along its whole length "
-                                     "a little at a time."});
+        course->after.push_back({tunnel.id, "form stays",
+                                 "DO NOT STRIKE the vault's form of '" + tunnel.id +
+                                     "': the sheet of course " + std::to_string(strike) +
+                                     " of the dome says when it comes out."});
+    for (const std::string& dome : {tunnel.from, tunnel.to}) {
+        if (dome.empty())
+            continue;
+        for (int n = first; n < strike; ++n)
+            if (Course* course = course_numbered(schedule, n))
+                course->after.push_back({dome, "form stays",
+                                         "DO NOT STRIKE the vault's form of '" + tunnel.id +
+                                             "': this ring's ends lean on it at the hole."});
+        if (Course* course = course_numbered(schedule, strike))
+            course->after.push_back({dome, "strike rule",
+                                     "The vault's form of '" + tunnel.id +
+                                         "' may be STRUCK when this course, the two below it and "
+                                         "the crown are " +
+                                         age + " and the ring is closed." + ease});
+    }
 }
 
 void note_reveal(Schedule& schedule, const ButtressForm& pier) {
@@ -353,7 +377,7 @@ SleevePlan plan_sleeve(const SleeveForm& sleeve, const BuildingForm& building) {
     return plan;
 }
 
-VaultForm plan_vault_form(const TunnelForm& tunnel) {
+VaultForm plan_vault_form(const TunnelForm& tunnel, const BuildingForm& building) {
     VaultForm form;
     form.tunnel = tunnel.id;
     form.set_before_course = 1;
@@ -361,6 +385,16 @@ VaultForm plan_vault_form(const TunnelForm& tunnel) {
            tunnel.course_middle(form.set_before_course) < tunnel.springline)
         ++form.set_before_course;
     form.strike_after_course = tunnel.side_courses + tunnel.crown_courses;
+    for (const DomeForm& dome : building.domes) {
+        if (tunnel.wall_stays || (dome.id != tunnel.from && dome.id != tunnel.to))
+            continue;
+        int over = form.set_before_course; // the first that runs unbroken over the hole
+        while (over < dome.courses() && 2 * inner_half_width(tunnel, dome.course_middle(over)) >=
+                                            dome.course_height - height_tie)
+            ++over;
+        form.strike_after_course = std::max(form.strike_after_course,
+                                            std::min(over + unbroken_courses - 1, dome.courses()));
+    }
     return form;
 }
 

@@ -21,8 +21,9 @@ void keep_last_forms(std::vector<OpeningPlan>& openings, const BuildingForm& bui
 SleevePlan plan_sleeve(const SleeveForm& sleeve, const BuildingForm& building);
 
 /// From the first course whose middle lies at the springline or above it to the crown: a vault has
-/// no rings to hold it.
-VaultForm plan_vault_form(const TunnelForm& tunnel);
+/// no rings to hold it; and until three courses of each dome that it opens run unbroken over the
+/// hole, whose ends lean on it.
+VaultForm plan_vault_form(const TunnelForm& tunnel, const BuildingForm& building);
 
 /// Fills Course::before and Course::after: forms to set, anchor plates on the joints nearest to
 /// 1/8, 3/8, 5/8 and 7/8 of each jamb and never more than 4 courses apart, forms that must stay and

@@ -104,12 +104,21 @@ double ring_strand(const BuildingForm& building, const WallRelations& relations,
 /// each end; where it meets the ring its wire runs on by a tube width instead, which is as long.
 double straight_strand(const Straight& straight, const Index& above) {
     double strand = 0;
-    for (const Straight* const next : above.straights(straight)) {
+    std::vector<const Straight*> lies_on = above.straights(straight);
+    double reach = straight.width / 2;
+    if (lies_on.empty() &&
+        (straight.part == StraightPart::left || straight.part == StraightPart::right)) {
+        Straight crown = straight; // under a vault's crown: its outer tube
+        crown.part = StraightPart::crown;
+        lies_on = above.straights(crown);
+        reach = straight.width;
+    }
+    for (const Straight* const next : lies_on) {
         const Straight& over = *next;
         const Vec2 along_it = (straight.end - straight.start).normalized();
         const Vec2 off = over.start - straight.start;
         const double across = std::abs(along_it.x() * off.y() - along_it.y() * off.x());
-        if (across > straight.width / 2)
+        if (across > reach)
             continue;
         const double from = std::max(straight.start_distance, over.start_distance);
         const double to = std::min(straight.end_distance, over.end_distance);
