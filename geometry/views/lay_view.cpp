@@ -261,8 +261,11 @@ private:
         }
         const auto led =
             placer_.place_led(candidates, target, note.room > 0 ? 0 : note.nearest + 3, rule);
-        if (led)
+        if (led) {
             laid_.notes.push_back({led->text, led->from, led->to});
+            if (view_.kind == ViewKind::detail) // else two of its notes side by side read as one
+                placer_.take(grown(corners(led->text, placer_.measure()), 1.5));
+        }
         return led.has_value();
     }
 
