@@ -23,8 +23,9 @@ std::vector<std::string> hold_points(const Ring& ring) {
         rules.push_back("Nobody under the skylight while the curb is laid.");
     else
         rules = {"Close this ring before you stop.",
-                 ring.cuts.empty() ? "Nobody under an open ring."
-                                   : "Nobody under an open ring; forms prop it at the openings."};
+                 ring.cuts.empty() ? "Nobody under an open ring but who swings the arm at the pole."
+                                   : "Nobody under an open ring but who swings the arm at the "
+                                     "pole; forms prop it at the openings."};
     rules.push_back("Let each lift gain strength, as test bags showed, before the next.");
     rules.push_back("When you stop, cover wall from rain and bags from sun.");
     return rules;

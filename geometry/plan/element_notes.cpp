@@ -69,6 +69,23 @@ std::string axis_origin(const BuildingForm& building, const std::string& id) {
     return "the pole";
 }
 
+/// How far the ring's inside face lies before that of a straight lintel at its ends, at the most of
+/// its courses: the ring stops there, and nothing fills the wedge. 0 in a tunnel.
+double open_before_ends(const BuildingForm& building, const Lintel& lintel) {
+    for (const OpeningForm& form : building.openings)
+        if (const DomeForm* dome =
+                form.id == lintel.opening ? find_dome(building, form.in) : nullptr) {
+            const double face = lintel.centre_distance - lintel.width / 2, end = lintel.length / 2;
+            double deep = 0;
+            for (int n = lintel.first_course; n <= lintel.last_course; ++n) {
+                const double r = inside_radius(*dome, dome->course_middle(n));
+                deep = std::max(deep, face - std::sqrt(std::max(0.0, r * r - end * end)));
+            }
+            return deep;
+        }
+    return 0;
+}
+
 void note_lintel(Schedule& schedule, const Lintel& lintel) {
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
     Course* course = course_numbered(schedule, lintel.first_course);
@@ -83,6 +100,12 @@ void note_lintel(Schedule& schedule, const Lintel& lintel) {
         ". Nail its plates into the course below.";
     course->before.push_back({lintel.opening, "lintel", text});
     Course* top = course_numbered(schedule, lintel.last_course);
+    if (const double deep = open_before_ends(schedule.building, lintel);
+        top && deep > narrowest_pocket)
+        top->after.push_back({lintel.opening, "lintel pocket",
+                              "At both ends of the lintel of '" + lintel.opening +
+                                  "' fill the wedge on the room's side, up to " + length(deep) +
+                                  " deep, with folded bags flush with the ring's inside face."});
     if (lintel.open_behind > narrowest_pocket) {
         // Over the hole nothing else carries what fills the pocket.
         course->before.push_back({lintel.opening, "lintel planks",

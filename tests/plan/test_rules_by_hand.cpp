@@ -278,7 +278,8 @@ TEST_CASE("two rings of two tubes hold their stadiums and their wire") {
     design.domes[0].lower_tube = "wide";
     design.domes[0].lower_height = 30 * inch;
     design.domes[0].second_wythe = 60 * inch;
-    const Course& course = course_of(lay(design), 1);
+    const Schedule schedule = lay(design);
+    const Course& course = course_of(schedule, 1);
     REQUIRE(course.rings.size() == 2);
     const auto stadium = [](double w, double t) { return (w - t) * t + pi * t * t / 4; };
     CHECK(course.fill_volume / inch3 ==

@@ -110,6 +110,15 @@ TEST_CASE("what a straight lintel leaves open behind it is to be filled, with it
     CHECK(laid.open_behind_ends / inch ==
           Approx(std::max(0.0, std::sqrt(outside * outside - 28 * 28) - face)));
     CHECK(text.find("Fill the pocket behind the lintel") != std::string::npos);
+    // The ring stops at its ends, 28 in off the axis, with its inside face before the lintel's.
+    std::string before;
+    for (const SetNote& note : course.after)
+        if (note.text.find("on the room's side") != std::string::npos)
+            before = note.text;
+    const double r = course.rings[0].inside_radius / inch;
+    const double deep = face - laid.width / inch - std::sqrt(r * r - 28 * 28);
+    REQUIRE(deep > 1);
+    CHECK(before.find("up to " + length_text(deep * inch, DisplayUnit::feet)) != std::string::npos);
 }
 
 TEST_CASE(
