@@ -113,39 +113,37 @@ and          models/grain-store.toml             the design: change a number, th
 TEXT
 }
 
-# Every fuzz target for a short while; a crash is kept in build-fuzz/crashes and fails the run.
+# Every fuzz target for a short while; a crash is kept in build-sanitize/crashes and fails the run.
 fuzz() {
     local target name seeds dictionary
-    say 'Building the fuzz targets'
-    cmake --preset fuzz
-    cmake --build --preset fuzz --target fuzzers --parallel "$(job_count)"
-    mkdir -p build-fuzz/crashes
-    for target in build-fuzz/tests/fuzz/fuzz-*; do
+    mkdir -p build-sanitize/crashes
+    for target in build-sanitize/tests/fuzz/fuzz-*; do
         if [ ! -f "$target" ] || [ ! -x "$target" ]; then continue; fi
         name=${target##*/fuzz-}
         say "Fuzzing: $name"
-        mkdir -p "build-fuzz/corpus/$name"
+        mkdir -p "build-sanitize/corpus/$name"
         seeds=(models "tests/fuzz/cases/$name")
         dictionary=()
         [ ! -f "tests/fuzz/$name.dict" ] || dictionary=("-dict=tests/fuzz/$name.dict")
         "$target" -seed=1 -max_total_time="${FUZZ_SECONDS:-30}" -timeout=10 -rss_limit_mb=1024 \
             -max_len=8192 -print_final_stats=1 -verbosity=0 "${dictionary[@]}" \
-            -artifact_prefix="build-fuzz/crashes/$name-" \
-            "build-fuzz/corpus/$name" "${seeds[@]}"
+            -artifact_prefix="build-sanitize/crashes/$name-" \
+            "build-sanitize/corpus/$name" "${seeds[@]}"
     done
 }
 
-# What reads and lays a design, where hostile input arrives, under the sanitizers. All subjects would
-# take the test command past 40 minutes: cmake --workflow --preset sanitize.
+# What reads and lays a design, where hostile input arrives, under the sanitizers: its tests, then the
+# fuzz targets. All subjects would take the test command past 40 minutes: cmake --workflow --preset sanitize.
 sanitize() {
-    local subjects=(base design plan) targets=() subject pattern
+    local subjects=(base design plan) targets=(fuzzers) subject pattern
     for subject in "${subjects[@]}"; do targets+=("test-$subject"); done
     pattern=$(IFS='|' && printf '%s' "${subjects[*]}")
-    say 'Building with AddressSanitizer and UBSan'
+    say 'Building with AddressSanitizer, UBSan and libFuzzer'
     cmake --preset sanitize
     cmake --build --preset sanitize --target "${targets[@]}" --parallel "$(job_count)"
     say "Testing under the sanitizers: ${subjects[*]}"
     ctest --preset sanitize --tests-regex "^($pattern):"
+    fuzz
 }
 
 run_tests() {
@@ -157,7 +155,6 @@ run_tests() {
     say 'Building the program and its tests'
     cmake --preset release
     cmake --build --preset release --parallel "$(job_count)"
-    fuzz
     sanitize
     # Last, so that its summary closes the output.
     say 'Running every test'

@@ -311,11 +311,13 @@ private:
         return use == form.id ? use : use + " " + form.id;
     }
 
-    // The hole under a dome's skylight, plumb from its last ring's foot to the top, and the light
-    // in it, which is not ours to shape.
+    // The hole under a dome's skylight, plumb through its curb or else its last ring, and the light
+    // on it, which is not ours to shape.
     void add_skylight(const DomeForm& dome) {
-        const double radius = inside_radius(dome, dome.course_middle(dome.courses()));
-        const double low = dome.course_bottom(dome.courses()), depth = dome.top() - low;
+        const double radius = dome.last_ring_radius;
+        const int plumb = std::max(1, dome.curb_courses); // courses
+        const double low = dome.course_bottom(dome.courses() + 1 - plumb);
+        const double depth = dome.top() - low;
         const Host& host = host_at(dome.id, low);
         const std::string hole = slugs_.unique(dome.id + "_SKYLIGHT_HOLE");
         const std::vector<Vec2> outline = circle_outline(radius);

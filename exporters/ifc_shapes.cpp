@@ -125,16 +125,13 @@ std::vector<PlanFace> faces_of(const Region& region) {
 }
 
 HoleReach sleeve_reach(const SleeveForm& sleeve, const BuildingPlan& plan) {
-    const BuildingForm& building = plan.schedule.building;
     const Finish& finish = plan.design.finish;
     const double z = sleeve.height;
     // Below the floor and below the ground there is no plaster.
     const double within = z > 0 ? finish.inside_plaster : 0;
     const double without = z > plan.design.ground.level ? finish.outside_plaster : 0;
-    if (const TunnelForm* tunnel = find_tunnel(building, sleeve.in))
-        return {inner_half_width(*tunnel, z) - within, outer_half_width(*tunnel, z) + without};
-    const DomeForm& dome = *find_dome(building, sleeve.in);
-    return {inside_radius(dome, z) - within, outside_radius(dome, z) + without};
+    const WallBand wall = wall_of(sleeve, plan.schedule.building, z);
+    return {wall.inside - within, wall.outside + without};
 }
 
 std::vector<Vec2> circle_outline(double radius) {

@@ -17,6 +17,7 @@ enum class DisplayUnit { feet, metres };
 struct LengthReading {
     double value = 0;  // metres, or square metres from read_area
     std::string fault; // what was found wrong, as the second half of a sentence
+    bool bare = false; // no unit was typed: read in that of the file
 };
 
 /// Reads one length: "8 ft 6-1/2 in", "8' 6 1/2\"", "5-1/2 in", "2.44 m", "380 mm", "38 cm", ASCII

@@ -124,7 +124,7 @@ LengthReading read_length(std::string_view text, DisplayUnit bare) {
     Sum sum;
     int parts = 0;
     double first = 0;
-    bool ends_in_separator = false;
+    bool ends_in_separator = false, is_bare = false;
     do {
         const TypedNumber number = scanner.take_number();
         if (!number.fault.empty())
@@ -139,6 +139,7 @@ LengthReading read_length(std::string_view text, DisplayUnit bare) {
                 return fault(parts > 0 || scanner.peek() == '-' || scanner.peek() == ','
                                  ? "has a number without its unit"
                                  : "has a character that no length has");
+            is_bare = parts == 0;
             taken.unit = parts > 0                   ? Unit::inch
                          : bare == DisplayUnit::feet ? Unit::foot
                                                      : Unit::metre;
@@ -153,7 +154,7 @@ LengthReading read_length(std::string_view text, DisplayUnit bare) {
     const double metres = in_metres(sum, first, parts == 1);
     if (!std::isfinite(metres) || metres > greatest_length)
         return fault("is over 10 km");
-    return {negative ? 0 - metres : metres, {}};
+    return {negative ? 0 - metres : metres, {}, is_bare};
 }
 
 LengthReading read_area(std::string_view text, DisplayUnit bare) {

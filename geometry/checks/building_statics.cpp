@@ -84,7 +84,7 @@ DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, co
             result.forms_until[form.id] =
                 plan_opening(design, *written, form, building).strike_after_course;
     for (const TunnelForm& tunnel : building.tunnels)
-        if (tunnel.from == dome.id || tunnel.to == dome.id)
+        if (!tunnel.wall_stays && bearing_from(tunnel, dome.id))
             result.forms_until[tunnel.id] = plan_vault_form(tunnel, building).strike_after_course;
     if (parts.springline)
         result.springline = springline_thrust(courses, dome);

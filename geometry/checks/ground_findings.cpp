@@ -63,21 +63,24 @@ private:
     void add_stem(std::vector<Finding>& findings) const {
         StemStability stem{0, unlimited, unlimited};
         double thrust = 0;
-        std::string beside;
+        std::string tips_beside, slides_beside;
         for (const StripStatics& strip : analysis_.statics.strips) {
             const auto found = stem_of(strip.beside);
             if (!found)
                 continue;
             if (found->first.overturning < stem.overturning) {
                 stem.overturning = found->first.overturning;
-                beside = strip.beside;
+                tips_beside = strip.beside;
             }
             if (found->first.sliding < stem.sliding) {
                 stem.sliding = found->first.sliding;
+                slides_beside = strip.beside;
                 thrust = found->second;
             }
         }
-        const std::string where = beside.empty() ? "" : " beside '" + beside + "'";
+        const auto where = [](const std::string& beside) {
+            return beside.empty() ? std::string() : " beside '" + beside + "'";
+        };
         const bool known = !bank_against_wall(design_) || bank_known(design_);
         const std::string push =
             "a thrust of " + force_text(thrust, design_.unit) + " on a radian at the springline";
@@ -87,8 +90,8 @@ private:
         slides.source = "balance; friction and factor by [ground] and [joint], or a judgement "
                         "without source (0.4, 1.5)";
         judge_ratio(slides, stem.sliding, 1, design_.joint.factor);
-        slides.message = "On the ground '" + dome_.id + "' resists " + push + " " +
-                         three_digits(stem.sliding) + " times, at friction " +
+        slides.message = "On the ground '" + dome_.id + "'" + where(slides_beside) + " resists " +
+                         push + " " + three_digits(stem.sliding) + " times, at friction " +
                          three_digits(design_.ground.friction) + ".";
         soften_ground_friction(slides, design_);
         Finding tips = of_dome("stem-overturning");
@@ -99,7 +102,7 @@ private:
         tips.source = source_text(least);
         judge_ratio(tips, stem.overturning, least.value,
                     limit_of(design_, "overturning.good").value);
-        tips.message = "As a free wall the stem of '" + dome_.id + "'" + where +
+        tips.message = "As a free wall the stem of '" + dome_.id + "'" + where(tips_beside) +
                        " resists being tipped by the thrust at the springline " +
                        three_digits(stem.overturning) + " times.";
         if (slides.verdict != Verdict::holds)

@@ -67,14 +67,13 @@ std::vector<Finding> buttress_practice_findings(const BuildingPlan& plan) {
                          braced_to(building, dome, {opening.bearing, opening.half_width},
                                    beside->value));
         for (const TunnelForm& tunnel : building.tunnels) {
-            if (tunnel.wall_stays || (tunnel.from != dome.id && tunnel.to != dome.id))
+            const std::optional<Bearing> bearing = bearing_from(tunnel, dome.id);
+            if (tunnel.wall_stays || !bearing)
                 continue;
-            const Bearing bearing =
-                tunnel.from == dome.id ? tunnel.bearing : turned(tunnel.bearing, 180);
             // Its own walls reach out beside the opening and brace it up to the vault's crown.
             consider(tunnel.id,
                      std::max(tunnel.crown(),
-                              braced_to(building, dome, {bearing, tunnel.profile.half_span},
+                              braced_to(building, dome, {*bearing, tunnel.profile.half_span},
                                         beside->value)));
         }
         if (doorways == 0)

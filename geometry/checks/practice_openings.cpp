@@ -33,10 +33,10 @@ public:
             check_doors(form);
             check_cover(form);
         }
-        for (const Lintel& lintel : schedule_.lintels)
+        for (const Lintel& lintel : schedule_.lintels) {
             check_rest(lintel);
-        for (const Lintel& lintel : schedule_.lintels)
             check_width(lintel);
+        }
         return std::move(findings_);
     }
 
@@ -59,11 +59,8 @@ private:
             if (opening.in == form.id && opening.use == OpeningUse::door)
                 doors.push_back({opening.id, opening.bearing, opening.half_width});
         for (const TunnelForm& tunnel : building_.tunnels)
-            if (!tunnel.wall_stays && (tunnel.from == form.id || tunnel.to == form.id))
-                doors.push_back(
-                    {tunnel.id,
-                     tunnel.from == form.id ? tunnel.bearing : turned(tunnel.bearing, 180),
-                     tunnel.profile.half_span});
+            if (const auto bearing = bearing_from(tunnel, form.id); !tunnel.wall_stays && bearing)
+                doors.push_back({tunnel.id, *bearing, tunnel.profile.half_span});
         return doors;
     }
 

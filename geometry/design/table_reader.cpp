@@ -55,6 +55,7 @@ std::optional<double> read_measure_value(const toml::node& node, const MeasureKe
     const std::string typed =
         key.typed.empty() ? typed_measure(key.example, measure, unit) : std::string(key.typed);
     double value = 0;
+    bool is_bare = node.is_number() && takes_text(measure);
     if (node.is_string() && takes_text(measure)) {
         const std::string& text = node.ref<std::string>();
         const LengthReading reading = read_measure(text, measure, unit);
@@ -64,6 +65,7 @@ std::optional<double> read_measure_value(const toml::node& node, const MeasureKe
             return std::nullopt;
         }
         value = reading.value;
+        is_bare = reading.bare;
     } else if (node.is_number() && takes_bare_number(measure)) {
         value = from_bare_number(node.value_or(0.0), measure, unit);
     } else {
@@ -72,7 +74,6 @@ std::optional<double> read_measure_value(const toml::node& node, const MeasureKe
     }
     // Bounds are meant to be reached: a length within a micrometre of one counts as on it.
     const double slack = measure == Measure::length ? 1e-6 : 0;
-    const bool is_bare = node.is_number() && takes_text(measure);
     if (is_bare && !context.unit_is_known && std::isfinite(value))
         return value;
     const bool fits = std::isfinite(value) && value >= key.low - slack && value <= key.high + slack;
@@ -81,7 +82,7 @@ std::optional<double> read_measure_value(const toml::node& node, const MeasureKe
         return value;
     const std::string meant =
         is_bare && measure == Measure::length && std::isfinite(value)
-            ? with_forgotten_unit(node.value_or(0.0), {key.low, usual, key.example}, unit)
+            ? with_forgotten_unit(value / metres_of(1, unit), {key.low, usual, key.example}, unit)
             : std::string();
     if (fits && meant.empty())
         return value;

@@ -131,15 +131,14 @@ Table bond_table(const Drafting& drafting, const CoursePart& part) {
 }
 
 std::string bond_remark(const Drafting& drafting, const CoursePart& part) {
-    bool runs_in = false, butts = false, corner = false, tunnels = false, piers = false;
+    bool tunnels_in = false, piers_in = false, butts = false, corner = false;
     std::string text;
     for (const BondRow& bond : bonds(drafting, part)) {
         const auto says = [&](const char* words) {
             return bond.now.find(words) != std::string::npos;
         };
-        runs_in = runs_in || says("tunnel runs in") || says("buttress runs in");
-        tunnels = tunnels || says("tunnel runs in");
-        piers = piers || says("buttress runs in");
+        tunnels_in = tunnels_in || says("tunnel runs in");
+        piers_in = piers_in || says("buttress runs in");
         butts = butts || says("tunnel butts on it") || says("buttress butts on it");
         corner = corner || says("corner");
         if (says("ring butts on its outside")) // whose wall is kept goes up first...
@@ -149,9 +148,9 @@ std::string bond_remark(const Drafting& drafting, const CoursePart& part) {
         if (says("this ring runs in"))
             text += "Lay this ring before " + bond.where + ". ";
     }
-    if (tunnels && piers)
+    if (tunnels_in && piers_in)
         text += "Lay what runs in first, the tunnel's walls before the buttresses, then the ring. ";
-    else if (runs_in)
+    else if (tunnels_in || piers_in)
         text += "Lay what runs in first, then the ring. ";
     else if (butts)
         text += "Lay the ring first, then what butts on it. ";

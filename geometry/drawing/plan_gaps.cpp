@@ -186,12 +186,9 @@ void name_elements(PlanCanvas& canvas, const BuildingPlan& plan, const CoursePar
         if (const ButtressForm* pier = find_pier(schedule, straight->of))
             name(pier->id, pier->bearing, outer_face(*pier, part.course->middle));
     for (const Straight& straight : part.course->straights)
-        if (const TunnelForm* tunnel = find_tunnel(schedule.building, straight.of)) {
-            if (tunnel->from == dome.id)
-                name(tunnel->id, tunnel->bearing, outside);
-            else if (tunnel->to == dome.id)
-                name(tunnel->id, turned(tunnel->bearing, 180), outside);
-        }
+        if (const TunnelForm* tunnel = find_tunnel(schedule.building, straight.of))
+            if (const auto bearing = bearing_from(*tunnel, dome.id))
+                name(tunnel->id, *bearing, outside);
     for (const Ring* ring : part.rings)
         for (const Cut& cut : ring->cuts)
             if (const DomeForm* other = find_dome(schedule.building, cut.by)) {

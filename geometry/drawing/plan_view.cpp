@@ -177,26 +177,18 @@ private:
     }
 
     void letter(const Ring& ring, const Cut& cut) {
-        const Vec2 target = frame_.at(cut.inside_bearing, ring.inside_radius);
-        const Vec2 inward = (frame_.pole - target).normalized();
-        // Away from the opening's axis, so that the two letters of a narrow one part.
-        const double sign = cut.side == Side::right ? 1 : -1;
-        const Vec2 aside = right_of({cut.inside_bearing}) * sign;
+        const Vec2 outside = frame_.at(cut.outside_bearing, ring.outside_radius);
+        // The inside of a second wythe none can reach.
+        const bool from_outside = ring.wythe > 1;
+        const double bearing = from_outside ? cut.outside_bearing : cut.inside_bearing;
         PlanCanvas::LetterPlace place;
-        if (ring.wythe > 1) { // its inside none can reach
-            const Vec2 face = frame_.at(cut.outside_bearing, ring.outside_radius);
-            const Vec2 outward = (face - frame_.pole).normalized();
-            place.target = place.beyond = face;
-            place.wanted = (outward + right_of({cut.outside_bearing}) * sign * 0.5).normalized();
-            place.other = outward;
-            place.farthest = ring.inside_radius * frame_.mm_per_metre * 0.9;
-            canvas_.letter(cut_letter(ring, cut), place);
-            return;
-        }
-        place.target = target;
-        place.wanted = (inward + aside * 0.5).normalized();
-        place.beyond = frame_.at(cut.outside_bearing, ring.outside_radius);
-        place.other = -inward;
+        place.target = from_outside ? outside : frame_.at(bearing, ring.inside_radius);
+        const Vec2 outward = (place.target - frame_.pole).normalized();
+        // Away from the opening's axis, so that the two letters of a narrow one part.
+        const Vec2 aside = right_of({bearing}) * (cut.side == Side::right ? 1 : -1);
+        place.wanted = ((from_outside ? outward : Vec2(-outward)) + aside * 0.5).normalized();
+        place.beyond = outside;
+        place.other = outward;
         place.farthest = ring.inside_radius * frame_.mm_per_metre * 0.9;
         canvas_.letter(cut_letter(ring, cut), place);
     }

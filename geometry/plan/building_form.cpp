@@ -77,6 +77,13 @@ const TunnelForm* find_tunnel(const BuildingForm& building, const std::string& i
     return find_form(building.tunnels, id);
 }
 
+WallBand wall_of(const SleeveForm& sleeve, const BuildingForm& building, double z) {
+    if (const TunnelForm* tunnel = find_tunnel(building, sleeve.in))
+        return {inner_half_width(*tunnel, z), outer_half_width(*tunnel, z)};
+    const DomeForm& dome = *find_dome(building, sleeve.in);
+    return {inside_radius(dome, z), outside_radius(dome, z)};
+}
+
 BuildingForm make_building_form(const Design& design) {
     BuildingForm building;
     if (!design.course.sound)

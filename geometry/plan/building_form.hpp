@@ -35,6 +35,12 @@ const ButtressForm* find_reveal(const BuildingForm& building, const std::string&
 const DomeForm* find_dome(const BuildingForm& building, const std::string& id);
 const TunnelForm* find_tunnel(const BuildingForm& building, const std::string& id);
 
+/// How far from a sleeve's origin the faces of its wall lie at a height.
+struct WallBand {
+    double inside = 0, outside = 0;
+};
+WallBand wall_of(const SleeveForm& sleeve, const BuildingForm& building, double z);
+
 /// What a join does to the wall of `dome` where it meets `other`.
 enum class JoinEffect { none, stops_at_wall, opens_to_room };
 JoinEffect join_effect(const BuildingForm& building, const std::string& dome,

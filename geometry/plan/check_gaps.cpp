@@ -86,15 +86,8 @@ private:
         result.bearing = form.bearing.degrees;
         result.low = form.sill;
         result.top = taken_top(form, dome);
-        // Found once: this is asked at many heights.
-        const std::optional<LintelCourses> lintel = lintel_courses(form, dome);
-        const double low = lintel ? dome.course_bottom(lintel->first) : 0;
-        const double high = lintel ? dome.course_bottom(lintel->last + 1) : 0;
-        result.half_degrees = [form, dome, lintel, low, high](double z, double radius) {
-            double half = lintel ? half_width(form, z) : taken_half_width(form, dome, z);
-            if (lintel && z >= low && z < high)
-                half = std::max(half, lintel->half_length);
-            return half_angle_degrees(std::min(half, radius), radius);
+        result.half_degrees = [form, band = lintel_band(form, dome)](double z, double radius) {
+            return half_angle_degrees(std::min(taken_half_width(form, band, z), radius), radius);
         };
         result.hole_half_degrees = [form](double z, double radius) {
             return half_angle_degrees(std::min(half_width(form, z), radius), radius);

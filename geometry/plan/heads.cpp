@@ -99,22 +99,72 @@ double fan_top(const OpeningForm& opening) {
 
 namespace {
 
-/// Area of |x - c| <= half-depth, low <= y <= high that lies in a ring between two radii: bearing
-/// of one end of a lintel. By the midpoint rule on y (the strip is a tube or two long; error under
-/// 1e-6).
-double end_bearing_area(double r, double outside, double inner_face, double outer_face, double low,
-                        double high) {
-    constexpr int parts = 400;
-    double area = 0;
-    for (int i = 0; i < parts; ++i) {
-        const double y = low + (i + 0.5) * (high - low) / parts;
-        const double from = std::max(inner_face, r > y ? std::sqrt(r * r - y * y) : 0);
-        const double to =
-            std::min(outer_face, outside > y ? std::sqrt(outside * outside - y * y) : 0);
-        area += std::max(0.0, to - from) * (high - low) / parts;
-    }
-    return area;
+/// Half of a chord: how far from its middle a circle lies at a distance from its centre; 0 beyond.
+double half_chord(double radius, double off) {
+    return std::sqrt(std::max(0.0, radius * radius - off * off));
 }
+
+/// Area under a circle about the origin from the y axis to y, 0 <= y <= radius.
+double under_circle(double radius, double y) {
+    return (y * half_chord(radius, y) + radius * radius * std::asin(std::min(1.0, y / radius))) / 2;
+}
+
+/// One end of a lintel on the round wall below it: the band from `low` to `high` along it, its
+/// faces half its width off its long axis.
+struct LintelEnd {
+    double inside = 0, outside = 0; // radii of the wall
+    double half_depth = 0;          // of the lintel, across the wall
+    double low = 0, high = 0;
+
+    /// Of the band, what lies on the wall at all with the long axis so far from the pole.
+    double first(double centre) const {
+        return std::clamp(half_chord(inside, centre + half_depth), low, high);
+    }
+    double last(double centre) const {
+        return std::clamp(half_chord(outside, centre - half_depth), low, high);
+    }
+    /// From where on the lintel's inner face stands on the wall, and up to where its outer one.
+    double inner_from(double centre) const {
+        return std::clamp(half_chord(inside, centre - half_depth), first(centre), last(centre));
+    }
+    double outer_to(double centre) const {
+        return std::clamp(half_chord(outside, centre + half_depth), first(centre), last(centre));
+    }
+
+    double area(double centre) const {
+        const double y0 = first(centre), y1 = last(centre);
+        if (y1 <= y0)
+            return 0;
+        const double in = inner_from(centre), out = outer_to(centre);
+        const double over = (centre + half_depth) * (out - y0) + under_circle(outside, y1) -
+                            under_circle(outside, out);
+        const double under = under_circle(inside, std::min(in, inside)) -
+                             under_circle(inside, std::min(y0, inside)) +
+                             (centre - half_depth) * (y1 - in);
+        return over - under;
+    }
+    /// What the area gains where the long axis moves outward: the outer face's length on the wall
+    /// less the inner one's.
+    double gain(double centre) const {
+        return (outer_to(centre) - first(centre)) - (last(centre) - inner_from(centre));
+    }
+
+    /// The long axis where the area is largest, in the middle of such places where they are many: a
+    /// lintel that lies whole on the wall may be moved.
+    double best_centre() const {
+        const auto turn = [&](auto rises) {
+            double from = half_chord(inside, high), to = outside;
+            for (int i = 0; i < 60; ++i) {
+                const double middle = (from + to) / 2;
+                (rises(gain(middle)) ? from : to) = middle;
+            }
+            return (from + to) / 2;
+        };
+        return (turn([](double gain) { return gain > 0; }) +
+                turn([](double gain) { return gain >= 0; })) /
+               2;
+    }
+};
 
 } // namespace
 
@@ -169,26 +219,12 @@ std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& do
         return std::nullopt;
     const double wall = ring_width(dome, dome.course_bottom(courses->first));
     Lintel lintel = start_lintel(opening, *courses, dome, wall);
-    // The place that makes the bearing largest, on the ring of the course below: golden section,
-    // the area rises to one top and falls.
+    // The place that makes the bearing largest, on the ring of the course below.
     const double z = dome.course_middle(std::max(1, courses->first - 1));
-    const double r = inside_radius(dome, z), outside = outside_radius(dome, z);
-    const double low = opening.half_width, high = lintel.length / 2;
-    const auto area = [&](double centre) {
-        return 2 * end_bearing_area(r, outside, centre - lintel.width / 2,
-                                    centre + lintel.width / 2, low, high);
-    };
-    const double golden = (std::sqrt(5.0) - 1) / 2;
-    double from = std::sqrt(std::max(0.0, r * r - high * high)), to = outside;
-    for (int i = 0; i < 60; ++i) {
-        const double left = to - golden * (to - from), right = from + golden * (to - from);
-        if (area(left) >= area(right))
-            to = right;
-        else
-            from = left;
-    }
-    lintel.centre_distance = (from + to) / 2;
-    lintel.bearing_area = area(lintel.centre_distance);
+    const double r = inside_radius(dome, z), high = lintel.length / 2;
+    const LintelEnd end{r, outside_radius(dome, z), lintel.width / 2, opening.half_width, high};
+    lintel.centre_distance = end.best_centre();
+    lintel.bearing_area = 2 * end.area(lintel.centre_distance);
     lintel.shows_inside = std::max(0.0, r - (lintel.centre_distance - lintel.width / 2));
     const double around = outside_radius(dome, dome.course_middle(courses->first));
     const double face = lintel.centre_distance + lintel.width / 2;
@@ -220,20 +256,25 @@ std::optional<Lintel> make_lintel(const OpeningForm& opening, const TunnelForm& 
 }
 
 double taken_top(const OpeningForm& opening, const CourseLevels& levels) {
-    if (const auto lintel = lintel_courses(opening, levels))
-        return std::max(opening.top, levels.course_bottom(lintel->last + 1));
+    if (const auto band = lintel_band(opening, levels))
+        return std::max(opening.top, band->high);
     return fan_top(opening);
 }
 
-double taken_half_width(const OpeningForm& opening, const CourseLevels& levels, double z) {
+std::optional<LintelBand> lintel_band(const OpeningForm& opening, const CourseLevels& levels) {
+    const std::optional<LintelCourses> lintel = lintel_courses(opening, levels);
+    if (!lintel)
+        return std::nullopt;
+    return LintelBand{levels.course_bottom(lintel->first), levels.course_bottom(lintel->last + 1),
+                      lintel->half_length};
+}
+
+double taken_half_width(const OpeningForm& opening, const std::optional<LintelBand>& band,
+                        double z) {
     const double a = half_width(opening, z);
     if (has_fan(opening) && z >= opening.springing)
         return std::max(a, fan_half_width(opening, z - opening.springing));
-    const auto lintel = lintel_courses(opening, levels);
-    if (lintel && z >= levels.course_bottom(lintel->first) &&
-        z < levels.course_bottom(lintel->last + 1))
-        return std::max(a, lintel->half_length);
-    return a;
+    return band && z >= band->low && z < band->high ? std::max(a, band->half_length) : a;
 }
 
 double laid_half_width(const OpeningForm& opening, const CourseLevels& levels, int last, int n) {

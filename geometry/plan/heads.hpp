@@ -78,9 +78,16 @@ std::optional<LintelCourses> lintel_courses(const OpeningForm& opening, const Co
 std::optional<Lintel> make_lintel(const OpeningForm& opening, const DomeForm& dome);
 std::optional<Lintel> make_lintel(const OpeningForm& opening, const TunnelForm& tunnel);
 
+/// The heights between which an opening's lintel takes up its whole length. None without one.
+struct LintelBand {
+    double low = 0, high = 0, half_length = 0;
+};
+std::optional<LintelBand> lintel_band(const OpeningForm& opening, const CourseLevels& levels);
+
 /// What an opening takes up of a wall at a height, its fan and the whole length of its lintel
-/// included, and the top of that.
-double taken_half_width(const OpeningForm& opening, const CourseLevels& levels, double z);
+/// included, and the top of that. `band`: the opening's own, found once for many heights.
+double taken_half_width(const OpeningForm& opening, const std::optional<LintelBand>& band,
+                        double z);
 double taken_top(const OpeningForm& opening, const CourseLevels& levels);
 
 /// Half-width that the tubes of course n keep clear of an opening: a(z_n) between sill and head

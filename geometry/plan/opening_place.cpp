@@ -166,8 +166,9 @@ OpeningPlace place_in_wall(const OpeningForm& opening, const DomeForm& dome) {
     const double top = taken_top(opening, dome);
     if (top > rings_end(dome) - height_tie)
         return {Misfit::too_high};
+    const std::optional<LintelBand> band = lintel_band(opening, dome);
     for (const double z : compared_heights(opening, top, dome)) {
-        const double half = taken_half_width(opening, dome, z), room = inside_radius(dome, z);
+        const double half = taken_half_width(opening, band, z), room = inside_radius(dome, z);
         if (half >= widest_share * room)
             return {z >= opening.top - height_tie ? Misfit::lintel_too_long : Misfit::too_wide, z,
                     half, room};

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 namespace coilwright {
 
@@ -29,10 +30,10 @@ public:
             findings_.insert(findings_.end(), steps.begin(), steps.end());
             check_skylight(dome, form);
             check_cap_hole(dome, form);
-            check_laps(dome, form);
+            check_ring_laps(form.id);
         }
         for (const TunnelForm& form : schedule_.building.tunnels)
-            check_straight_laps(*find_tunnel(design_, form.id));
+            check_straight_laps(form.id);
         for (const OpeningPlan& opening : schedule_.openings) {
             const Opening& written = *find_opening(design_, opening.form.id);
             check_joints(written, opening.form);
@@ -151,47 +152,41 @@ private:
         name_source(found, "cap.hole");
     }
 
-    void check_laps(const Dome& dome, const DomeForm&) {
+    static bool is_short(const std::vector<LaidTube>& tubes) {
+        return std::any_of(tubes.begin(), tubes.end(),
+                           [](const LaidTube& tube) { return tube.lap_short; });
+    }
+
+    void check_ring_laps(const std::string& dome) {
+        check_laps("dome." + dome, dome, [&](const Course& course) {
+            return std::any_of(course.rings.begin(), course.rings.end(), [&](const Ring& ring) {
+                return ring.dome == dome &&
+                       std::any_of(ring.runs.begin(), ring.runs.end(),
+                                   [](const Run& run) { return is_short(run.tubes); });
+            });
+        });
+    }
+
+    void check_straight_laps(const std::string& tunnel) {
+        check_laps("tunnel." + tunnel, tunnel, [&](const Course& course) {
+            return std::any_of(course.straights.begin(), course.straights.end(),
+                               [&](const Straight& straight) {
+                                   return straight.of == tunnel && is_short(straight.tubes);
+                               });
+        });
+    }
+
+    void check_laps(const std::string& subject, const std::string& id,
+                    const std::function<bool(const Course&)>& is_short_in) {
         std::string courses;
         int count = 0;
         for (const Course& course : schedule_.courses)
-            for (const Ring& ring : course.rings) {
-                if (ring.dome != dome.id)
-                    continue;
-                const bool is_short =
-                    std::any_of(ring.runs.begin(), ring.runs.end(), [](const Run& run) {
-                        return std::any_of(run.tubes.begin(), run.tubes.end(),
-                                           [](const LaidTube& tube) { return tube.lap_short; });
-                    });
-                if (is_short) {
-                    courses += (count ? ", " : "") + std::to_string(course.number);
-                    ++count;
-                }
+            if (is_short_in(course)) {
+                courses += (count > 0 ? ", " : "") + std::to_string(course.number);
+                ++count;
             }
-        if (count > 0)
-            add_short_laps("dome." + dome.id, dome.id, courses, count);
-    }
-
-    /// The same along straight walls.
-    void check_straight_laps(const Tunnel& tunnel) {
-        std::string courses;
-        int count = 0;
-        for (const Course& course : schedule_.courses) {
-            const bool is_short = std::any_of(
-                course.straights.begin(), course.straights.end(), [&](const Straight& straight) {
-                    return straight.of == tunnel.id &&
-                           std::any_of(straight.tubes.begin(), straight.tubes.end(),
-                                       [](const LaidTube& tube) { return tube.lap_short; });
-                });
-            if (is_short)
-                courses += (count++ ? ", " : "") + std::to_string(course.number);
-        }
-        if (count > 0)
-            add_short_laps("tunnel." + tunnel.id, tunnel.id, courses, count);
-    }
-
-    void add_short_laps(const std::string& subject, const std::string& id,
-                        const std::string& courses, int count) {
+        if (count == 0)
+            return;
         Finding& found =
             advice("joint-lap-short", subject, design_.course.place,
                    "In " + std::string(count == 1 ? "course " : "courses ") + courses + " of '" +

@@ -93,10 +93,9 @@ private:
         if (tunnel.wall_stays)
             return;
         const double b = inner_half_width(tunnel, z_);
-        if (2 * b < dome_.course_height - height_tie) // the ring runs on over the vault's form
+        if (!stops_ring(tunnel, z_))
             return;
-        const Bearing bearing =
-            tunnel.from == dome_.id ? tunnel.bearing : turned(tunnel.bearing, 180);
+        const Bearing bearing = *bearing_from(tunnel, dome_.id);
         const bool stops = as_laid_ && tunnel_runs_in(tunnel, dome_, n_);
         add_strip(tunnel.id, bearing, stops ? outer_half_width(tunnel, z_) : b);
     }

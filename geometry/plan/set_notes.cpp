@@ -121,10 +121,14 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
                                    " outward, at least 1:10 (common practice): the outside at its "
                                    "head will lie " +
                                    length(opening.rained_on) + " inside that at its sill."});
-        const std::optional<LintelCourses> lintel =
-            lintel_courses(form, schedule.building.domes.front());
-        course(lintel ? lintel->last : opening.last_course)
-            .after.push_back({form.id, "drip", "Set a drip over the head of " + called + "."});
+        const DomeForm& levels = schedule.building.domes.front();
+        const std::optional<LintelCourses> lintel = lintel_courses(form, levels);
+        int over = lintel ? lintel->last : opening.last_course;
+        while (over < last_course_of(schedule.building, form.in) &&
+               levels.course_bottom(over + 1) < fan_top(form) - height_tie)
+            ++over; // a fan's crown stands higher than what the opening cuts
+        course(over).after.push_back(
+            {form.id, "drip", "Set a drip over the head of " + called + "."});
     }
     course(opening.first_course)
         .before.push_back({form.id, "form",
@@ -253,12 +257,14 @@ void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tun
                                          "' stays until this crown is " + age + "." + ease});
         return;
     }
-    // Ends of the domes' rings lean on it at the hole: their sheets let it go.
+    // Ends of the domes' rings lean on it at the hole: the sheet of one of them lets it go.
+    const DomeForm* from = find_dome(schedule.building, tunnel.from);
+    const std::string& lets_go = from && strike <= from->courses() ? tunnel.from : tunnel.to;
     if (Course* course = course_numbered(schedule, last))
         course->after.push_back({tunnel.id, "form stays",
                                  "DO NOT STRIKE the vault's form of '" + tunnel.id +
-                                     "': the sheet of course " + std::to_string(strike) +
-                                     " of the dome says when it comes out."});
+                                     "': the sheet of course " + std::to_string(strike) + " of '" +
+                                     lets_go + "' says when it comes out."});
     for (const std::string& dome : {tunnel.from, tunnel.to}) {
         if (dome.empty())
             continue;
@@ -266,14 +272,14 @@ void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tun
             if (Course* course = course_numbered(schedule, n))
                 course->after.push_back({dome, "form stays",
                                          "DO NOT STRIKE the vault's form of '" + tunnel.id +
-                                             "': this ring's ends lean on it at the hole."});
-        if (Course* course = course_numbered(schedule, strike))
-            course->after.push_back({dome, "strike rule",
-                                     "The vault's form of '" + tunnel.id +
-                                         "' may be STRUCK when this course, the two below it and "
-                                         "the crown are " +
-                                         age + " and the ring is closed." + ease});
+                                             "': the rings at its hole and over it lean on it."});
     }
+    if (Course* course = course_numbered(schedule, strike))
+        course->after.push_back({lets_go, "strike rule",
+                                 "The vault's form of '" + tunnel.id +
+                                     "' may be STRUCK when this course, the two below it and the "
+                                     "crown are " +
+                                     age + " and the ring is closed." + ease});
 }
 
 void note_reveal(Schedule& schedule, const ButtressForm& pier) {
@@ -389,8 +395,7 @@ VaultForm plan_vault_form(const TunnelForm& tunnel, const BuildingForm& building
         if (tunnel.wall_stays || (dome.id != tunnel.from && dome.id != tunnel.to))
             continue;
         int over = form.set_before_course; // the first that runs unbroken over the hole
-        while (over < dome.courses() && 2 * inner_half_width(tunnel, dome.course_middle(over)) >=
-                                            dome.course_height - height_tie)
+        while (over < dome.courses() && stops_ring(tunnel, dome.course_middle(over)))
             ++over;
         form.strike_after_course = std::max(form.strike_after_course,
                                             std::min(over + unbroken_courses - 1, dome.courses()));

@@ -7,12 +7,25 @@
 
 namespace coilwright {
 
-std::optional<Bearing> bearing_from(const Tunnel& tunnel, const std::string& dome) {
+namespace {
+
+template <typename AnyTunnel>
+std::optional<Bearing> seen_from(const AnyTunnel& tunnel, const std::string& dome) {
     if (tunnel.from == dome)
         return tunnel.bearing;
     if (tunnel.to == dome)
         return turned(tunnel.bearing, 180);
     return std::nullopt;
+}
+
+} // namespace
+
+std::optional<Bearing> bearing_from(const Tunnel& tunnel, const std::string& dome) {
+    return seen_from(tunnel, dome);
+}
+
+std::optional<Bearing> bearing_from(const TunnelForm& tunnel, const std::string& dome) {
+    return seen_from(tunnel, dome);
 }
 
 TunnelForm make_tunnel_form(const Design& design, const Tunnel& tunnel) {
@@ -62,6 +75,10 @@ TunnelForm make_tunnel_form(const Design& design, const Tunnel& tunnel) {
 
 double inner_half_width(const TunnelForm& form, double z) {
     return z >= form.crown() - height_tie ? 0 : half_width(form.profile, z - form.springline);
+}
+
+bool stops_ring(const TunnelForm& form, double z) {
+    return 2 * inner_half_width(form, z) >= form.course_height - height_tie;
 }
 
 double outer_half_width(const TunnelForm& form, double z) {

@@ -36,12 +36,16 @@ struct TunnelForm : CourseLevels {
 /// Which way a tunnel lies, seen from the pole of one of its domes: its bearing runs from the first
 /// to the last, 90 degrees from west to east, and 270 from the east dome. None of any other dome.
 std::optional<Bearing> bearing_from(const Tunnel& tunnel, const std::string& dome);
+std::optional<Bearing> bearing_from(const TunnelForm& tunnel, const std::string& dome);
 
 /// Preconditions as for make_dome_form: the tunnel, its domes and its tube are sound.
 TunnelForm make_tunnel_form(const Design& design, const Tunnel& tunnel);
 
 /// b(z): half-width of the void; the springing width below the floor too, 0 from the crown up.
 double inner_half_width(const TunnelForm& form, double z);
+/// Whether the void stops the ring of a course whose middle lies at z: where it is less wide than a
+/// course is high, the ring runs on over the vault's form.
+bool stops_ring(const TunnelForm& form, double z);
 /// Half-width of the outside: x_ext(z) + w, 0 outside bottom()..top().
 double outer_half_width(const TunnelForm& form, double z);
 

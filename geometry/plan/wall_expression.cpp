@@ -139,15 +139,11 @@ private:
         }
     }
 
-    /// A void less wide than a course is high: the dome's ring runs on over the vault's form.
-    bool is_laid_over(const TunnelForm& tunnel) const {
-        return lay_over_ && 2 * inner_half_width(tunnel, z_) < tunnel.course_height - height_tie;
-    }
-
     void cut_tunnels(PlanTerm& term, int dome) {
         for (const int index : relations_.dome_tunnels[at(dome)])
             if (const TunnelForm& tunnel = building_.tunnels[at(index)];
-                !tunnel.wall_stays && tunnel_opens(tunnel) && !is_laid_over(tunnel))
+                !tunnel.wall_stays && tunnel_opens(tunnel) &&
+                (!lay_over_ || stops_ring(tunnel, z_)))
                 term.less.push_back(void_of(index));
     }
 

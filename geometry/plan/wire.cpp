@@ -23,9 +23,9 @@ public:
         const auto found = rings_.find({like.dome, like.wythe});
         return found == rings_.end() ? nullptr : found->second;
     }
-    const std::vector<const Straight*>& straights(const Straight& like) const {
+    const std::vector<const Straight*>& straights(const std::string& of, StraightPart part) const {
         static const std::vector<const Straight*> none;
-        const auto found = straights_.find({like.of, like.part});
+        const auto found = straights_.find({of, part});
         return found == straights_.end() ? none : found->second;
     }
 
@@ -100,28 +100,36 @@ double ring_strand(const BuildingForm& building, const WallRelations& relations,
            2 * covered.stretches * ring.width;
 }
 
-/// Along a straight run: what the runs of the same part in the next course cover of it, a tail at
-/// each end; where it meets the ring its wire runs on by a tube width instead, which is as long.
+/// From line to line.
+double across(const Straight& a, const Straight& b) {
+    const Vec2 along_it = (a.end - a.start).normalized(), off = b.start - a.start;
+    return std::abs(along_it.x() * off.y() - along_it.y() * off.x());
+}
+
+/// What of the next course lies on a straight run: the runs of the same part in line with it; under
+/// a vault's crown the nearest of its tubes.
+std::vector<const Straight*> lying_on(const Straight& straight, const Index& above) {
+    std::vector<const Straight*> found;
+    for (const Straight* const over : above.straights(straight.of, straight.part))
+        if (across(straight, *over) <= straight.width / 2)
+            found.push_back(over);
+    const auto& crown = above.straights(straight.of, StraightPart::crown);
+    const bool is_side =
+        straight.part == StraightPart::left || straight.part == StraightPart::right;
+    if (is_side && !crown.empty())
+        found.push_back(*std::min_element(crown.begin(), crown.end(), [&](auto* a, auto* b) {
+            return across(straight, *a) < across(straight, *b);
+        }));
+    return found;
+}
+
+/// Along a straight run: what lies on it covers of it, a tail at each end; where it meets the ring
+/// its wire runs on by a tube width instead, which is as long.
 double straight_strand(const Straight& straight, const Index& above) {
     double strand = 0;
-    std::vector<const Straight*> lies_on = above.straights(straight);
-    double reach = straight.width / 2;
-    if (lies_on.empty() &&
-        (straight.part == StraightPart::left || straight.part == StraightPart::right)) {
-        Straight crown = straight; // under a vault's crown: its outer tube
-        crown.part = StraightPart::crown;
-        lies_on = above.straights(crown);
-        reach = straight.width;
-    }
-    for (const Straight* const next : lies_on) {
-        const Straight& over = *next;
-        const Vec2 along_it = (straight.end - straight.start).normalized();
-        const Vec2 off = over.start - straight.start;
-        const double across = std::abs(along_it.x() * off.y() - along_it.y() * off.x());
-        if (across > reach)
-            continue;
-        const double from = std::max(straight.start_distance, over.start_distance);
-        const double to = std::min(straight.end_distance, over.end_distance);
+    for (const Straight* const over : lying_on(straight, above)) {
+        const double from = std::max(straight.start_distance, over->start_distance);
+        const double to = std::min(straight.end_distance, over->end_distance);
         if (to > from + 1e-9)
             strand += to - from + 2 * straight.width;
     }

@@ -68,12 +68,12 @@ inline bool tolerance_in_bounds(double tolerance) {
 }
 
 /// The smooth walls, one watertight solid for all that hangs together (domes joined or linked by
-/// tunnels, their buttresses and openings), named by its largest dome: every surface is triangulated
-/// in its own parameters between boundary curves shared by index (no Booleans), and the result is
-/// checked at single precision before it is handed out. Parts are at the top, without groups.
-/// Volume and faces are those of the wall's smooth form, not of the courses' steps. What cannot be
-/// meshed has no part but a fault; a tolerance out of bounds is one fault. A dome of
-/// 9 ft with three openings at 2 mm: 10,000 triangles, 20 ms to mesh, as much to check.
+/// tunnels, their buttresses and openings), named by its largest dome: every surface is
+/// triangulated in its own parameters between boundary curves shared by index (no Booleans), and
+/// the result is checked at single precision before it is handed out. Parts are at the top, without
+/// groups. Volume and faces are those of the wall's smooth form, not of the courses' steps. What
+/// cannot be meshed has no part but a fault; a tolerance out of bounds is one fault. A dome of 9 ft
+/// with three openings at 2 mm: 10,000 triangles, 20 ms to mesh, as much to check.
 SolidResult shell_model(const Schedule& schedule, double tolerance = default_tolerance);
 
 /// The same with what makes it look like a building, as parts of their own that printers leave out

@@ -2,21 +2,26 @@
 
 namespace coilwright {
 
+BuildingStage building_stage(const std::vector<WallCourse>& courses, const DomeSlice& what,
+                             int last) {
+    DomeSlice so_far = what;
+    so_far.last = last;
+    const CentredThrust centred = centred_share(dome_slice(courses, so_far));
+    const WallCourse& course = courses[static_cast<std::size_t>(last - 1)];
+    BuildingStage stage;
+    stage.last = last;
+    stage.stands = centred.line.stands && centred.share <= 1;
+    stage.share = centred.line.stands ? centred.share : unlimited;
+    stage.open_lever = course.mass_radius - course.contact_inner;
+    return stage;
+}
+
 std::vector<BuildingStage> building_stages(const std::vector<WallCourse>& courses,
                                            const DomeSlice& what) {
     std::vector<BuildingStage> stages;
     for (const WallCourse& course : courses) {
-        if (course.number < what.first)
-            continue;
-        DomeSlice so_far = what;
-        so_far.last = course.number;
-        const CentredThrust centred = centred_share(dome_slice(courses, so_far));
-        BuildingStage stage;
-        stage.last = course.number;
-        stage.stands = centred.line.stands && centred.share <= 1;
-        stage.share = centred.line.stands ? centred.share : unlimited;
-        stage.open_lever = course.mass_radius - course.contact_inner;
-        stages.push_back(stage);
+        if (course.number >= what.first)
+            stages.push_back(building_stage(courses, what, course.number));
     }
     return stages;
 }

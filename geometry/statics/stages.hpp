@@ -17,8 +17,12 @@ struct BuildingStage {
            // edge of the flat under it, m; negative: what is laid of it needs a prop
 };
 
-/// Every stage from course 1 up, discs of the cap each by itself. `what.last` is not read. Under
-/// its own weight; friction as `what` says. Precondition: contacts longer than 0.
+/// The stage with course `last` laid. `what.last` is not read. Under its own weight; friction as
+/// `what` says. Preconditions: contacts longer than 0; what.first <= last.
+BuildingStage building_stage(const std::vector<WallCourse>& courses, const DomeSlice& what,
+                             int last);
+
+/// Every stage from course what.first up, discs of the cap each by itself.
 std::vector<BuildingStage> building_stages(const std::vector<WallCourse>& courses,
                                            const DomeSlice& what = {});
 

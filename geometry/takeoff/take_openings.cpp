@@ -52,7 +52,7 @@ void take_frame(const Ledger& ledger, const OpeningPlan& opening) {
 /// The hole that the last course leaves: its light, the frame on it with four plates, and the hoop
 /// under a curb.
 void take_skylight(const Ledger& ledger, const DomeForm& dome) {
-    const double radius = inside_radius(dome, dome.course_middle(dome.courses()));
+    const double radius = dome.last_ring_radius;
     const std::vector<Figure> hole{{"radius", radius, "m"}};
     ledger.add({"frame", dome.id, Phase::openings, "Frame of the skylight", 2 * pi * radius,
                 "Edge of the hole that the last course leaves.", hole});
@@ -112,15 +112,6 @@ void take_lintel(const Ledger& ledger, const Lintel& lintel) {
         take_mix(ledger, *find_mix(ledger.works, "concrete"), volume, line);
 }
 
-/// Thickness of the wall that a sleeve goes through.
-double wall_width(const Ledger& ledger, const SleeveForm& sleeve) {
-    const BuildingForm& building = ledger.schedule().building;
-    if (const DomeForm* dome = find_dome(building, sleeve.in))
-        return outside_radius(*dome, sleeve.height) - inside_radius(*dome, sleeve.height);
-    const TunnelForm* tunnel = find_tunnel(building, sleeve.in);
-    return tunnel ? tunnel->width : 0;
-}
-
 } // namespace
 
 void take_openings(const Ledger& ledger) {
@@ -151,7 +142,8 @@ void take_openings(const Ledger& ledger) {
         take_lintel(ledger, lintel);
     const Finish& finish = ledger.plan.design.finish;
     for (const SleevePlan& sleeve : schedule.sleeves) {
-        const double wall = wall_width(ledger, sleeve.form);
+        const WallBand band = wall_of(sleeve.form, schedule.building, sleeve.mark());
+        const double wall = band.outside - band.inside;
         const double stands_out = 0.1;
         ledger.add({"sleeve-pipe",
                     sleeve.form.id,

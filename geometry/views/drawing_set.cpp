@@ -73,9 +73,8 @@ DrawingViews drawing_views(const BuildingPlan& plan, const Mesh& shell, double t
             for (const double aside : {1.0, -1.0})
                 add_segment(views.floor, LineRole::cut, tip,
                             tip - sight * 0.15 + ahead * (aside * 0.08));
-            views.floor.notes.insert(
-                views.floor.notes.begin(),
-                {letter, end + ahead * (side * 0.65), ahead * side, 3.5, true, false});
+            views.floor.notes.insert(views.floor.notes.begin(),
+                                     {letter, mark, ahead * side, 3.5, true, false});
         }
     }
     return views;

@@ -56,10 +56,6 @@ void add_title_lines(Sheet& sheet, const PaperBox& cell, const std::vector<std::
     }
 }
 
-} // namespace
-
-namespace {
-
 /// Lines to fill in by hand: an output that is the same each time has no date of its own.
 void add_blanks(Sheet& sheet, const PaperBox& cell, const MeasureText& measure) {
     const char* const labels[] = {"Drawn", "Checked", "Date", "Revision"};

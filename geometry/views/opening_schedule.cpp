@@ -70,7 +70,7 @@ Table opening_table(const Drafting& drafting) {
     }
     for (const auto& [dome, tag] : skylight_tags(drafting.schedule())) {
         const DomeForm& form = *find_dome(drafting.schedule().building, dome);
-        const double width = 2 * inside_radius(form, form.course_middle(form.courses()));
+        const double width = 2 * form.last_ring_radius;
         table.rows.push_back({tag, "skylight", "skylight", dome, "–", drafting.length(width), "–",
                               drafting.length(form.top()), "–", "circle", "–", "–", "–",
                               area_text(pi * width * width / 4, drafting.unit())});

@@ -117,26 +117,20 @@ void add_pole_chains(View& view, const BuildingForm& building, DisplayUnit unit)
 }
 
 void add_sleeves(View& view, const BuildingPlan& plan, bool below_floor) {
-    const BuildingForm& building = plan.schedule.building;
     for (const SleevePlan& sleeve : plan.schedule.sleeves) {
         const double z = sleeve.mark();
         if ((z < -height_tie) != below_floor)
             continue;
         const SleeveForm& form = sleeve.form;
-        const DomeForm* dome = find_dome(building, form.in);
-        const TunnelForm* tunnel = find_tunnel(building, form.in);
-        if (!dome && !tunnel)
-            continue;
-        const double from = dome ? inside_radius(*dome, z) : inner_half_width(*tunnel, z);
-        const double to = dome ? outside_radius(*dome, z) : outer_half_width(*tunnel, z);
+        const WallBand wall = wall_of(form, plan.schedule.building, z);
         const Vec2 out = along(form.bearing), aside = right_of(form.bearing) * (form.diameter / 2);
         for (const double side : {1.0, -1.0})
-            add_segment(view, LineRole::hidden, form.origin + out * from + aside * side,
-                        form.origin + out * to + aside * side);
+            add_segment(view, LineRole::hidden, form.origin + out * wall.inside + aside * side,
+                        form.origin + out * wall.outside + aside * side);
         view.notes.push_back({form.id + " Ø " + length_text(form.diameter, plan.schedule.unit) +
                                   ", " + length_text(std::abs(z), plan.schedule.unit) +
                                   (below_floor ? " below" : " up"),
-                              form.origin + out * to, out, 4, false, true, !below_floor});
+                              form.origin + out * wall.outside, out, 4, false, true, !below_floor});
     }
 }
 

@@ -44,6 +44,8 @@ TEST_CASE("a bare number that is absurd in the file's unit is told with the unit
              Typed{"ft", "height", "80", "out-of-range", "80 in"},
              Typed{"ft", "sill", "35", "forgotten-unit", "35 in"},
              Typed{"ft", "springline", "20", "forgotten-unit", "20 in"},
+             Typed{"ft", "springline", "\"20\"", "forgotten-unit", "20 in"},
+             Typed{"ft", "width", "\" 32 \"", "out-of-range", "32 in"},
              Typed{"ft", "inside_diameter", "108", "out-of-range", "108 in"},
              Typed{"ft", "inside_diameter", "96", "forgotten-unit", "96 in"},
              Typed{"ft", "rise", "108", "forgotten-unit", "108 in"},

@@ -115,6 +115,11 @@ BuildingPlan pair_plan() {
     return sound_plan(std::move(design));
 }
 
+std::vector<BuildingPlan> several_plans() {
+    return {demo_plan("grain-store"), demo_plan("workshop"), demo_plan("cabin-metric"),
+            crowded_plan(), pair_plan()};
+}
+
 std::vector<SeededPlan> random_plans(std::uint64_t first_seed, int count) {
     std::vector<SeededPlan> plans;
     for (std::uint64_t seed = first_seed; static_cast<int>(plans.size()) < count; ++seed) {

@@ -18,6 +18,8 @@ BuildingPlan crowded_plan();
 BuildingPlan dense_plan();
 /// Two domes that stand apart, read on a chain from a pole of stated thickness, in metres.
 BuildingPlan pair_plan();
+/// Demos of one dome, in feet and metres, the crowded one and the pair.
+std::vector<BuildingPlan> several_plans();
 /// The first `count` random designs from `first_seed` on that can be laid, with their seeds.
 struct SeededPlan {
     std::uint64_t seed = 0;

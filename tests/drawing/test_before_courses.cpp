@@ -20,11 +20,6 @@ namespace {
 
 constexpr double inch = metres_per_inch;
 
-std::vector<BuildingPlan> several_plans() {
-    return {demo_plan("grain-store"), demo_plan("workshop"), demo_plan("cabin-metric"),
-            crowded_plan(), pair_plan()};
-}
-
 bool has(const std::string& text, const std::string& part) {
     return text.find(part) != std::string::npos;
 }

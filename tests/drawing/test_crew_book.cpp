@@ -32,11 +32,6 @@ std::string text_of_all(const std::vector<const Sheet*>& sheets) {
     return all;
 }
 
-std::vector<BuildingPlan> several_plans() {
-    return {demo_plan("grain-store"), demo_plan("workshop"), demo_plan("cabin-metric"),
-            crowded_plan(), pair_plan()};
-}
-
 bool has(const std::string& text, const std::string& part) {
     return text.find(part) != std::string::npos;
 }

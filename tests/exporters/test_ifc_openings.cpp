@@ -23,11 +23,29 @@ TEST_CASE("IFC: every opening is filled by a door or a window of its size, and l
             holes += dome.cap_courses == 0; // a skylight
         CHECK(building.of_type("IfcOpeningElement").size() == holes);
         CHECK(building.of_type("IfcRelVoidsElement").size() == holes);
+        // A skylight's hole is plumb through the curb, or the last ring.
+        for (const DomeForm& dome : building.plan.schedule.building.domes) {
+            if (dome.cap_courses > 0)
+                continue;
+            const double low =
+                dome.course_bottom(dome.curb_courses > 0 ? dome.last_ring + 1 : dome.last_ring);
+            for (const json& hole : building.of_type("IfcOpeningElement"))
+                if (hole.at("Description") == "Hole for the skylight of " + dome.id) {
+                    const json& edges =
+                        building.holes.at(std::to_string(hole.at("id").get<int>())).at("edges");
+                    CHECK(edges[0][0][2].get<double>() == Approx(low).margin(1e-6));
+                    CHECK(edges[1][0][2].get<double>() == Approx(dome.top()).margin(1e-6));
+                    CHECK(building.quantity(hole, "Width") ==
+                          Approx(2 * dome.last_ring_radius).margin(1e-6));
+                    --holes; // found
+                }
+        }
+        CHECK(holes == openings.size());
         std::map<int, int> filled;
         for (const json& relation : building.of_type("IfcRelFillsElement"))
             filled[relation.at("RelatedBuildingElement").at("ref")] =
                 relation.at("RelatingOpeningElement").at("ref");
-        CHECK(filled.size() == holes);
+        CHECK(filled.size() == building.of_type("IfcOpeningElement").size());
         for (const OpeningPlan& opening : openings) {
             CAPTURE(opening.form.id);
             const bool is_door = opening.form.use == OpeningUse::door;

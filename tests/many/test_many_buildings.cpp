@@ -1,13 +1,13 @@
-// Ten thousand random buildings: too many for the quick suite, so no part of it. `cmake --build
-// build
-// --target many-buildings` runs them and prints what became of them. MESH_EVERY (10) tells which
-// are meshed too, TOLERANCE_MM (6) how finely.
+// Ten thousand random buildings: too many for the quick suite, so no part of it. The target
+// many-buildings runs them and prints what became of them. MESH_EVERY (10) tells which are meshed
+// too, TOLERANCE_MM (6) how finely.
 #include "geometry/exact/exact_region.hpp"
 #include "geometry/plan/check_layout.hpp"
 #include "geometry/plan/lay.hpp"
 #include "geometry/solids/building_parts.hpp"
 #include "geometry/solids/shape_fault.hpp"
 #include "tests/solids/building_checks.hpp"
+#include "tests/support/effort.hpp"
 #include "tests/support/random_buildings.hpp"
 
 #include <catch2/catch.hpp>
@@ -69,6 +69,21 @@ void check_schedule(const Design& design, const Schedule& schedule) {
     CHECK(schedule.totals.wall_volume == Approx(wall));
 }
 
+/// Every part is meshed and sound, or refused with the names of its elements.
+void mesh_parts(const BuildingForm& building, double tolerance, int& meshed,
+                std::map<std::string, int>& not_meshed) {
+    for (const BuildingPart& part : building_parts(building)) {
+        const auto fault = mesh_building_shell(part.building, tolerance).fault;
+        if (!fault) {
+            checked_shell(part.building, tolerance, 0.3);
+            ++meshed;
+            continue;
+        }
+        CHECK_FALSE(fault->first.empty());
+        ++not_meshed[fault_text(fault->kind, fault->first, fault->second)];
+    }
+}
+
 int from_environment(const char* name, int otherwise) {
     const char* text = std::getenv(name);
     return text ? std::atoi(text) : otherwise;
@@ -83,12 +98,17 @@ TEST_CASE(
     const int mesh_every = std::max(1, from_environment("MESH_EVERY", 10));
     const double tolerance = from_environment("TOLERANCE_MM", 6) / 1000.0;
     int laid = 0, meshed = 0;
+    double longest = 0; // seconds
     std::map<std::string, int> refused, not_meshed;
     for (int seed = first; seed <= last; ++seed) {
         CAPTURE(seed);
+        const double before = processor_seconds();
         Design design = random_building(static_cast<std::uint64_t>(seed));
         if (seed % 4 == 0)
             design = with_reveals(std::move(design), static_cast<std::uint64_t>(seed));
+        if (seed % 4 == 1)
+            design =
+                with_fans_lintels_and_sleeves(std::move(design), static_cast<std::uint64_t>(seed));
         const std::vector<Diagnostic> faults = check_layout(design);
         if (!faults.empty()) {
             for (const Diagnostic& fault : faults)
@@ -98,26 +118,20 @@ TEST_CASE(
         }
         check_schedule(design, lay(design, exact_region));
         ++laid;
-        if (seed % mesh_every != 0)
-            continue;
-        for (const BuildingPart& part : building_parts(make_building_form(design))) {
-            const auto fault = mesh_building_shell(part.building, tolerance).fault;
-            if (!fault) {
-                checked_shell(part.building, tolerance, 0.3);
-                ++meshed;
-                continue;
-            }
-            CHECK_FALSE(fault->first.empty()); // a refusal names its elements
-            ++not_meshed[fault_text(fault->kind, fault->first, fault->second)];
-        }
+        if (seed % mesh_every == 0)
+            mesh_parts(make_building_form(design), tolerance, meshed, not_meshed);
+        longest = std::max(longest, processor_seconds() - before);
+        CHECK(longest < most_seconds_a_building);
     }
     std::cout << "seeds " << first << " to " << last << ": " << laid << " laid, " << meshed
-              << " parts meshed; refused by their first fault:\n";
+              << " parts meshed; the longest took " << longest << " s, memory reached "
+              << peak_megabytes() << " MB; refused by their first fault:\n";
     for (const auto& [code, count] : refused)
         std::cout << "  " << count << "  " << code << '\n';
     std::cout << "parts that could not be meshed:\n";
     for (const auto& [text, count] : not_meshed)
         std::cout << "  " << count << "  " << text << '\n';
+    CHECK(peak_megabytes() < most_megabytes);
     CHECK(static_cast<int>(not_meshed.size()) * 100 <= meshed);
     CHECK(laid >= (last - first + 1) / 2);
 }

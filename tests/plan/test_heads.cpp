@@ -157,12 +157,10 @@ TEST_CASE("a segmental fan stands on skewbacks along its radii") {
     CHECK(fan->face_area == Approx((30 * 30 - 20 * 20) * half));
     CHECK(fan->keystone_inner == Approx(2 * 20 * std::sin(half / fan->count)));
     // Courses end at the skewback, 4 across for 3 up, until they meet the outer curve.
-    CourseLevels levels;
-    levels.course_height = 1;
-    CHECK(taken_half_width(form, levels, 72) == Approx(16));
-    CHECK(taken_half_width(form, levels, 75) == Approx(16 + 3 * 4.0 / 3));
-    CHECK(taken_half_width(form, levels, 72 + 10 * 12.0 / 20) == Approx(16 + 10 * 16.0 / 20));
-    CHECK(taken_half_width(form, levels, 85) == Approx(std::sqrt(30.0 * 30 - 25 * 25)));
+    CHECK(taken_half_width(form, {}, 72) == Approx(16));
+    CHECK(taken_half_width(form, {}, 75) == Approx(16 + 3 * 4.0 / 3));
+    CHECK(taken_half_width(form, {}, 72 + 10 * 12.0 / 20) == Approx(16 + 10 * 16.0 / 20));
+    CHECK(taken_half_width(form, {}, 85) == Approx(std::sqrt(30.0 * 30 - 25 * 25)));
 }
 
 TEST_CASE("in courses of a wider lower tube a fan and a lintel are of that tube") {

@@ -158,6 +158,20 @@ TEST_CASE("wire of straights follows what the course above covers, and rings run
     CHECK(wire(5) == Approx(1520.327).margin(1e-3));
 }
 
+TEST_CASE("a wall under a vault's crown has the wire of the one tube that lies on it") {
+    // Two strands over what the crown's nearer tube covers, and a tail of a tube's width at both
+    // ends.
+    const Schedule schedule = lay(store_with_porch());
+    const std::vector<const Straight*> walls = straights_of(schedule, 19, "porch");
+    const std::vector<const Straight*> crown = straights_of(schedule, 20, "porch");
+    REQUIRE(walls.size() == 2);
+    REQUIRE(crown.size() == 2);
+    for (const Straight* wall : walls) {
+        const double from = std::max(wall->start_distance, crown[0]->start_distance);
+        CHECK(wall->wire_length / inch == Approx(2 * (114 - from / inch + 30)));
+    }
+}
+
 TEST_CASE("straight tubes are equal, keep their lap and are cut for their longer edge") {
     CourseRules rules;
     rules.height = 0.127;

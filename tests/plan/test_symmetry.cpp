@@ -6,6 +6,7 @@
 #include "geometry/plan/lay.hpp"
 #include "tests/support/designs.hpp"
 #include "tests/support/files.hpp"
+#include "tests/support/moved_designs.hpp"
 #include "tests/support/random_buildings.hpp"
 
 #include <catch2/catch.hpp>
@@ -22,69 +23,6 @@ namespace {
 
 constexpr double tolerance = 1e-9; // metres, square metres, cubic metres
 
-Vec2 turned_about_origin(const Vec2& at, double degrees) {
-    const double angle = -degrees * radians_per_degree; // bearings run clockwise
-    return {std::cos(angle) * at.x() - std::sin(angle) * at.y(),
-            std::sin(angle) * at.x() + std::cos(angle) * at.y()};
-}
-
-/// Every bearing by a function, every dome's place by another. A dome that names no datum has it
-/// where the smallest bearing is: that is another element after a turn, so it is named before.
-template <typename Turn, typename Move>
-Design moved(Design design, Turn turn, Move move) {
-    for (Dome& dome : design.domes)
-        dome.at = move(dome.at);
-    for (Opening& opening : design.openings)
-        opening.bearing.degrees = turned_into_circle(turn(opening.bearing.degrees));
-    for (Tunnel& tunnel : design.tunnels)
-        tunnel.bearing.degrees = turned_into_circle(turn(tunnel.bearing.degrees));
-    for (Sleeve& sleeve : design.sleeves)
-        sleeve.bearing.degrees = turned_into_circle(turn(sleeve.bearing.degrees));
-    for (Buttress& buttress : design.buttresses)
-        for (double& bearing : buttress.bearings)
-            bearing = turned_into_circle(turn(bearing));
-    return design;
-}
-
-Design turned_and_moved(const Design& design, double degrees, const Vec2& by) {
-    return moved(
-        design, [&](double bearing) { return bearing + degrees; },
-        [&](const Vec2& at) -> Vec2 { return turned_about_origin(at, degrees) + by; });
-}
-
-Design mirrored(const Design& design) {
-    Design other = moved(
-        design, [](double bearing) { return -bearing; },
-        [](const Vec2& at) { return Vec2(-at.x(), at.y()); });
-    const auto swap = [](TunnelSide& side) {
-        if (side != TunnelSide::end)
-            side = side == TunnelSide::left ? TunnelSide::right : TunnelSide::left;
-    };
-    for (Opening& opening : other.openings)
-        swap(opening.side);
-    for (Sleeve& sleeve : other.sleeves)
-        swap(sleeve.side);
-    return other;
-}
-
-/// Names a datum in every dome that has an opening or a tunnel; false where one has neither: its
-/// datum is north, which does not turn with the building.
-bool name_datums(Design& design) {
-    for (Dome& dome : design.domes) {
-        if (!dome.datum.empty())
-            continue;
-        for (const Opening& opening : design.openings)
-            if (opening.in == dome.id)
-                dome.datum = opening.id;
-        for (const Tunnel& tunnel : design.tunnels)
-            if (tunnel.from == dome.id)
-                dome.datum = tunnel.id;
-        if (dome.datum.empty())
-            return false;
-    }
-    return true;
-}
-
 std::vector<double> sorted_lengths(const Course& course) {
     std::vector<double> lengths;
     const auto add = [&](const std::vector<LaidTube>& tubes) {
@@ -98,6 +36,51 @@ std::vector<double> sorted_lengths(const Course& course) {
         add(straight.tubes);
     std::sort(lengths.begin(), lengths.end());
     return lengths;
+}
+
+std::vector<double> numbers_of(const OpeningPlan& plan) {
+    return {plan.clear_width,      plan.clear_height,       plan.least_form_depth,
+            plan.frame_band_start, plan.frame_band_end,     plan.innermost,
+            plan.rained_on,        1.0 * plan.first_course, 1.0 * plan.last_course};
+}
+
+std::vector<double> numbers_of(const Fan& fan) {
+    return {1.0 * fan.count, fan.depth,     fan.outer_arc,      fan.inner_arc,
+            fan.outer_width, fan.face_area, fan.keystone_outer, fan.fill_volume};
+}
+
+std::vector<double> numbers_of(const Lintel& lintel) {
+    return {lintel.bottom,          lintel.length,      lintel.bearing_area, lintel.shows_inside,
+            lintel.centre_distance, lintel.open_behind, lintel.packing,      lintel.carried_share};
+}
+
+std::vector<double> numbers_of(const GroundPlan& ground) {
+    std::vector<double> numbers;
+    for (const Region* region : {&ground.floor, &ground.footprint, &ground.ground_course})
+        numbers.insert(numbers.end(),
+                       {region->area, outer_perimeter(*region), hole_perimeter(*region)});
+    return numbers;
+}
+
+void check_same_ring(const Ring& p, const Ring& q) {
+    const std::vector<double> a{p.inside_radius, p.centre_radius, p.outside_radius, p.chain,
+                                p.pole_face,     p.chain_face,    p.step_in,        p.bearing_width,
+                                p.contact_width, p.fill_volume};
+    const std::vector<double> b{q.inside_radius, q.centre_radius, q.outside_radius, q.chain,
+                                q.pole_face,     q.chain_face,    q.step_in,        q.bearing_width,
+                                q.contact_width, q.fill_volume};
+    CAPTURE(p.dome);
+    CHECK_THAT(a, Catch::Approx(b).margin(tolerance));
+    REQUIRE(p.cuts.size() == q.cuts.size());
+    CHECK(std::abs(p.wire_length - q.wire_length) <= tolerance * 10);
+    const auto pieces = [](const Ring& ring) {
+        std::vector<double> lengths;
+        for (const Piece& piece : ring.pieces)
+            lengths.insert(lengths.end(), {piece.length, piece.longest, piece.fill_volume});
+        std::sort(lengths.begin(), lengths.end());
+        return lengths;
+    };
+    CHECK_THAT(pieces(p), Catch::Approx(pieces(q)).margin(10 * tolerance));
 }
 
 /// Joints are staggered clockwise in every building, so that a mirror image has other single tubes.
@@ -123,29 +106,49 @@ void check_same(const Schedule& a, const Schedule& b, Tubes tubes = Tubes::same)
         for (std::size_t k = 0; tubes == Tubes::same && k < lengths_p.size(); ++k)
             REQUIRE(same(lengths_p[k], lengths_q[k]));
         REQUIRE(p.rings.size() == q.rings.size());
-        for (std::size_t k = 0; k < p.rings.size(); ++k) {
-            REQUIRE(same(p.rings[k].inside_radius, q.rings[k].inside_radius));
-            REQUIRE(p.rings[k].cuts.size() == q.rings[k].cuts.size());
-        }
+        for (std::size_t k = 0; k < p.rings.size(); ++k)
+            check_same_ring(p.rings[k], q.rings[k]);
     }
     REQUIRE(a.openings.size() == b.openings.size());
     for (std::size_t i = 0; i < a.openings.size(); ++i) {
-        REQUIRE(same(a.openings[i].least_form_depth, b.openings[i].least_form_depth));
-        REQUIRE(same(a.openings[i].clear_width, b.openings[i].clear_width));
-        REQUIRE(a.openings[i].strike_after_course == b.openings[i].strike_after_course);
+        const OpeningPlan& p = a.openings[i];
+        const OpeningPlan& q = b.openings[i];
+        CAPTURE(p.form.id);
+        CHECK_THAT(numbers_of(p), Catch::Approx(numbers_of(q)).margin(tolerance));
+        REQUIRE(p.strike_after_course == q.strike_after_course);
     }
+    REQUIRE(a.fans.size() == b.fans.size());
+    for (std::size_t i = 0; i < a.fans.size(); ++i)
+        CHECK_THAT(numbers_of(a.fans[i]), Catch::Approx(numbers_of(b.fans[i])).margin(tolerance));
     REQUIRE(a.lintels.size() == b.lintels.size());
     for (std::size_t i = 0; i < a.lintels.size(); ++i)
-        REQUIRE(same(a.lintels[i].bearing_area, b.lintels[i].bearing_area));
+        CHECK_THAT(numbers_of(a.lintels[i]),
+                   Catch::Approx(numbers_of(b.lintels[i])).margin(tolerance));
+    REQUIRE(a.sleeves.size() == b.sleeves.size());
+    for (std::size_t i = 0; i < a.sleeves.size(); ++i) {
+        CHECK(a.sleeves[i].set_before_course == b.sleeves[i].set_before_course);
+        CHECK(same(a.sleeves[i].mark(), b.sleeves[i].mark()));
+    }
+    CHECK_THAT(numbers_of(a.ground), Catch::Approx(numbers_of(b.ground)).margin(100 * tolerance));
+    REQUIRE(a.totals.order.size() == b.totals.order.size());
+    for (std::size_t i = 0; i < a.totals.order.size(); ++i) {
+        CHECK(a.totals.order[i].tubes == b.totals.order[i].tubes);
+        CHECK(a.totals.order[i].bags == b.totals.order[i].bags);
+        CHECK(std::abs(a.totals.order[i].cut_length - b.totals.order[i].cut_length) <=
+              1000 * tolerance); // a sum of hundreds
+    }
 }
 
 } // namespace
 
 TEST_CASE("a building that is turned, moved or mirrored keeps every length, area and volume") {
     int laid = 0, refused = 0;
+    std::size_t fans = 0, lintels = 0, sleeves = 0;
     for (std::uint64_t seed = 1; seed <= 150; ++seed) {
         CAPTURE(seed);
         Design design = random_building(seed, 4);
+        if (seed % 2 == 0)
+            design = with_fans_lintels_and_sleeves(std::move(design), seed);
         if (!name_datums(design))
             continue;
         Dice dice(seed);
@@ -161,6 +164,9 @@ TEST_CASE("a building that is turned, moved or mirrored keeps every length, area
         }
         ++laid;
         const Schedule schedule = lay(design);
+        fans += schedule.fans.size();
+        lintels += schedule.lintels.size();
+        sleeves += schedule.sleeves.size();
         {
             INFO("turned");
             check_same(schedule, lay(turned));
@@ -170,8 +176,11 @@ TEST_CASE("a building that is turned, moved or mirrored keeps every length, area
             check_same(schedule, lay(mirror), Tubes::of_same_sum);
         }
     }
-    CAPTURE(laid, refused);
+    CAPTURE(laid, refused, fans, lintels, sleeves);
     CHECK(laid > 40);
+    CHECK(fans > 10);
+    CHECK(lintels > 5);
+    CHECK(sleeves > 10);
 }
 
 namespace {

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <stdexcept>
 
 namespace coilwright {
@@ -53,9 +52,10 @@ Mesh stacked(const std::vector<std::vector<Vec3>>& loops) {
     return mesh;
 }
 
-/// `turn` in radians keeps the vertices of two solids off common spokes.
-Mesh revolved(const std::function<double(double)>& radius, const std::vector<double>& heights,
-              int around, double turn) {
+} // namespace
+
+Mesh revolved_body(const std::function<double(double)>& radius, const std::vector<double>& heights,
+                   int around, double turn) {
     std::vector<std::vector<Vec3>> loops;
     for (const double z : heights) {
         loops.emplace_back();
@@ -67,6 +67,22 @@ Mesh revolved(const std::function<double(double)>& radius, const std::vector<dou
     }
     return stacked(loops);
 }
+
+Mesh carried_body(const std::vector<Vec2>& outline, const Vec2& origin, const Vec2& axis,
+                  double from, double to) {
+    const Vec2 left(-axis.y(), axis.x());
+    std::vector<std::vector<Vec3>> loops;
+    for (const double x : {from, to}) {
+        loops.emplace_back();
+        for (const Vec2& at : outline) {
+            const Vec2 plan = origin + x * axis + at.x() * left;
+            loops.back().push_back(snapped(plan.x(), plan.y(), at.y()));
+        }
+    }
+    return stacked(loops);
+}
+
+namespace {
 
 std::vector<double> heights(const DomeForm& form, double low, double high) {
     std::vector<double> heights{low};
@@ -116,26 +132,11 @@ std::vector<Vec2> outline_of(const OpeningForm& opening, double foot, int around
     return outline;
 }
 
-/// A section carried along an axis between two distances from an origin.
-Mesh carried(const std::vector<Vec2>& outline, const Vec2& origin, const Vec2& axis, double from,
-             double to) {
-    const Vec2 left(-axis.y(), axis.x());
-    std::vector<std::vector<Vec3>> loops;
-    for (const double x : {from, to}) {
-        loops.emplace_back();
-        for (const Vec2& at : outline) {
-            const Vec2 plan = origin + x * axis + at.x() * left;
-            loops.back().push_back(snapped(plan.x(), plan.y(), at.y()));
-        }
-    }
-    return stacked(loops);
-}
-
 Mesh prism(const DomeForm& form, const OpeningForm& opening, int around) {
     const double angle = (form.datum.degrees - opening.bearing.degrees) * radians_per_degree;
-    return carried(outline_of(opening, form.bottom(), around), {0, 0},
-                   {std::cos(angle), std::sin(angle)}, 0,
-                   outside_radius(form, form.bottom()) + 0.3);
+    return carried_body(outline_of(opening, form.bottom(), around), {0, 0},
+                        {std::cos(angle), std::sin(angle)}, 0,
+                        outside_radius(form, form.bottom()) + 0.3);
 }
 
 /// A symmetric section from its half-width over height: up on the right, down on the left. Heights
@@ -169,14 +170,14 @@ Mesh moved(Mesh mesh, const Vec2& by) {
 }
 
 Mesh outer_body(const DomeForm& form, int around, double turn) {
-    return revolved([&](double z) { return outside_radius(form, z); },
-                    heights(form, form.bottom(), form.top()), around, turn);
+    return revolved_body([&](double z) { return outside_radius(form, z); },
+                         heights(form, form.bottom(), form.top()), around, turn);
 }
 
 /// The room overshoots the wall's foot, and its top where it is open.
 Mesh room_body(const DomeForm& form, int around, double turn) {
     const double room_top = form.cap_courses > 0 ? form.ceiling() : form.top() + 0.1;
-    return revolved(
+    return revolved_body(
         [&](double z) {
             return inside_radius(
                 form, std::clamp(z, form.bottom(), std::min(form.ceiling() - 2e-6, form.top())));
@@ -213,14 +214,14 @@ std::vector<BooleanStep> building_steps(const BuildingForm& building, int around
         steps.push_back(add(std::move(body)));
     }
     for (const TunnelForm& tunnel : building.tunnels) {
-        Mesh body =
-            carried(symmetric([&](double z) { return outer_half_width(tunnel, z); },
-                              tunnel.bottom(), tunnel.top(),
-                              {tunnel.springline, tunnel.cap.line_z,
-                               tunnel.course_middle(tunnel.side_courses + tunnel.crown_courses)},
-                              around / 2),
-                    tunnel.origin, tunnel.axis(), 0.3,
-                    tunnel.to.empty() ? tunnel.reach : tunnel.reach - 0.3);
+        Mesh body = carried_body(
+            symmetric([&](double z) { return outer_half_width(tunnel, z); }, tunnel.bottom(),
+                      tunnel.top(),
+                      {tunnel.springline, tunnel.cap.line_z,
+                       tunnel.course_middle(tunnel.side_courses + tunnel.crown_courses)},
+                      around / 2),
+            tunnel.origin, tunnel.axis(), 0.3,
+            tunnel.to.empty() ? tunnel.reach : tunnel.reach - 0.3);
         steps.push_back(add(std::move(body)));
     }
     for (const ButtressForm& pier : building.buttresses) {
@@ -233,7 +234,7 @@ std::vector<BooleanStep> building_steps(const BuildingForm& building, int around
         outline.insert(outline.end(), {{outer_face(pier, high), high}, {0.4, high}});
         // Left of the way across is along the pier's axis.
         const Vec2 across(pier.axis().y(), -pier.axis().x());
-        Mesh body = carried(outline, pier.origin, across, -pier.half_width, pier.half_width);
+        Mesh body = carried_body(outline, pier.origin, across, -pier.half_width, pier.half_width);
         steps.push_back(add(std::move(body)));
     }
     std::vector<Mesh> rings; // to keep the voids below the floor out of
@@ -250,13 +251,14 @@ std::vector<BooleanStep> building_steps(const BuildingForm& building, int around
         const auto half = [&](double z) {
             return half_width(tunnel.profile, z - tunnel.springline);
         };
-        Mesh above = carried(symmetric(half, 0, tunnel.crown(), {tunnel.springline}, around / 2),
-                             tunnel.origin, tunnel.axis(), 0.3, end);
+        Mesh above =
+            carried_body(symmetric(half, 0, tunnel.crown(), {tunnel.springline}, around / 2),
+                         tunnel.origin, tunnel.axis(), 0.3, end);
         steps.push_back(cut(std::move(above)));
         const double b = half(0);
         Mesh below =
-            carried({{-b, tunnel.bottom() - 0.1}, {b, tunnel.bottom() - 0.1}, {b, 0}, {-b, 0}},
-                    tunnel.origin, tunnel.axis(), 0.3, end);
+            carried_body({{-b, tunnel.bottom() - 0.1}, {b, tunnel.bottom() - 0.1}, {b, 0}, {-b, 0}},
+                         tunnel.origin, tunnel.axis(), 0.3, end);
         BooleanStep void_below = cut(std::move(below));
         for (std::size_t i = 0; i < rings.size(); ++i)
             if (building.domes[i].id == tunnel.from || building.domes[i].id == tunnel.to)
@@ -277,8 +279,8 @@ std::vector<BooleanStep> building_steps(const BuildingForm& building, int around
             from = 0;
             to = outer_half_width(*tunnel, 0) + 0.2;
         }
-        Mesh hole =
-            carried(outline_of(opening, foot, around / 2), opening.origin, opening.axis, from, to);
+        Mesh hole = carried_body(outline_of(opening, foot, around / 2), opening.origin,
+                                 opening.axis, from, to);
         steps.push_back(cut(std::move(hole)));
     }
     return steps;

@@ -5,6 +5,7 @@
 #include "geometry/plan/building_form.hpp"
 #include "geometry/solids/mesh.hpp"
 
+#include <functional>
 #include <vector>
 
 namespace coilwright {
@@ -16,6 +17,17 @@ struct BooleanStep {
     Mesh body;
     std::vector<Mesh> less;
 };
+
+/// The body that a radius over height sweeps about the z axis, with `around` edges to a circle,
+/// flat at its least and greatest height. `turn` in radians keeps the vertices of two bodies off
+/// common spokes.
+Mesh revolved_body(const std::function<double(double)>& radius, const std::vector<double>& heights,
+                   int around, double turn);
+
+/// A section (to the left of the axis and up, anticlockwise seen against it) carried along a level
+/// axis between two distances from an origin.
+Mesh carried_body(const std::vector<Vec2>& section, const Vec2& origin, const Vec2& axis,
+                  double from, double to);
 
 /// The wall of a dome in its own frame (x along the datum): the outer solid of revolution less the
 /// room less one prism an opening, with `around` edges to a circle.

@@ -4,6 +4,7 @@
 #include "geometry/solids/building_parts.hpp"
 #include "geometry/solids/mesh_check.hpp"
 #include "tests/solids/building_checks.hpp"
+#include "tests/support/effort.hpp"
 #include "tests/support/random_buildings.hpp"
 
 #include <catch2/catch.hpp>
@@ -18,6 +19,7 @@ TEST_CASE("random buildings are refused, or sound solids of their plans") {
     constexpr int last = 90;
     for (int seed = 1; seed <= last; ++seed) {
         CAPTURE(seed);
+        const double before = processor_seconds();
         const Design design = random_building(static_cast<std::uint64_t>(seed));
         if (!check_layout(design).empty()) {
             ++refused;
@@ -26,6 +28,7 @@ TEST_CASE("random buildings are refused, or sound solids of their plans") {
         const BuildingForm building = make_building_form(design);
         for (const BuildingPart& part : building_parts(building))
             checked_shell(part.building, 0.006, 0.3);
+        CHECK(processor_seconds() - before < most_seconds_a_building);
         ++built;
         joins += static_cast<int>(building.joins.size());
         tunnels += static_cast<int>(building.tunnels.size());
@@ -39,6 +42,7 @@ TEST_CASE("random buildings are refused, or sound solids of their plans") {
     CHECK(tunnels > last / 3);
     CHECK(piers > last / 3);
     CHECK(openings > last / 3);
+    CHECK(peak_megabytes() < most_megabytes);
 }
 
 TEST_CASE("buildings that went wrong once") {

@@ -268,4 +268,59 @@ Design with_reveals(Design design, std::uint64_t seed) {
     return design;
 }
 
+namespace {
+
+/// The opening with its head's springing, or the head itself if it is square, on a course joint.
+Opening on_joint(Opening opening, double course) {
+    double rise = 0;
+    if (opening.head.kind == HeadKind::round)
+        rise = opening.width / 2;
+    else if (opening.head.kind == HeadKind::pointed || opening.head.kind == HeadKind::segmental)
+        rise = opening.head.rise.value_or(opening.width * std::sqrt(3.0) / 2);
+    const double springing = course * std::round((opening.sill + opening.height - rise) / course);
+    opening.height = springing + rise - opening.sill;
+    return opening;
+}
+
+} // namespace
+
+Design with_fans_lintels_and_sleeves(Design design, std::uint64_t seed) {
+    Dice dice(seed + 2'000'000);
+    if (!check_layout(design).empty())
+        return design;
+    const auto keep_if_sound = [&](Design changed) {
+        if (check_layout(changed).empty())
+            design = std::move(changed);
+    };
+    for (std::size_t i = 0; i < design.openings.size(); ++i) {
+        if (design.openings[i].use == OpeningUse::niche || !dice.chance(0.8))
+            continue;
+        Design changed = design;
+        Opening& opening = changed.openings[i];
+        opening = on_joint(opening, design.course.height);
+        if (opening.head.kind == HeadKind::square) {
+            LintelSpec lintel;
+            lintel.kind = dice.chance(0.5) ? LintelKind::timber : LintelKind::concrete;
+            lintel.bearing = dice.between(0.2, 0.4);
+            if (dice.chance(0.5))
+                lintel.depth = dice.between(0.08, 0.25);
+            opening.head.lintel = lintel;
+        } else {
+            opening.head.laid = HeadLaid::fan;
+        }
+        keep_if_sound(std::move(changed));
+    }
+    for (int i = dice.whole(0, 3); i > 0; --i) {
+        Design changed = design;
+        const auto in =
+            static_cast<std::size_t>(dice.whole(0, static_cast<int>(design.domes.size()) - 1));
+        Sleeve added = sleeve(("s" + std::to_string(i)).c_str(), dice.between(0, 360),
+                              dice.between(-0.1, 1.5), dice.between(0.02, 0.16));
+        added.in = design.domes[in].id;
+        changed.sleeves.push_back(added);
+        keep_if_sound(std::move(changed));
+    }
+    return design;
+}
+
 } // namespace coilwright::testing

@@ -18,4 +18,8 @@ Design random_building(std::uint64_t seed, int most_domes = 6);
 /// them.
 Design with_reveals(Design design, std::uint64_t seed);
 
+/// Lays arched heads as fans, gives square ones lintels and domes sleeves, each where the layout
+/// check lets it.
+Design with_fans_lintels_and_sleeves(Design design, std::uint64_t seed);
+
 } // namespace coilwright::testing
