@@ -148,7 +148,8 @@ TEST_CASE("the ranges of the reference are those of the program") {
         return std::stod(number) * (unit == "mm" ? 0.001 : unit == "km" ? 1000 : 1);
     };
     int compared = 0;
-    for (const auto& [heading, rows] : documented()) {
+    for (const auto& [key, rows] : documented()) {
+        const std::string& heading = key; // lambdas take no structured binding (clang 14)
         const auto place = std::find_if(places().begin(), places().end(),
                                         [&](const auto& p) { return p.first == heading; });
         if (place == places().end() || place->second.back() != '\n')

@@ -17,8 +17,6 @@ using namespace coilwright::testing;
 
 namespace {
 
-constexpr double inch = metres_per_inch;
-
 constexpr const char* demos[] = {"cabin-metric.toml", "grain-store.toml", "home.toml",
                                  "retreat.toml",      "square-door.toml", "washroom.toml",
                                  "workshop.toml"};

@@ -138,7 +138,7 @@ TEST_CASE("a full ring takes its first joint away from the datum, the next cours
     REQUIRE(first.tubes.size() == 1);
     CHECK(std::abs(clockwise_degrees({150}, {first.start_bearing}) - 180) < 20);
     CHECK(first.end_bearing == first.start_bearing + 360);
-    divide_run(second, ring, rules(20, 0.45), {{first.start_bearing}}, {150}, 2);
+    divide_run(second, ring, rules(20, 0.45), {first.start_bearing}, {150}, 2);
     const double apart =
         std::abs(second.start_bearing - first.start_bearing) * radians_per_degree * 1.5;
     CHECK(apart >= 0.45 - 1e-9);
