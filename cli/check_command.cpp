@@ -1,12 +1,12 @@
 #include "cli/commands.hpp"
 
 #include "cli/design_source.hpp"
+#include "cli/findings_text.hpp"
 #include "exporters/schedule_json.hpp"
 #include "exporters/schedule_table.hpp"
 #include "geometry/base/length.hpp"
 #include "geometry/checks/check_building.hpp"
 #include "geometry/checks/find_changes.hpp"
-#include "geometry/checks/statics_finding.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -20,6 +20,7 @@ namespace {
 
 constexpr const char* footer = "Examples:\n"
                                "  coilwright check models/grain-store.toml\n"
+                               "  coilwright check models/grain-store.toml --long\n"
                                "  coilwright check models/grain-store.toml --json\n"
                                "  coilwright check models/retreat.toml --remedies\n"
                                "  cat models/washroom.toml | coilwright check -\n"
@@ -29,21 +30,8 @@ struct Options {
     std::string file;
     bool json = false;
     bool remedies = false;
+    bool is_long = false;
 };
-
-Colour colour_of(Verdict verdict) {
-    switch (verdict) {
-    case Verdict::fails:
-        return Colour::red;
-    case Verdict::advice:
-        return Colour::yellow;
-    case Verdict::holds:
-        return Colour::green;
-    case Verdict::not_judged:
-        break;
-    }
-    return Colour::bold;
-}
 
 void print_headroom(const Headroom& room, DisplayUnit unit, Console& console) {
     console.out << "  " << room.dome << ": " << length_text(room.at_pole, unit)
@@ -67,51 +55,8 @@ void print_headroom(const TunnelHeadroom& room, DisplayUnit unit, Console& conso
     }
 }
 
-std::string value_text(const Finding& finding, double value, DisplayUnit shown) {
-    return finding.unit == FindingUnit::none || finding.unit == FindingUnit::ratio
-               ? fixed_text(value, 2)
-               : shown_value(finding, value, shown);
-}
-
-// What holds is told on one line; --json has the rest.
-void print_held(const Finding& finding, DisplayUnit unit, Console& console) {
-    console.out << "  "
-                << painted(verdict_text(finding.verdict), colour_of(finding.verdict),
-                           console.colour_out)
-                << "  " << finding.subject << "  (" << finding.code << ")  "
-                << value_text(finding, *finding.value, unit) << "; limit "
-                << value_text(finding, *finding.limit, unit) << '\n';
-}
-
-void print_finding(const Finding& finding, const SoughtChanges* sought, DisplayUnit unit,
-                   Console& console) {
-    if (finding.verdict == Verdict::holds && finding.value && finding.limit.value_or(0) != 0) {
-        print_held(finding, unit, console);
-        return;
-    }
-    console.out << "  "
-                << painted(verdict_text(finding.verdict), colour_of(finding.verdict),
-                           console.colour_out)
-                << "  " << finding.subject << "  (" << finding.code << ")\n"
-                << wrapped(finding.message, "      ");
-    if (finding.verdict != Verdict::holds && finding.value && finding.good) {
-        console.out << "      " << value_text(finding, *finding.value, unit) << "; at least "
-                    << value_text(finding, *finding.limit, unit) << ", good from "
-                    << value_text(finding, *finding.good, unit) << '\n';
-    }
-    if (!finding.remedy.empty()) {
-        console.out << wrapped("Remedy: " + finding.remedy, "      ");
-    }
-    for (const std::string& line : change_lines(sought, finding, unit)) {
-        console.out << wrapped(line, "      ");
-    }
-    if (!finding.source.empty()) {
-        console.out << wrapped("Source: " + finding.source, "      ");
-    }
-}
-
 void print_plan(const BuildingPlan& plan, const std::vector<Finding>& findings,
-                const std::vector<SoughtChanges>& changes, Console& console) {
+                const std::vector<SoughtChanges>& changes, bool is_long, Console& console) {
     const Schedule& schedule = plan.schedule;
     console.out << printable(schedule.name) << ": " << schedule.totals.courses << " courses of "
                 << length_text(schedule.course_height, schedule.unit) << '\n';
@@ -127,8 +72,10 @@ void print_plan(const BuildingPlan& plan, const std::vector<Finding>& findings,
     }
     console.out << "\nOn the ground\n" << ground_text(schedule, "  ");
     console.out << "\nFindings, worst first\n";
-    for (const Finding& finding : findings) {
-        print_finding(finding, sought_for(changes, finding), schedule.unit, console);
+    if (is_long) {
+        print_findings(findings, changes, schedule.unit, console);
+    } else {
+        print_short_findings(findings, changes, schedule.unit, console);
     }
     const auto count = [&](Verdict verdict) {
         return std::count_if(findings.begin(), findings.end(),
@@ -153,7 +100,7 @@ ExitCode run(const Options& options, Console& console) {
     if (options.json) {
         console.out << findings_json(*planned.plan, findings, changes);
     } else {
-        print_plan(*planned.plan, findings, changes, console);
+        print_plan(*planned.plan, findings, changes, options.is_long, console);
     }
     const bool failing = std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
         return finding.verdict == Verdict::fails;
@@ -172,6 +119,7 @@ void add_check_command(CLI::App& program, Action& chosen) {
         ->required()
         ->type_name("");
     command->add_flag("--json", options->json, "Print faults or findings as JSON");
+    command->add_flag("--long", options->is_long, "Print every finding whole, with its source");
     command->add_flag("--remedies", options->remedies,
                       "Find for each check that does not hold the smallest change that mends it");
     command->callback([options, &chosen] {

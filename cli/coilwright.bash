@@ -67,7 +67,7 @@ _coilwright() {
     :*) _coilwright_words "new check courses takeoff vary build --help --version" "$word" ;;
     new:*) _coilwright_words \
         "--name --unit --use --diameter --profile --door --windows --out --force --help" "$word" ;;
-    check:-*) _coilwright_words "--json --remedies --help" "$word" ;;
+    check:-*) _coilwright_words "--json --long --remedies --help" "$word" ;;
     courses:-*) _coilwright_words "--json --csv --help" "$word" ;;
     takeoff:-*) _coilwright_words "--works --json --csv --help" "$word" ;;
     vary:-*) _coilwright_words "--set --works --csv --chart --journal --threads --help" "$word" ;;

@@ -193,7 +193,10 @@ Json json_reveal(const ButtressForm& pier) {
 Json json_join(const JoinForm& join) {
     return {{"id", join.id},
             {"between", {join.first, join.second}},
-            {"keep", join.keep.empty() ? "neither" : join.keep}};
+            {"keep", join.keep.empty() ? "neither" : join.keep},
+            {"bond", join.keep.empty() ? Json(nullptr)
+                     : join.bonded     ? "alternate"
+                                       : "butt"}};
 }
 
 template <typename Element, typename Write>

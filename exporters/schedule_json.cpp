@@ -10,7 +10,7 @@ namespace coilwright {
 namespace {
 
 // Raised when a key is added; readers ignore keys that they do not know.
-constexpr int minor_version = 4;
+constexpr int minor_version = 5;
 
 Json notes(const std::vector<SetNote>& all) {
     Json json = Json::array();

@@ -173,7 +173,7 @@ LengthReading read_area(std::string_view text, DisplayUnit bare) {
     const double value = feet ? measure.value * 9290304 / 1e8 : measure.value;
     if (!(std::abs(value) <= greatest_length * greatest_length))
         return fault("is over 100 square kilometres");
-    return {value, {}};
+    return {value, {}, unit.empty()};
 }
 
 } // namespace coilwright

@@ -3,6 +3,9 @@
 #include "geometry/checks/statics_finding.hpp"
 
 #include <algorithm>
+#include <functional>
+#include <map>
+#include <set>
 
 namespace coilwright {
 
@@ -19,14 +22,16 @@ double safety_of(const BuildingStage& stage) {
     return stage.share > 0 ? 1 / stage.share : unlimited;
 }
 
+using StageOf = std::function<BuildingStage(int last)>;
+
 /// Among the stages from one course to another: every third, then those about the worst of them.
-void seek_weakest(const std::vector<WallCourse>& courses, const DomeSlice& what, int from, int to,
+void seek_weakest(const StageOf& stage_of, const std::string& beside, int from, int to,
                   Weakest& weakest) {
     constexpr int step = 3;
     int worst = 0;
     double least = unlimited;
     const auto look_at = [&](int last) {
-        const double safety = safety_of(building_stage(courses, what, last));
+        const double safety = safety_of(stage_of(last));
         if (worst == 0 || safety < least) {
             worst = last;
             least = safety;
@@ -42,7 +47,16 @@ void seek_weakest(const std::vector<WallCourse>& courses, const DomeSlice& what,
         if (last != coarse)
             look_at(last);
     if (least < weakest.safety)
-        weakest = {least, worst, what.beside.value_or("")};
+        weakest = {least, worst, beside};
+}
+
+/// The gaps whose forms stand when a course is laid and the forms that go with it are out.
+std::set<std::string> forms_in(const std::map<std::string, int>& forms_until, int last) {
+    std::set<std::string> in;
+    for (const auto& [id, until] : forms_until)
+        if (until > last)
+            in.insert(id);
+    return in;
 }
 
 } // namespace
@@ -55,25 +69,34 @@ std::vector<Finding> stage_findings(const Design& design, const DomeForm& dome,
         statics_finding("open-stages", "dome." + dome.id, find_dome(design, dome.id)->place);
     const Limit& least = limit_of(design, "geometric-safety.least");
     const std::vector<WallCourse>& courses = analysis.statics.courses;
+    const int top = courses.back().number;
     Weakest free, on_form;
     DomeSlice above;
     above.first = analysis.springline_course; // below it each stage is a plumb wall
-    for (const BuildingStage& stage : building_stages(courses, above)) {
-        if (safety_of(stage) < free.safety)
-            free = {safety_of(stage), stage.last, ""};
-    }
-    // Broken rings lean on the forms in them, those of other openings too.
-    const int top = courses.back().number;
-    int until = 0;
-    for (const auto& [id, course] : analysis.forms_until)
-        until = std::min(std::max(until, course), top);
+    const auto stage_with_forms = [&](DomeSlice what) {
+        return [&, what](int last) mutable {
+            what.propped = forms_in(analysis.forms_until, last);
+            return building_stage(courses, what, last);
+        };
+    };
+    seek_weakest(stage_with_forms(above), "", above.first, top, free);
+    int last_form = 0;
+    for (const auto& [id, until] : analysis.forms_until)
+        last_form = std::max(last_form, std::min(until, top));
+    seek_weakest([&](int last) { return building_stage(courses, above, last); }, "", above.first,
+                 last_form - 1, on_form);
     for (const StripStatics& strip : analysis.statics.strips) {
         if (strip.beside.empty())
             continue;
         DomeSlice beside = above;
         beside.beside = strip.beside;
-        seek_weakest(courses, beside, std::max(above.first, until + 1), top, free);
-        seek_weakest(courses, beside, above.first, until, on_form);
+        // Until its form is struck the wall beside an opening leans on it.
+        const auto form = analysis.forms_until.find(strip.beside);
+        const int until = form == analysis.forms_until.end() ? 0 : std::min(form->second, top);
+        seek_weakest(stage_with_forms(beside), strip.beside, std::max(above.first, until), top,
+                     free);
+        seek_weakest([&](int last) { return building_stage(courses, beside, last); }, strip.beside,
+                     above.first, until - 1, on_form);
     }
     const double worst = free.safety;
     const int at = free.last;
@@ -82,30 +105,32 @@ std::vector<Finding> stage_findings(const Design& design, const DomeForm& dome,
                     "its ring closed";
     found.source = source_text(least);
     judge_ratio(found, worst, least.value, least.value);
-    found.message = "While it is built '" + dome.id + "' is weakest" + where + " with course " +
-                    std::to_string(at) + " laid: the line of thrust would keep within joints " +
-                    three_digits(worst) + " times narrower, that ring closed.";
+    found.message = "While it is built, the forms in that its sheets keep, '" + dome.id +
+                    "' is weakest" + where + " with course " + std::to_string(at) +
+                    " laid: the line of thrust would keep within joints " + three_digits(worst) +
+                    " times narrower, that ring closed.";
     if (worst < 1) {
         std::string broken; // by what; such a ring cannot be closed
+        const std::set<std::string> in = forms_in(analysis.forms_until, at);
         for (const RingGap& gap : courses[static_cast<std::size_t>(at - 1)].gaps)
-            broken += (broken.empty() ? " '" : ", '") + gap.by + "'";
-        found.message =
-            "With course " + std::to_string(at) + " laid" +
-            (broken.empty()
-                 ? " and its ring closed"
-                 : ", its ring open at" + broken + " and whatever a form there carries left out") +
-            ", no line of thrust keeps within the wall of '" + dome.id + "'" + where + ".";
+            if (in.count(gap.by) == 0)
+                broken += (broken.empty() ? " '" : ", '") + gap.by + "'";
+        found.message = "With course " + std::to_string(at) + " laid" +
+                        (broken.empty() ? " and its ring closed" : ", its ring open at" + broken) +
+                        ", no line of thrust keeps within the wall of '" + dome.id + "'" + where +
+                        ".";
         found.remedy = "Prop it from inside from there on until the next rings are closed.";
     }
     if (on_form.safety < 1) { // the form holds the jambs apart until it is struck
-        found.message += " Until the forms are struck the wall beside '" + on_form.beside +
-                         "' leans on them: with course " + std::to_string(on_form.last) +
+        found.message += " Until the forms are struck the wall" +
+                         (on_form.beside.empty() ? "" : " beside '" + on_form.beside + "'") +
+                         " leans on them: with course " + std::to_string(on_form.last) +
                          " laid no line of thrust keeps within the wall without them.";
         if (found.verdict == Verdict::holds)
             found.verdict = Verdict::advice;
-        found.remedy += std::string(found.remedy.empty() ? "" : " ") + "Brace the form of '" +
-                        on_form.beside +
-                        "' against being pressed together and into the room, and strike it no "
+        found.remedy += std::string(found.remedy.empty() ? "" : " ") + "Brace the form" +
+                        (on_form.beside.empty() ? "s" : " of '" + on_form.beside + "'") +
+                        " against being pressed together and into the room, and strike none "
                         "sooner than its sheet says.";
     }
     leave_joined(found, joined_domes(courses));

@@ -45,6 +45,7 @@ struct Join {
     SourcePlace place;
     std::string first, second; // dome ids
     std::string keep;          // id of the dome whose wall stays, or empty: "neither"
+    bool bonded = true; // with a wall that stays: the other's rings run into it on even courses
     bool sound = true;
 };
 

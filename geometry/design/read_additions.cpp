@@ -151,6 +151,11 @@ Join read_join(TableReader& table) {
     if (node && !node->is_string())
         table.context().add(
             faults::wrong_type(table.at("keep"), found_text(*node), allowed, "\"neither\""));
+    set(join.bonded, table.choice<bool>("bond", {{"alternate", true}, {"butt", false}}));
+    if (keep == "neither" && table.has("bond"))
+        table.context().add(faults::key_out_of_place(table.at("bond"), "keep = \"neither\"",
+                                                     "only where the wall of one dome stays",
+                                                     "keep = \"neither\""));
     if (!node || !node->is_string() || keep == "neither")
         return join;
     join.keep = keep;

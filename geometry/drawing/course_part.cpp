@@ -38,7 +38,7 @@ bool stops_at(const BuildingForm& building, const CoursePart& later, const Cours
             return false;
         switch (join_effect(building, later.id(), first.id())) {
         case JoinEffect::stops_at_wall:
-            return !ring_runs_in(*later.dome, *first.dome, n);
+            return !ring_runs_in(building, *later.dome, *first.dome, n);
         case JoinEffect::opens_to_room:
             return !runs_through(*later.dome, *first.dome, n);
         case JoinEffect::none: // its ring is bonded into this one

@@ -50,7 +50,7 @@ std::string bond_with_dome(const Schedule& schedule, const CoursePart& part,
     if (cut_by(part, other.id)) {
         switch (join_effect(schedule.building, part.dome->id, other.id)) {
         case JoinEffect::stops_at_wall:
-            return ring_runs_in(*part.dome, other, part.course->number)
+            return ring_runs_in(schedule.building, *part.dome, other, part.course->number)
                        ? "this ring runs in, that one stops at it"
                        : "ring butts on its outside";
         case JoinEffect::opens_to_room:

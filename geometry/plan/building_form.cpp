@@ -133,7 +133,7 @@ BuildingForm make_building_form(const Design& design) {
             building.sleeves.push_back(*form);
     for (const Join& join : design.joins)
         if (join.sound && find_dome(building, join.first) && find_dome(building, join.second))
-            building.joins.push_back({join.id, join.first, join.second, join.keep});
+            building.joins.push_back({join.id, join.first, join.second, join.keep, join.bonded});
     return building;
 }
 

@@ -12,9 +12,11 @@
 
 namespace coilwright {
 
-/// Two domes that overlap: one keeps its wall, or neither does (`keep` empty: open plan).
+/// Two domes that overlap: one keeps its wall, or neither does (`keep` empty: open plan). `bonded`:
+/// the rings that stop at the wall that stays run into it on alternate courses where they can.
 struct JoinForm {
     std::string id, first, second, keep;
+    bool bonded = true;
 };
 
 struct BuildingForm {

@@ -4,12 +4,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace coilwright {
 
 namespace {
 
-/// What comes nearest to a sleeve in its course: wall between the two, metres.
+/// What comes nearest to a sleeve in its courses: wall between the two, metres.
 struct Neighbour {
     std::string id;
     double apart = 0;
@@ -49,13 +50,18 @@ private:
                            [&](const SleeveForm& sleeve) { return sleeve.id == id; });
     }
 
-    /// The course that holds the sleeve's centre; 0 where none up to `last` does.
-    static int course_of(const SleeveForm& sleeve, const CourseLevels& levels, int last) {
-        for (int n = 1; n <= last; ++n)
-            if (sleeve.height >= levels.course_bottom(n) - height_tie &&
-                sleeve.height < levels.course_bottom(n + 1) - height_tie)
-                return n;
-        return 0;
+    /// Whether its axis lies in one of the courses 1 to `last`.
+    static bool lies_in(const SleeveForm& sleeve, const CourseLevels& levels, int last) {
+        return sleeve.height >= levels.bottom() - height_tie &&
+               sleeve.height < levels.course_bottom(last + 1) - height_tie;
+    }
+
+    /// The courses up to `last` that it lies in or between.
+    static SleeveCourses reach(const SleeveForm& sleeve, const CourseLevels& levels, int last) {
+        SleeveCourses courses = courses_of(sleeve, levels);
+        courses.first = std::min(courses.first, last);
+        courses.last = std::min(courses.last, last);
+        return courses;
     }
 
     Diagnostic& off_wall(const SleeveForm& sleeve, SourcePlace place, const std::string& where) {
@@ -65,7 +71,7 @@ private:
 
     bool has_course(const SleeveForm& sleeve, const CourseLevels& levels, int last,
                     const std::string& wall) {
-        if (course_of(sleeve, levels, last) > 0)
+        if (lies_in(sleeve, levels, last))
             return true;
         Diagnostic& found = off_wall(sleeve, written(sleeve).height_place,
                                      "at " + length(sleeve.height) + " lies outside " + wall);
@@ -87,22 +93,50 @@ private:
 
     // In a ring: angles at the inside face, where the gaps are narrowest.
 
-    std::optional<Neighbour> nearest_in_ring(const SleeveForm& sleeve, const DomeForm& dome,
-                                             const std::vector<RingGap>& gaps, double bearing,
-                                             double r) const {
+    using GapsOfCourse = std::map<int, std::vector<RingGap>>;
+
+    /// What the ring of a course leaves open, and the piers that stand before it.
+    GapsOfCourse gaps_along(const SleeveForm& sleeve, int index) const {
+        const DomeForm& dome = building_.domes[static_cast<std::size_t>(index)];
+        const SleeveCourses courses = reach(sleeve, dome, dome.last_ring);
+        GapsOfCourse result;
+        for (int n = courses.first; n <= courses.last; ++n) {
+            std::vector<RingGap>& gaps = result[n];
+            for (RingGap& gap : gaps_in_ring(building_, relations_, index, n, Bond::laid))
+                if (gap.by != sleeve.id && !is_pier(gap.by))
+                    gaps.push_back(std::move(gap));
+            for (const int i : relations_.dome_piers[static_cast<std::size_t>(index)]) {
+                const ButtressForm& pier = building_.buttresses[static_cast<std::size_t>(i)];
+                if (dome.course_bottom(n) >= pier.top - height_tie)
+                    continue;
+                RingGap gap;
+                gap.by = pier.id;
+                gap.middle = clockwise_degrees(dome.datum, pier.bearing);
+                gap.half_width = pier.half_width;
+                gaps.push_back(gap);
+            }
+        }
+        return result;
+    }
+
+    std::optional<Neighbour> nearest_in_rings(const SleeveForm& sleeve, const DomeForm& dome,
+                                              const GapsOfCourse& all, double bearing) const {
         std::optional<Neighbour> nearest;
         const double middle = clockwise_degrees(dome.datum, {bearing});
-        const double half = half_angle_degrees(std::min(sleeve.diameter / 2, r), r);
-        for (const RingGap& gap : gaps) {
-            const auto ends = gap_ends(gap, r);
-            if (!ends || gap.by == sleeve.id || is_pier(gap.by))
-                continue;
-            const double gap_middle = (ends->first + ends->second) / 2;
-            const double turn = std::abs(std::remainder(middle - gap_middle, 360));
-            const double apart =
-                r * radians_per_degree * (turn - half - (ends->second - ends->first) / 2);
-            if (!nearest || apart < nearest->apart)
-                nearest = Neighbour{gap.by, apart, is_sleeve(gap.by)};
+        for (const auto& [n, gaps] : all) {
+            const double r = inside_radius(dome, dome.course_middle(n));
+            const double half = half_angle_degrees(std::min(sleeve.diameter / 2, r), r);
+            for (const RingGap& gap : gaps) {
+                const auto ends = gap_ends(gap, r);
+                if (!ends)
+                    continue;
+                const double gap_middle = (ends->first + ends->second) / 2;
+                const double turn = std::abs(std::remainder(middle - gap_middle, 360));
+                const double apart =
+                    r * radians_per_degree * (turn - half - (ends->second - ends->first) / 2);
+                if (!nearest || apart < nearest->apart)
+                    nearest = Neighbour{gap.by, apart, is_sleeve(gap.by)};
+            }
         }
         return nearest;
     }
@@ -115,10 +149,8 @@ private:
         const DomeForm& dome = building_.domes[static_cast<std::size_t>(index)];
         if (!has_course(sleeve, dome, dome.last_ring, "the rings of '" + dome.id + "'"))
             return;
-        const int n = course_of(sleeve, dome, dome.last_ring);
-        const double r = inside_radius(dome, dome.course_middle(n));
-        const std::vector<RingGap> gaps = gaps_in_ring(building_, relations_, index, n, Bond::laid);
-        const auto near = nearest_in_ring(sleeve, dome, gaps, sleeve.bearing.degrees, r);
+        const GapsOfCourse gaps = gaps_along(sleeve, index);
+        const auto near = nearest_in_rings(sleeve, dome, gaps, sleeve.bearing.degrees);
         if (!near || near->apart >= dome.width - height_tie)
             return;
         std::string example = "height = \"" + length(sleeve.height + dome.course_height) + "\"";
@@ -126,7 +158,7 @@ private:
             for (const int side : {-1, 1}) {
                 const double bearing =
                     turned_into_circle(std::round(sleeve.bearing.degrees) + side * turn);
-                if (nearest_in_ring(sleeve, dome, gaps, bearing, r)->apart >= dome.width) {
+                if (nearest_in_rings(sleeve, dome, gaps, bearing)->apart >= dome.width) {
                     report(sleeve, *near, dome.width, written(sleeve).bearing_place,
                            "bearing = " + fixed_text(bearing, 0));
                     return;
@@ -152,10 +184,12 @@ private:
             found.example = "along = \"" + length((from + to) / 2) + "\"";
             return;
         }
-        const int n = course_of(sleeve, tunnel, tunnel.side_courses);
+        const SleeveCourses courses = reach(sleeve, tunnel, tunnel.side_courses);
         for (const int i : relations_.tunnel_openings[static_cast<std::size_t>(index)]) {
             const OpeningForm& opening = building_.openings[static_cast<std::size_t>(i)];
-            const double taken = laid_half_width(opening, tunnel, tunnel.side_courses, n);
+            double taken = 0;
+            for (int n = courses.first; n <= courses.last; ++n)
+                taken = std::max(taken, laid_half_width(opening, tunnel, tunnel.side_courses, n));
             if (opening.side != sleeve.side || taken <= 0)
                 continue;
             const double apart = std::abs(opening.along - sleeve.along) - taken - half;
@@ -168,10 +202,10 @@ private:
         }
         for (const int i : relations_.tunnel_sleeves[static_cast<std::size_t>(index)]) {
             const SleeveForm& other = building_.sleeves[static_cast<std::size_t>(i)];
+            const SleeveCourses others = reach(other, tunnel, tunnel.side_courses);
             const double t = tunnel.course_height;
-            if (other.id >= sleeve.id || other.side != sleeve.side ||
-                course_of(other, tunnel, tunnel.side_courses) != n || !stops_tubes(other, t) ||
-                !stops_tubes(sleeve, t))
+            if (other.id >= sleeve.id || other.side != sleeve.side || others.last < courses.first ||
+                courses.last < others.first || !stops_tubes(other, t) || !stops_tubes(sleeve, t))
                 continue;
             const double apart = std::abs(other.along - sleeve.along) - half - other.diameter / 2;
             if (apart < w - height_tie)

@@ -8,6 +8,20 @@ namespace coilwright {
 
 namespace {
 
+/// The most that an opening takes of a wall to each side, from one height to another. Heads are
+/// widest at their springing and at the ends of the range.
+double widest(const OpeningForm& form, const TunnelForm& tunnel, double low, double high) {
+    const auto band = lintel_band(form, tunnel);
+    low = std::max(low, form.sill);
+    high = std::min(high, taken_top(form, tunnel));
+    double most = 0;
+    for (const double z : {low, std::clamp(form.springing, low, high), high})
+        most = std::max(most, taken_half_width(form, band, z));
+    if (form.head_kind == HeadKind::circle)
+        most = form.half_width;
+    return band && band->low < high && band->high > low ? std::max(most, band->half_length) : most;
+}
+
 /// Openings in the end wall and the sides of tunnels.
 class TunnelOpeningCheck {
 public:
@@ -143,10 +157,16 @@ private:
             const Opening& second = written(other.id);
             if (other.id <= form.id || other.in != form.in || second.side != opening.side)
                 continue;
-            const bool apart_in_height = other.sill - form.top >= w || form.sill - other.top >= w;
-            const double gap =
-                std::abs(second.along - opening.along) - form.half_width - other.half_width;
-            if (apart_in_height || gap >= w - height_tie)
+            // With what their heads take: fans, and lintels' bearings.
+            const double top = taken_top(form, tunnel), other_top = taken_top(other, tunnel);
+            if (other.sill - top >= w - height_tie || form.sill - other_top >= w - height_tie)
+                continue;
+            const double low = std::max(form.sill, other.sill) - w;
+            const double high = std::min(top, other_top) + w;
+            const double taken = widest(form, tunnel, low, high),
+                         others = widest(other, tunnel, low, high);
+            const double gap = std::abs(second.along - opening.along) - taken - others;
+            if (gap >= w - height_tie)
                 continue;
             Diagnostic& found =
                 faults_.add("openings-too-close", second.along_place, "opening." + other.id,
@@ -154,8 +174,7 @@ private:
                                 " of '" + form.id + "'.");
             found.allowed =
                 "at least one tamped tube width (" + length(w) + ") of wall between them";
-            found.example = "along = \"" +
-                            length(opening.along + form.half_width + w + other.half_width) + "\"";
+            found.example = "along = \"" + length(opening.along + taken + w + others) + "\"";
         }
     }
 };

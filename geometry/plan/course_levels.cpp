@@ -12,4 +12,20 @@ double CourseLevels::course_bottom(int n) const {
     return top + (n - 1 - number) * course_height;
 }
 
+int course_at(const CourseLevels& levels, double z) {
+    int n = 1;
+    while (n < most_courses && levels.course_bottom(n + 1) <= z + height_tie)
+        ++n;
+    return n;
+}
+
+int course_over_joint(const CourseLevels& levels, double z) {
+    const int n = course_at(levels, z);
+    return z - levels.course_bottom(n) < levels.course_bottom(n + 1) - z ? n : n + 1;
+}
+
+double nearest_joint(const CourseLevels& levels, double z) {
+    return levels.course_bottom(course_over_joint(levels, z));
+}
+
 } // namespace coilwright

@@ -153,7 +153,8 @@ struct LintelEnd {
     /// lintel that lies whole on the wall may be moved.
     double best_centre() const {
         const auto turn = [&](auto rises) {
-            double from = half_chord(inside, high), to = outside;
+            // From where its ends come onto the wall to where they leave it.
+            double from = half_chord(inside, high), to = half_chord(outside, low) + half_depth;
             for (int i = 0; i < 60; ++i) {
                 const double middle = (from + to) / 2;
                 (rises(gain(middle)) ? from : to) = middle;

@@ -152,14 +152,6 @@ double highest_head(const DomeForm& dome) {
     return rings_end(dome) - dome.course_height;
 }
 
-double nearest_joint(const CourseLevels& levels, double z) {
-    int n = 1;
-    while (n < most_courses && levels.course_bottom(n + 1) <= z)
-        ++n;
-    const double below = levels.course_bottom(n), above = levels.course_bottom(n + 1);
-    return z - below < above - z ? below : above;
-}
-
 OpeningPlace place_in_wall(const OpeningForm& opening, const DomeForm& dome) {
     if (opening.sill < -height_tie)
         return {Misfit::below_floor};

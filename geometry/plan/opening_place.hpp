@@ -31,8 +31,6 @@ struct OpeningPlace {
 };
 /// How far a sill, a head or a springing may miss a course joint, metres.
 inline constexpr double joint_slack = 0.010;
-/// The course joint nearest to a height.
-double nearest_joint(const CourseLevels& levels, double z);
 
 OpeningPlace place_in_wall(const OpeningForm& opening, const DomeForm& dome);
 

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace coilwright {
 
@@ -23,7 +24,7 @@ bool plumb(const DomeForm& dome, int n) {
 }
 
 bool bonds(const DomeForm& dome, int n) {
-    return n % 2 == 0 && dome.course_middle(n) > 0 && plumb(dome, n);
+    return n % 2 == 0 && plumb(dome, n);
 }
 
 class Collector {
@@ -41,14 +42,14 @@ public:
                 add_bonded(building_.domes[at(other)]);
             for (const int sleeve : relations_.dome_sleeves[at(index_)])
                 add_sleeve(building_.sleeves[at(sleeve)]);
+            for (const int pier : relations_.dome_piers[at(index_)])
+                add_buttress(pier);
         }
         if (z_ > 0) {
             for (const int opening : relations_.dome_openings[at(index_)])
                 add_opening(building_.openings[at(opening)]);
             for (const int tunnel : relations_.dome_tunnels[at(index_)])
                 add_tunnel(building_.tunnels[at(tunnel)]);
-            for (const int pier : relations_.dome_piers[at(index_)])
-                add_buttress(pier);
         }
         std::sort(gaps_.begin(), gaps_.end(), [](const RingGap& a, const RingGap& b) {
             return std::tie(a.middle, a.by, a.band_side) < std::tie(b.middle, b.by, b.band_side);
@@ -83,18 +84,16 @@ private:
     }
 
     void add_sleeve(const SleeveForm& sleeve) {
-        if (const double half =
-                laid_half_width(sleeve, dome_.course_bottom(n_), z_, dome_.course_bottom(n_ + 1));
-            half > 0)
+        if (const double half = laid_half_width(sleeve, dome_, n_); half > 0)
             add_strip(sleeve.id, sleeve.bearing, half);
     }
 
     void add_tunnel(const TunnelForm& tunnel) {
         if (tunnel.wall_stays)
             return;
-        const double b = inner_half_width(tunnel, z_);
         if (!stops_ring(tunnel, z_))
             return;
+        const double b = inner_half_width(tunnel, z_);
         const Bearing bearing = *bearing_from(tunnel, dome_.id);
         const bool stops = as_laid_ && tunnel_runs_in(tunnel, dome_, n_);
         add_strip(tunnel.id, bearing, stops ? outer_half_width(tunnel, z_) : b);
@@ -102,8 +101,7 @@ private:
 
     void add_buttress(int index) {
         const ButtressForm& pier = building_.buttresses[at(index)];
-        if (as_laid_ && z_ < pier.top - height_tie &&
-            pier_runs_in(building_, relations_, index, n_))
+        if (z_ < pier.top - height_tie && pier_runs_in(building_, relations_, index, n_))
             add_strip(pier.id, pier.bearing, pier.half_width);
     }
 
@@ -126,7 +124,7 @@ private:
             return;
         // In an open plan the two rings take turns in running through where their walls cross.
         const bool stops = effect == JoinEffect::stops_at_wall
-                               ? !(as_laid_ && ring_runs_in(dome_, other, n_))
+                               ? !(as_laid_ && ring_runs_in(building_, dome_, other, n_))
                                : as_laid_ && (index_ < other_index) == (n_ % 2 == 0);
         const double radius = stops ? outside_radius(other, z_) : inside_radius(other, z_);
         if (radius <= 0)
@@ -141,7 +139,7 @@ private:
 
     /// The ring of another dome that is bonded into this one.
     void add_bonded(const DomeForm& other) {
-        if (!ring_runs_in(other, dome_, n_))
+        if (!ring_runs_in(building_, other, dome_, n_))
             return;
         for (const int side : {-1, 1}) {
             RingGap gap = towards(other, outside_radius(other, z_));
@@ -171,7 +169,7 @@ double half_disc_degrees(double distance, double disc_radius, double radius) {
 } // namespace
 
 bool tunnel_runs_in(const TunnelForm& tunnel, const DomeForm& dome, int n) {
-    return !tunnel.wall_stays && bonds(dome, n);
+    return !tunnel.wall_stays && dome.course_middle(n) > 0 && bonds(dome, n);
 }
 
 bool pier_runs_in(const BuildingForm& building, const WallRelations& relations, int pier, int n) {
@@ -192,9 +190,15 @@ bool pier_runs_in(const BuildingForm& building, const WallRelations& relations, 
     });
 }
 
-bool ring_runs_in(const DomeForm& stopped, const DomeForm& kept, int n) {
-    return n % 2 == 0 && plumb(stopped, n) && plumb(kept, n) &&
-           (stopped.at - kept.at).norm() < stopped.profile.half_span + kept.profile.half_span;
+bool ring_runs_in(const BuildingForm& building, const DomeForm& stopped, const DomeForm& kept,
+                  int n) {
+    if (n % 2 != 0 || !plumb(stopped, n) || !plumb(kept, n) ||
+        (stopped.at - kept.at).norm() >= stopped.profile.half_span + kept.profile.half_span)
+        return false;
+    return std::any_of(building.joins.begin(), building.joins.end(), [&](const JoinForm& join) {
+        return join.bonded && join.keep == kept.id &&
+               (join.first == stopped.id || join.second == stopped.id);
+    });
 }
 
 double half_gap_degrees(const RingGap& gap, double radius) {

@@ -42,14 +42,15 @@ double half_gap_degrees(const RingGap& gap, double radius);
 std::optional<std::pair<double, double>> gap_ends(const RingGap& gap, double radius);
 
 /// Whether the tubes of a tunnel or a pier run in to the ring's inside face in course n, and the
-/// ring stops at them: on even courses above the floor where the wall stands plumb. A pier runs in
-/// only where no lintel or fan lies in its way.
+/// ring stops at them: on even courses where the wall stands plumb, a tunnel above the floor only.
+/// A pier runs in only where no lintel or fan lies in its way.
 bool tunnel_runs_in(const TunnelForm& tunnel, const DomeForm& dome, int n);
 bool pier_runs_in(const BuildingForm& building, const WallRelations& relations, int pier, int n);
 /// Whether the ring of a dome that stops at another's wall runs in to that wall's inside face in
-/// course n, and the other's ring stops at it: on even courses where both stand plumb and their
-/// inside faces cross.
-bool ring_runs_in(const DomeForm& stopped, const DomeForm& kept, int n);
+/// course n, and the other's ring stops at it: where their join is bonded, on even courses where
+/// both stand plumb and their inside faces cross.
+bool ring_runs_in(const BuildingForm& building, const DomeForm& stopped, const DomeForm& kept,
+                  int n);
 
 enum class Bond {
     laid, // as tubes are laid: alternate courses stop at tunnels, buttresses and joined rings,

@@ -194,9 +194,7 @@ void note_skylight(Schedule& schedule, const DomeForm& dome) {
          "The pole of '" + dome.id + "' and its guys may come out: nothing more is set by it."});
     top.after.push_back(
         {dome.id, "skylight frame",
-         "Measure the hole, planned " +
-             length_text(2 * inside_radius(dome, dome.course_middle(dome.courses())),
-                         schedule.unit) +
+         "Measure the hole, planned " + length_text(2 * dome.last_ring_radius, schedule.unit) +
              " wide, before the skylight is made. Bed its frame on this course, screw it to the "
              "anchor plates, and lap it over the plaster outside so that water runs off. Until "
              "then rail it and keep rain out."});
@@ -265,15 +263,13 @@ void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tun
                                  "DO NOT STRIKE the vault's form of '" + tunnel.id +
                                      "': the sheet of course " + std::to_string(strike) + " of '" +
                                      lets_go + "' says when it comes out."});
-    for (const std::string& dome : {tunnel.from, tunnel.to}) {
-        if (dome.empty())
-            continue;
-        for (int n = first; n < strike; ++n)
-            if (Course* course = course_numbered(schedule, n))
-                course->after.push_back({dome, "form stays",
-                                         "DO NOT STRIKE the vault's form of '" + tunnel.id +
-                                             "': the rings at its hole and over it lean on it."});
-    }
+    for (const std::string& id : {tunnel.from, tunnel.to})
+        if (const DomeForm* dome = find_dome(schedule.building, id))
+            for (int n = first; n < std::min(strike, dome->courses() + 1); ++n)
+                schedule.courses[static_cast<std::size_t>(n) - 1].after.push_back(
+                    {id, "form stays",
+                     "DO NOT STRIKE the vault's form of '" + tunnel.id +
+                         "': the rings at its hole and over it lean on it."});
     if (Course* course = course_numbered(schedule, strike))
         course->after.push_back({lets_go, "strike rule",
                                  "The vault's form of '" + tunnel.id +
@@ -371,15 +367,10 @@ SleevePlan plan_sleeve(const SleeveForm& sleeve, const BuildingForm& building) {
     const DomeForm& any = building.domes.front(); // all share their courses' heights
     SleevePlan plan;
     plan.form = sleeve;
-    plan.course = 1;
-    while (plan.course < most_courses &&
-           any.course_bottom(plan.course + 1) <= sleeve.height + height_tie)
-        ++plan.course;
+    plan.course = course_at(any, sleeve.height);
     plan.stops_tubes = stops_tubes(sleeve, any.course_height);
     plan.joint = nearest_joint(any, sleeve.height);
-    plan.set_before_course = plan.course;
-    if (!plan.stops_tubes && plan.joint > any.course_middle(plan.course))
-        ++plan.set_before_course;
+    plan.set_before_course = plan.stops_tubes ? plan.course : course_over_joint(any, sleeve.height);
     return plan;
 }
 

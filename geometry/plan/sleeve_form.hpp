@@ -2,6 +2,7 @@
 #pragma once
 
 #include "geometry/design/design.hpp"
+#include "geometry/plan/course_levels.hpp"
 
 #include <string>
 
@@ -23,9 +24,14 @@ struct SleeveForm {
 /// on. A smaller one lies on the joint between two courses.
 bool stops_tubes(const SleeveForm& sleeve, double course_height);
 
-/// Half-width that the tubes of a course keep clear of a sleeve: its radius in the course that
+/// Half-width that the tubes of course n keep clear of a sleeve: its radius in the course that
 /// holds its centre, half its chord at the middle of any other that it reaches over; 0: not cut.
-double laid_half_width(const SleeveForm& sleeve, double course_bottom, double course_middle,
-                       double course_top);
+double laid_half_width(const SleeveForm& sleeve, const CourseLevels& levels, int n);
+
+/// The courses that a sleeve lies in; of one that lies on a joint those under and over it.
+struct SleeveCourses {
+    int first = 1, last = 1;
+};
+SleeveCourses courses_of(const SleeveForm& sleeve, const CourseLevels& levels);
 
 } // namespace coilwright

@@ -185,10 +185,7 @@ private:
         for (const int i : relations_.tunnel_sleeves[index]) {
             const SleeveForm& sleeve = building_.sleeves[static_cast<std::size_t>(i)];
             if (sleeve.side == side)
-                stop(sleeve.along,
-                     laid_half_width(sleeve, tunnel.course_bottom(n_), z_,
-                                     tunnel.course_bottom(n_ + 1)),
-                     sleeve.id);
+                stop(sleeve.along, laid_half_width(sleeve, tunnel, n_), sleeve.id);
         }
         return stops;
     }

@@ -43,12 +43,6 @@ struct DomeForm : CourseLevels {
     double apex() const { return springline + profile.rise; } // of the inside curve
 };
 
-/// No building has more courses; forms stop counting there and check_layout refuses the design.
-inline constexpr int most_courses = 400;
-
-/// Heights nearer to each other than this are equal, metres.
-inline constexpr double height_tie = 1e-6;
-
 /// Works out rings, curb and cap. Ring courses are all n below the apex with r_n above the
 /// skylight's radius and at least `least_inside_radius` (default w / 2: a tube bends no tighter). A
 /// closed dome then has cap courses, solid discs of outside radius x_ext(z_n) + w, while that is at

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 
 namespace coilwright {
@@ -100,26 +101,32 @@ double ring_strand(const BuildingForm& building, const WallRelations& relations,
            2 * covered.stretches * ring.width;
 }
 
-/// From line to line.
-double across(const Straight& a, const Straight& b) {
-    const Vec2 along_it = (a.end - a.start).normalized(), off = b.start - a.start;
-    return std::abs(along_it.x() * off.y() - along_it.y() * off.x());
+/// How far a line lies to the left of another.
+double to_the_left(const Straight& of, const Straight& line) {
+    const Vec2 along_it = (of.end - of.start).normalized(), off = line.start - of.start;
+    return along_it.x() * off.y() - along_it.y() * off.x();
 }
 
-/// What of the next course lies on a straight run: the runs of the same part in line with it; under
-/// a vault's crown the nearest of its tubes.
+/// What of the next course lies on a straight run: of the same part, and of a vault's crown if it
+/// is a wall under one, those along the one line that is nearest to it, within a tube's width.
 std::vector<const Straight*> lying_on(const Straight& straight, const Index& above) {
     std::vector<const Straight*> found;
-    for (const Straight* const over : above.straights(straight.of, straight.part))
-        if (across(straight, *over) <= straight.width / 2)
-            found.push_back(over);
-    const auto& crown = above.straights(straight.of, StraightPart::crown);
-    const bool is_side =
-        straight.part == StraightPart::left || straight.part == StraightPart::right;
-    if (is_side && !crown.empty())
-        found.push_back(*std::min_element(crown.begin(), crown.end(), [&](auto* a, auto* b) {
-            return across(straight, *a) < across(straight, *b);
-        }));
+    const auto add_nearest = [&](const std::vector<const Straight*>& all) {
+        const auto nearest = std::min_element(all.begin(), all.end(), [&](auto* a, auto* b) {
+            return std::abs(to_the_left(straight, *a)) < std::abs(to_the_left(straight, *b));
+        });
+        if (nearest == all.end())
+            return;
+        const double line = to_the_left(straight, **nearest);
+        if (std::abs(line) > straight.width)
+            return;
+        std::copy_if(all.begin(), all.end(), std::back_inserter(found), [&](auto* over) {
+            return std::abs(to_the_left(straight, *over) - line) < 1e-6;
+        });
+    };
+    add_nearest(above.straights(straight.of, straight.part));
+    if (straight.part == StraightPart::left || straight.part == StraightPart::right)
+        add_nearest(above.straights(straight.of, StraightPart::crown));
     return found;
 }
 

@@ -44,10 +44,12 @@ SliceBlock block_of(const WallCourse& course, double kept, const DomeSlice& what
     block.push_height = course.earth_height;
     block.hoop_bottom = course.bottom;
     block.hoop_top = block.tie_height = course.top;
-    if (course.gaps.empty() || what.ignore_gaps) {
+    const bool is_whole = course.gaps.empty() || what.ignore_gaps;
+    if (is_whole || std::all_of(course.gaps.begin(), course.gaps.end(),
+                                [&](const RingGap& gap) { return what.propped.count(gap.by) > 0; }))
         block.hoop_limit = unlimited;
+    if (is_whole)
         block.tie_limit = what.ties ? course.tie : 0;
-    }
     return block;
 }
 

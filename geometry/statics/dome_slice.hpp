@@ -5,6 +5,7 @@
 #include "geometry/statics/slice.hpp"
 
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace coilwright {
@@ -61,10 +62,12 @@ struct DomeSlice {
     bool ignore_gaps = false;           // as if no opening broke a ring
     bool ties = true;                   // wire, where it is counted
     std::optional<std::string> beside;  // the strip that this opening, tunnel or dome weakens
+    std::set<std::string> propped{};    // gaps with a form in them
 };
 
 /// The wedge of one radian, from its topmost course down; block i is course last - i. A ring that a
-/// gap breaks carries neither compression nor tension. Beside a gap: a strip of the gap's greatest
+/// gap breaks carries neither compression nor tension; one whose gaps all have forms in them is
+/// pressed through these, but not pulled. Beside a gap: a strip of the gap's greatest
 /// angle and on either side of half as much again, or half the way to the next gap where that is
 /// less; its courses weigh what the gap leaves of them. No gap counts for more than a half circle.
 /// Precondition: contacts are longer than 0 (first_without_contact), first <= last.

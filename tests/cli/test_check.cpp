@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 using namespace coilwright;
 using Catch::Matchers::Contains;
@@ -32,13 +33,44 @@ TEST_CASE("check of a sound design ends with 0 and shows headroom and caution") 
 
 TEST_CASE("check tells from where on a value is good, and pressures in the design's unit") {
     // A factor of 2 (Heyman 1966, 1982, from memory); ordinary sawn timber 1000 psi (a judgement).
-    CHECK_THAT(run({"check", in_project("models/grain-store.toml")}).out,
+    CHECK_THAT(run({"check", in_project("models/grain-store.toml"), "--long"}).out,
                Contains("1.40; at least 1.00, good from 2.00"));
-    const Outcome lintel = run({"check", in_project("models/square-door.toml")});
+    CHECK_THAT(run({"check", in_project("models/grain-store.toml")}).out,
+               Contains("geometric-safety  1.40 against 1.00, good from 2.00"));
+    const Outcome lintel = run({"check", in_project("models/square-door.toml"), "--long"});
     CHECK_THAT(lintel.out, Contains("psi; limit 1000 psi"));
     CHECK_THAT(lintel.out, !Contains(" Pa"));
-    CHECK_THAT(run({"check", in_project("models/cabin-metric.toml")}).out,
+    CHECK_THAT(run({"check", in_project("models/cabin-metric.toml"), "--long"}).out,
                Contains("limit 6.89 MPa"));
+}
+
+TEST_CASE("check is short, and tells all with --long") {
+    for (const std::string& demo : demos()) {
+        CAPTURE(demo);
+        const json printed = json::parse(run({"check", demo, "--json"}).out);
+        const Outcome brief = run({"check", demo}), whole = run({"check", demo, "--long"});
+        CHECK(brief.code == whole.code);
+        CHECK(brief.out.size() < whole.out.size());
+        CHECK_THAT(brief.out, !Contains("Source: "));
+        // Lines are broken anywhere, so words are compared.
+        const auto words = [](const std::string& text) {
+            std::istringstream stream(text);
+            std::string joined;
+            for (std::string word; stream >> word;)
+                joined += word + ' ';
+            return joined;
+        };
+        const std::string short_words = words(brief.out), long_words = words(whole.out);
+        for (const auto& finding : printed.at("findings")) {
+            CAPTURE(finding.at("code"), finding.at("subject"));
+            for (const std::string& text : {short_words, long_words}) {
+                CHECK_THAT(text, Contains(finding.at("code").get<std::string>()));
+                CHECK_THAT(text, Contains(finding.at("subject").get<std::string>()));
+                if (finding.at("verdict") != "holds" && finding.contains("remedy"))
+                    CHECK_THAT(text, Contains(words(finding.at("remedy"))));
+            }
+        }
+    }
 }
 
 TEST_CASE("check shows the headroom along tunnels and the building on the ground") {

@@ -322,7 +322,7 @@ TEST_CASE("bash completes commands, options, values and design files") {
     };
     CHECK(completed("coilwright \"\"") == "new|check|courses|takeoff|vary|build|--help|--version");
     CHECK(completed("coilwright c") == "check|courses");
-    CHECK(completed("coilwright check --") == "--json|--remedies|--help");
+    CHECK(completed("coilwright check --") == "--json|--long|--remedies|--help");
     CHECK(completed("coilwright courses --") == "--json|--csv|--help");
     CHECK(completed("coilwright vary --") ==
           "--set|--works|--csv|--chart|--journal|--threads|--help");

@@ -82,6 +82,8 @@ const std::vector<FaultCase>& fault_cases() {
          "top = { kind = \"closed\", diameter = ^\"2 ft\" }", ""},
         {"key-out-of-place", "opening.eye.head.rise", "{ kind = \"circle\" }",
          "{ kind = \"circle\", rise = ^\"2 in\" }", ""},
+        {"key-out-of-place", "join.bath.bond", "keep = \"vault\"\nbond = \"butt\"",
+         "keep = \"neither\"\nbond = ^\"butt\"", ""},
         {"key-out-of-place", "opening.door.head.laid", door_head,
          "head = { kind = \"square\", laid = ^\"fan\" }", ""},
         {"key-out-of-place", "opening.fan.head.depth", "laid = \"fan\", depth = \"14 in\"",

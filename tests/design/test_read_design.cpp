@@ -233,6 +233,7 @@ TEST_CASE("tunnels, buttresses, joins and sleeves are read") {
     CHECK(d.joins[0].first == "vault");
     CHECK(d.joins[0].second == "bath");
     CHECK(d.joins[0].keep == "vault");
+    CHECK_FALSE(d.joins[0].bonded);
     REQUIRE(d.sleeves.size() == 2);
     CHECK(d.sleeves[1].in == "bath");
     CHECK(d.sleeves[1].bearing.degrees == 300);

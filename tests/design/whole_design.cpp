@@ -144,6 +144,7 @@ projection = "30 in"
 [join.bath]
 between = ["vault", "bath"]
 keep = "vault"
+bond = "butt"
 
 [sleeve.water]
 in = "bath"

@@ -138,7 +138,10 @@ void check_elements(const Json& json, const Schedule& schedule) {
         const JoinForm& join = building.joins[k];
         CHECK(elements.at("joins")[k] == Json{{"id", join.id},
                                               {"between", {join.first, join.second}},
-                                              {"keep", join.keep.empty() ? "neither" : join.keep}});
+                                              {"keep", join.keep.empty() ? "neither" : join.keep},
+                                              {"bond", join.keep.empty() ? Json(nullptr)
+                                                       : join.bonded     ? Json("alternate")
+                                                                         : Json("butt")}});
     }
     REQUIRE(elements.at("fans").size() == schedule.fans.size());
     for (std::size_t k = 0; k < schedule.fans.size(); ++k) {

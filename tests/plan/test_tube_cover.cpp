@@ -76,9 +76,7 @@ bool is_taken(const Schedule& schedule, int n, const Vec2& at) {
     const DomeForm& any = building.domes.front();
     for (const SleeveForm& sleeve : building.sleeves)
         if (stops_tubes(sleeve, any.course_height) &&
-            in_strip(sleeve.origin, along(sleeve.bearing),
-                     laid_half_width(sleeve, any.course_bottom(n), any.course_middle(n),
-                                     any.course_bottom(n + 1))))
+            in_strip(sleeve.origin, along(sleeve.bearing), laid_half_width(sleeve, any, n)))
             return true;
     return false;
 }
