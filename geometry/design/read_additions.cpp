@@ -150,7 +150,8 @@ Join read_join(TableReader& table) {
     read_between(table, join, keep);
     if (node && !node->is_string())
         table.context().add(
-            faults::wrong_type(table.at("keep"), found_text(*node), allowed, "\"neither\""));
+            faults::wrong_type(table.at("keep"), found_text(*node), allowed,
+                               join.first.empty() ? "\"neither\"" : '"' + join.first + '"'));
     set(join.bonded, table.choice<bool>("bond", {{"alternate", true}, {"butt", false}}));
     if (keep == "neither" && table.has("bond"))
         table.context().add(faults::key_out_of_place(table.at("bond"), "keep = \"neither\"",

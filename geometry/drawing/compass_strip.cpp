@@ -48,13 +48,15 @@ Strip compass_strip_of(const Drafting& drafting, const DomeForm& dome) {
     strip.title = "Compass strip";
     if (drafting.schedule().building.domes.size() > 1)
         strip.title += " of '" + dome.id + "'";
+    const Compass& compass = drafting.plan.design.compass;
+    strip.from = std::string(compass.arm == CompassArm::chain ? "on the chain " : "") +
+                 (compass.pole_diameter > 0 ? "from the pole's face" : "from the pole's axis");
     for (const Course& course : drafting.schedule().courses) {
         for (const Ring& ring : course.rings) {
             if (ring.dome != dome.id || ring.kind == RingKind::cap)
                 continue;
             const CompassReading reading =
                 compass_readings(ring, dome, drafting.plan.design).front();
-            strip.from = reading.from;
             add_mark(strip.marks, reading.metres * mm, course.number, ring.wythe > 1);
         }
     }
@@ -307,7 +309,8 @@ std::vector<Sheet> pages_of(const Drafting& drafting, const Strip& strip, const 
 } // namespace
 
 std::vector<Sheet> strip_pages(const Drafting& drafting, const DomeForm& dome) {
-    return pages_of(drafting, compass_strip_of(drafting, dome), "arm");
+    const bool chain = drafting.plan.design.compass.arm == CompassArm::chain;
+    return pages_of(drafting, compass_strip_of(drafting, dome), chain ? "chain" : "arm");
 }
 
 std::vector<Sheet> gauge_pages(const Drafting& drafting, const TunnelForm& tunnel) {

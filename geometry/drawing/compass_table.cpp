@@ -48,14 +48,15 @@ Table compass_table(const Drafting& drafting, const DomeForm& dome) {
     const bool feet = drafting.unit() == DisplayUnit::feet;
     const std::vector<std::string> buckets{"Buckets", bucket_name(drafting.unit())};
     const std::vector<std::string> litres{"Litres"};
-    for (const auto& head : std::vector<std::vector<std::string>>{{"Step-in"},
-                                                                  {"Length along", "the centre"},
-                                                                  {"Runs"},
-                                                                  {"Tubes"},
-                                                                  {"Cuts"},
-                                                                  feet ? buckets : litres,
-                                                                  feet ? litres : buckets})
-        table.columns.push_back({head, Align::right, false});
+    // With several settings a course the sheets of the courses alone tell what is spare here.
+    table.columns.insert(table.columns.end(),
+                         {{{"Step-in"}, Align::right, false, 0},
+                          {{"Length along", "the centre"}, Align::right, false, 1},
+                          {{"Runs"}, Align::right, false, 2},
+                          {{"Tubes"}, Align::right, false, 3},
+                          {{"Cuts"}, Align::right, false, 0},
+                          {feet ? buckets : litres, Align::right, false, 4},
+                          {feet ? litres : buckets, Align::right, false, 5}});
     const auto add_row = [&](const Course& course, const Ring* ring) {
         const bool cap = ring->kind == RingKind::cap;
         const bool barred =
@@ -140,7 +141,7 @@ Table gauge_table(const Drafting& drafting, const TunnelForm& tunnel) {
 
 std::vector<Sheet> compass_table_pages(const Drafting& drafting) {
     std::vector<Sheet> sheets;
-    const auto add = [&](const std::string& name, const std::string& under, const Table& table) {
+    const auto add = [&](const std::string& name, const std::string& under, const Table& whole) {
         bool first = true;
         Flow flow(
             drafting,
@@ -150,6 +151,7 @@ std::vector<Sheet> compass_table_pages(const Drafting& drafting) {
                 return titled_page(drafting, title, under);
             },
             sizes::body, dense_row_part);
+        const Table table = without_spare(whole, flow.width(), sizes::small, drafting.measure);
         // As large as lets one page hold all rows, if it can.
         const double rows = static_cast<double>(table.rows.size()) + 3.5; // with the heading
         const double size = (flow.room() - 2) / rows / dense_row_part;

@@ -30,7 +30,7 @@ Setting dome_setting(const Drafting& drafting, const CoursePart& part) {
         setting.value = drafting.length(2 * ring.outside_radius);
         setting.under = "No compass: short bags side by side, centred on the pole's axis";
     } else {
-        setting.what = "COMPASS, " + readings.front().from;
+        setting.what = readings.front().from;
         setting.value = drafting.length(readings.front().metres);
         for (std::size_t i = 1; i < readings.size(); ++i)
             setting.under +=
@@ -134,6 +134,30 @@ double course_head_height(const Drafting& drafting, const CoursePart& part, bool
 
 namespace {
 
+/// A text beside the setting: on one line, or on two of the least size.
+struct HeadText {
+    std::vector<std::string> lines;
+    double size = 0;
+    /// What lines after the first add to its height.
+    double more() const { return static_cast<double>(lines.size() - 1) * size * leading; }
+};
+
+HeadText head_text(const std::string& text, double room, double wanted,
+                   const MeasureText& measure) {
+    const double size = fitting_size(text, room, wanted, sizes::least, true, measure);
+    if (measure(text, size, true).width <= room)
+        return {{text}, size};
+    return {wrapped(text, room, sizes::least, true, measure, 2), sizes::least};
+}
+
+/// The first line's baseline at a point.
+void add_head_text(Sheet& sheet, Vec2 at, const HeadText& text) {
+    for (const std::string& line : text.lines) {
+        add_text(sheet, at, line, text.size, true);
+        at.y() -= text.size * leading;
+    }
+}
+
 void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafting,
                      const CoursePart& part, int number, int of) {
     const bool first_sheet = number == 1;
@@ -173,21 +197,23 @@ void add_course_head(Sheet& sheet, const PaperBox& whole, const Drafting& drafti
         setting.what += "  " + std::to_string(number) + " of " + std::to_string(of) +
                         (number < of ? ": GOES ON" : "");
     const double left = divide + 4, room = box.right - 3 - left;
-    const double what_size = fitting_size(setting.what, room, label, sizes::least, true, measure);
-    add_text(sheet, {left, box.top - 5}, shortened(setting.what, room, what_size, true, measure),
-             what_size, true);
+    const HeadText what = head_text(setting.what, room, label, measure);
+    // Two lines stand nearer to the edge than one.
+    const auto edge = [](const HeadText& text) { return text.lines.size() > 1 ? 1.2 : 0.0; };
+    add_head_text(sheet, {left, box.top - 5 + edge(what)}, what);
     // The setting stands in the middle of what the texts over and under it leave.
-    const double low = box.bottom + (setting.under.empty() ? 1 : 8.8), high = box.top - 7.4;
+    double low = box.bottom + 1, high = box.top - 7.4 - what.more() + edge(what);
+    if (!setting.under.empty()) {
+        const HeadText under = head_text(setting.under, room, sizes::strong, measure);
+        const double foot = box.bottom + 2.8 - edge(under);
+        add_head_text(sheet, {left, foot + under.more()}, under);
+        low = foot + 6 + under.more();
+    }
     const double wanted = std::min((high - low) / 0.8, std::min(24.0, largest - 1));
-    const double size = fitting_size(setting.value, room, wanted, 10, true, measure);
+    const double size =
+        fitting_size(setting.value, room, wanted, std::min(10.0, wanted), true, measure);
     add_text(sheet, {left - 0.04 * size, (low + high) / 2 - 0.365 * size}, setting.value, size,
              true);
-    if (!setting.under.empty()) {
-        const double under_size =
-            fitting_size(setting.under, room, sizes::strong, sizes::least, true, measure);
-        add_text(sheet, {left, box.bottom + 2.8},
-                 shortened(setting.under, room, under_size, true, measure), under_size, true);
-    }
 }
 
 } // namespace

@@ -197,16 +197,23 @@ Table in_two(const Table& table) {
     return two;
 }
 
-/// Names of tubes shorter than half a tube is wide.
-static std::string stub_tubes(const CoursePart& part) {
+std::string short_tube_remark(const CoursePart& part) {
     std::string names;
+    const auto add = [&](const LaidTube& tube, double width) {
+        if (tube.length < width - 1e-6)
+            names += (names.empty() ? "" : ", ") + tube.id;
+    };
     for (const Ring* ring : part.rings)
         if (ring->kind == RingKind::ring)
             for (const Run& run : ring->runs)
                 for (const LaidTube& tube : run.tubes)
-                    if (tube.length < ring->width / 2)
-                        names += (names.empty() ? "" : ", ") + tube.id;
-    return names;
+                    add(tube, ring->width);
+    for (const Straight* straight : part.straights)
+        for (const LaidTube& tube : straight->tubes)
+            add(tube, straight->width);
+    return names.empty() ? names
+                         : names + ": shorter than a tube is wide. Fold each into one bag and tamp "
+                                   "it tight.";
 }
 
 std::string piece_name(const Ring& ring, const Piece& piece) {
@@ -220,7 +227,7 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart
     std::vector<std::string> remarks;
     std::string cut = "Cut = ";
     if (ring.kind == RingKind::cap)
-        cut += "length";
+        cut += "longer edge";
     else
         cut += rules.curve == CutCurve::outer ? "outer edge" : "centreline";
     remarks.push_back(cut + " + " + drafting.length(rules.end_allowance) + " at each end.");
@@ -232,9 +239,15 @@ std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart
                    "from the datum line.";
         remarks.push_back(two);
     }
-    if (const std::string stubs = stub_tubes(part); !stubs.empty())
-        remarks.push_back(stubs +
-                          ": shorter than half a tube is wide, close it with a folded bag.");
+    if (const std::string remark = short_tube_remark(part); !remark.empty())
+        remarks.push_back(remark);
+    for (const Ring* one : part.rings)
+        if (std::any_of(one->pieces.begin(), one->pieces.end(), [](const Piece& piece) {
+                return piece.kind == PieceKind::fan_bag || piece.kind == PieceKind::keystone;
+            }))
+            remarks.push_back(
+                "Of a fan's bag the length of tube that holds its fill is given: fold "
+                "it to a block on the form, as deep as the fan, through the wall.");
     for (const OpeningPlan* opening : openings_of(drafting.schedule(), ring.dome)) {
         const bool cuts = std::any_of(ring.cuts.begin(), ring.cuts.end(),
                                       [&](const Cut& one) { return one.by == opening->form.id; });

@@ -21,6 +21,8 @@ std::string piece_name(const Ring& ring, const Piece& piece);
 Table tube_table(const Drafting& drafting, const CoursePart& part);
 /// The same rows in two columns side by side.
 Table in_two(const Table& table);
+/// What to do with tubes shorter than a tube is wide; empty where there are none.
+std::string short_tube_remark(const CoursePart& part);
 /// What the cut lengths hold, and what "*" means where it stands.
 std::vector<std::string> tube_remarks(const Drafting& drafting, const CoursePart& part);
 

@@ -13,18 +13,17 @@ std::vector<CompassReading> compass_readings(const Ring& ring, const DomeForm& d
         return {};
     const bool face = design.compass.pole_diameter > 0;
     if (design.compass.arm == CompassArm::chain) {
-        const std::string fixed = ", fixed at " + rod_text(dome.chain_height, design.unit);
+        const std::string chain = "CHAIN, fixed at " + rod_text(dome.chain_height, design.unit);
         if (!face)
-            return {{"on the chain" + fixed, ring.chain},
-                    {"level from the pole's axis", ring.inside_radius}};
-        return {{"on the chain from the pole's face" + fixed, ring.chain_face},
-                {"on the chain from its axis", ring.chain},
-                {"level from its axis", ring.inside_radius}};
+            return {{chain, ring.chain}, {"level from the pole's axis", ring.inside_radius}};
+        return {{chain + ", from the pole's face", ring.chain_face},
+                {"from its axis", ring.chain},
+                {"level from there", ring.inside_radius}};
     }
-    std::vector<CompassReading> readings{{"from the pole's axis", ring.inside_radius}};
-    if (face)
-        readings.insert(readings.begin(), {"from the pole's face", ring.pole_face});
-    return readings;
+    if (!face)
+        return {{"COMPASS, from the pole's axis", ring.inside_radius}};
+    return {{"COMPASS, from the pole's face", ring.pole_face},
+            {"from the pole's axis", ring.inside_radius}};
 }
 
 double compass_change(const Ring& ring, const Course& course, const DomeForm& dome,

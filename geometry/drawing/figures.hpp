@@ -15,7 +15,7 @@ inline constexpr double metric_bucket_volume = 0.010;
 
 /// One way to set the compass: what is measured from where, and how far (metres).
 struct CompassReading {
-    std::string from; // "from the pole's axis"
+    std::string from; // "COMPASS, from the pole's axis"; of those after the first "from its axis"
     double metres = 0;
 };
 

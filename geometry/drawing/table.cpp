@@ -34,6 +34,21 @@ double sum(const std::vector<double>& numbers) {
 
 } // namespace
 
+Table without_spare(Table table, double width, double size, const MeasureText& measure) {
+    while (sum(natural_widths(table, size, measure)) > width) {
+        const auto least_needed =
+            std::max_element(table.columns.begin(), table.columns.end(),
+                             [](const Column& a, const Column& b) { return a.spare < b.spare; });
+        if (least_needed == table.columns.end() || least_needed->spare == 0)
+            break;
+        const auto at = least_needed - table.columns.begin();
+        table.columns.erase(least_needed);
+        for (std::vector<std::string>& row : table.rows)
+            row.erase(row.begin() + at);
+    }
+    return table;
+}
+
 TableLayout lay_out(const Table& table, double width, double wanted, double least, bool spread,
                     const MeasureText& measure, double row_part) {
     TableLayout layout;

@@ -12,6 +12,7 @@ struct Column {
     std::vector<std::string> head; // lines
     Align align = Align::left;
     bool bold = false;
+    int spare = 0; // over 0: goes where the table is too wide, those of higher numbers first
 };
 
 struct Table {
@@ -28,6 +29,9 @@ struct TableLayout {
         return head_height + static_cast<double>(rows) * row_height;
     }
 };
+
+/// The table without as many of its spare columns as make it too wide for `width` at `size`.
+Table without_spare(Table table, double width, double size, const MeasureText& measure);
 
 /// The largest size from `wanted` down to `least` at which the table is no wider than `width`; if
 /// none is, its widest columns are narrowed and their cells cut short with "…". The columns are

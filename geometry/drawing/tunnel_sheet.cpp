@@ -39,6 +39,8 @@ public:
                             std::max(sizes::small, 0.85 * style_.text));
         flow_.table(style_.headings ? "Tubes to cut, and where they lie" : "",
                     straight_table(drafting_, part_), style_.text);
+        if (const std::string remark = short_tube_remark(part_); !remark.empty())
+            flow_.paragraph(remark, sizes::small);
         setting.tables_by_plan = flow_.pages() == plan_page;
         const Table sleeves = sleeve_table(drafting_, part_);
         if (!sleeves.rows.empty())

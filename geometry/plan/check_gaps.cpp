@@ -378,7 +378,9 @@ private:
         const Taker& lower = takers_[b_above ? a : b];
         Diagnostic& found = faults_.add(
             "openings-too-close", upper.opening->sill_place, "opening." + upper.id,
-            "'" + upper.id + "' stands only " + length(near.apart) + " above '" + lower.id + "'.");
+            "'" + upper.id + "' stands only " + length(near.apart) + " above " +
+                (lower.opening && lower.opening->head.lintel ? "the lintel of '" : "'") + lower.id +
+                "'" + (near.gap > 0 ? " and " + length(near.gap) + " beside it." : "."));
         found.allowed =
             "at least one tamped tube width (" + length(near.least) + ") of wall between them";
         const auto sill = higher_sill(moved, lower, near.least);

@@ -21,7 +21,7 @@ int course_at(const CourseLevels& levels, double z) {
 
 int course_over_joint(const CourseLevels& levels, double z) {
     const int n = course_at(levels, z);
-    return z - levels.course_bottom(n) < levels.course_bottom(n + 1) - z ? n : n + 1;
+    return z - levels.course_bottom(n) < levels.course_bottom(n + 1) - z - height_tie ? n : n + 1;
 }
 
 double nearest_joint(const CourseLevels& levels, double z) {

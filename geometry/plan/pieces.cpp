@@ -134,9 +134,12 @@ std::vector<Piece> fan_pieces(const OpeningForm& opening, const DomeForm& dome, 
     const std::optional<Fan> fan = make_fan(opening, width, n);
     if (!fan)
         return pieces;
+    // With the course whose middle reaches its foot, and none later than its fan reaches.
+    const double top = fan_top(opening);
     const auto set_before = [&](double height) {
         int course = 1;
-        while (course < dome.courses() && dome.course_middle(course) < height - height_tie)
+        while (course < dome.courses() && dome.course_middle(course) < height - height_tie &&
+               dome.course_bottom(course + 1) < top - height_tie)
             ++course;
         return course;
     };

@@ -27,12 +27,7 @@ std::set<int> plate_courses(const OpeningForm& form, const CourseLevels& levels)
         return numbers;
     for (const double part : {0.125, 0.375, 0.625, 0.875}) {
         const double wanted = form.sill + part * jamb;
-        int number = 0; // the top of course 0 is the bottom of the trench
-        while (number < most_courses && levels.course_bottom(number + 1) < wanted)
-            ++number;
-        const double above = levels.course_bottom(number + 1);
-        if (number > 0 && wanted - levels.course_bottom(number) < above - wanted)
-            --number;
+        const int number = course_over_joint(levels, wanted) - 1;
         const double joint = levels.course_bottom(number + 1);
         if (joint > form.sill + height_tie && joint < form.springing - height_tie)
             numbers.insert(number);
@@ -107,6 +102,16 @@ std::string days_text(double days) {
     return fixed_text(days, days == std::floor(days) ? 0 : 1) + (days == 1 ? " day" : " days");
 }
 
+/// Whether a folded bag makes a jamb of an opening in a course.
+bool wedge_at(const Course& course, const std::string& opening) {
+    return std::any_of(course.rings.begin(), course.rings.end(), [&](const Ring& ring) {
+        return std::any_of(ring.pieces.begin(), ring.pieces.end(), [&](const Piece& piece) {
+            return piece.kind == PieceKind::wedge &&
+                   (piece.of == opening || piece.other == opening);
+        });
+    });
+}
+
 void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& opening) {
     const OpeningForm& form = opening.form;
     const auto length = [&](double metres) { return length_text(metres, schedule.unit); };
@@ -114,13 +119,7 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
         return schedule.courses[static_cast<std::size_t>(n) - 1];
     };
     const std::string called = word(form.use) + " '" + form.id + "'";
-    if (opening.rained_on > 0) { // the form stands on the sill
-        course(opening.first_course)
-            .before.push_back({form.id, "sill",
-                               "Slope the sill of " + called +
-                                   " outward, at least 1:10 (common practice): the outside at its "
-                                   "head will lie " +
-                                   length(opening.rained_on) + " inside that at its sill."});
+    if (opening.rained_on > 0) {
         const DomeForm& levels = schedule.building.domes.front();
         const std::optional<LintelCourses> lintel = lintel_courses(form, levels);
         int over = lintel ? lintel->last : opening.last_course;
@@ -141,11 +140,15 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
                                     ? " Leave it open between its sides: it is the way in and out."
                                     : "")});
     if (form.use == OpeningUse::door || form.use == OpeningUse::window)
-        for (const int n : plate_courses(form, schedule.building.domes.front()))
-            if (n <= opening.last_course)
+        for (int n : plate_courses(form, schedule.building.domes.front())) {
+            // A folded bag holds no nail: the course over or under it has a tube at the jamb.
+            if (n <= opening.last_course && wedge_at(course(n), form.id))
+                n = n < opening.last_course && !wedge_at(course(n + 1), form.id) ? n + 1 : n - 1;
+            if (n >= opening.first_course && n <= opening.last_course)
                 course(n).after.push_back({form.id, "anchor plates",
                                            "Nail an anchor plate on each jamb of " + called +
                                                ", block flush with the form."});
+        }
     const int strike = opening.strike_after_course;
     for (int n = opening.last_course; n < strike; ++n)
         course(n).after.push_back({form.id, "form stays",
@@ -162,6 +165,13 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
               : find_dome(schedule.building, form.in) ? " and the ring is closed."
                                                       : ", with nobody under the wall over it.") +
              " Ease the wedges at the foot first."});
+    if (opening.rained_on > 0) // until then the form stands level on it
+        course(strike).after.push_back(
+            {form.id, "sill",
+             "When the form of " + called +
+                 " is out slope its sill outward, at least 1:10 (common practice): the outside at "
+                 "its head lies " +
+                 length(opening.rained_on) + " inside that at its sill."});
 }
 
 /// The bags of the cap's first disc have nothing under them but their ends, and green tubes do not
@@ -207,7 +217,11 @@ void note_dome(Schedule& schedule, const Design& design, const DomeForm& dome) {
     course(1).before.push_back(
         {dome.id, "trench",
          "Check that the trench is level and tamped, and that the pole of '" + dome.id +
-             "' stands plumb, guyed, with 0 marked on it."});
+             "' stands plumb, guyed, with 0 marked on it." +
+             (design.course.foundation > 0
+                  ? " In the trench swing the level setting over the ground and carry it down with "
+                    "a plumb line, or dig the floor out first as far as it swings."
+                  : "")});
     for (int n = plumb_check_every; n < dome.last_ring; n += plumb_check_every)
         course(n).after.push_back(
             {dome.id, "pole check",
@@ -255,27 +269,36 @@ void note_tunnel(Schedule& schedule, const Design& design, const TunnelForm& tun
                                          "' stays until this crown is " + age + "." + ease});
         return;
     }
-    // Ends of the domes' rings lean on it at the hole: the sheet of one of them lets it go.
-    const DomeForm* from = find_dome(schedule.building, tunnel.from);
-    const std::string& lets_go = from && strike <= from->courses() ? tunnel.from : tunnel.to;
+    // Ends of the domes' rings lean on it at the hole, and the rings over it: whichever is laid
+    // last lets it go, so the sheets of both tell the whole rule.
+    std::vector<std::pair<const DomeForm*, int>> over; // and the last course it waits for
+    std::string rings, sheets;
+    for (const std::string& id : {tunnel.from, tunnel.to})
+        if (const DomeForm* dome = find_dome(schedule.building, id)) {
+            const int waits_for = std::min(strike, dome->courses());
+            over.emplace_back(dome, waits_for);
+            const std::string joined = rings.empty() ? "" : " and ";
+            rings += joined + "courses " +
+                     std::to_string(std::max(1, waits_for - unbroken_courses + 1)) + " to " +
+                     std::to_string(waits_for) + " of '" + id + "'";
+            sheets += joined + "course " + std::to_string(waits_for) + " of '" + id + "'";
+        }
     if (Course* course = course_numbered(schedule, last))
         course->after.push_back({tunnel.id, "form stays",
-                                 "DO NOT STRIKE the vault's form of '" + tunnel.id +
-                                     "': the sheet of course " + std::to_string(strike) + " of '" +
-                                     lets_go + "' says when it comes out."});
-    for (const std::string& id : {tunnel.from, tunnel.to})
-        if (const DomeForm* dome = find_dome(schedule.building, id))
-            for (int n = first; n < std::min(strike, dome->courses() + 1); ++n)
-                schedule.courses[static_cast<std::size_t>(n) - 1].after.push_back(
-                    {id, "form stays",
-                     "DO NOT STRIKE the vault's form of '" + tunnel.id +
-                         "': the rings at its hole and over it lean on it."});
-    if (Course* course = course_numbered(schedule, strike))
-        course->after.push_back({lets_go, "strike rule",
-                                 "The vault's form of '" + tunnel.id +
-                                     "' may be STRUCK when this course, the two below it and the "
-                                     "crown are " +
-                                     age + " and the ring is closed." + ease});
+                                 "DO NOT STRIKE the vault's form of '" + tunnel.id + "': the " +
+                                     (over.size() > 1 ? "sheets" : "sheet") + " of " + sheets +
+                                     (over.size() > 1 ? " say" : " says") + " when it comes out."});
+    for (const auto& [dome, waits_for] : over) {
+        for (int n = first; n < waits_for; ++n)
+            schedule.courses[static_cast<std::size_t>(n) - 1].after.push_back(
+                {dome->id, "form stays",
+                 "DO NOT STRIKE the vault's form of '" + tunnel.id +
+                     "': the rings at its hole and over it lean on it."});
+        schedule.courses[static_cast<std::size_t>(waits_for) - 1].after.push_back(
+            {dome->id, "strike rule",
+             "The vault's form of '" + tunnel.id + "' may be STRUCK when " + rings +
+                 " and the crown are " + age + " and these rings are closed." + ease});
+    }
 }
 
 void note_reveal(Schedule& schedule, const ButtressForm& pier) {

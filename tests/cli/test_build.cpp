@@ -394,7 +394,7 @@ TEST_CASE("what stands about comes from beside the design file, into models and 
     CHECK(broken.code == 2);
     CHECK_THAT(broken.err, Contains("shelf.obj:6: a corner names no vertex above it"));
     put_bytes(obj, "v 0 0 0\nv 40 0 0\nv 0 30 0\nv 0 0 100\nf 1 3 2\nf 1 2 4\nf 2 3 4\nf 3 1 4\n");
-    const Outcome good = run({"check", design});
+    const Outcome good = run({"check", design, "--long"});
     CHECK_THAT(good.out,
                Contains("context.shelf  (context-fit)") && Contains("clear of the plaster"));
     REQUIRE(run({"build", design, "--out", scratch.path() / "p", "--only", "models", "--formats",

@@ -94,10 +94,10 @@ BuildingPlan dense_plan() {
     return sound_plan(std::move(design));
 }
 
-BuildingPlan pair_plan() {
+BuildingPlan pair_plan(DisplayUnit unit) {
     Design design = store_design();
     design.name = "Two at Alder Flats";
-    design.unit = DisplayUnit::metres;
+    design.unit = unit;
     design.compass.arm = CompassArm::chain;
     design.compass.pole_diameter = 0.06;
     design.course.tamp_gap = 0.012;
@@ -117,7 +117,7 @@ BuildingPlan pair_plan() {
 
 std::vector<BuildingPlan> several_plans() {
     return {demo_plan("grain-store"), demo_plan("workshop"), demo_plan("cabin-metric"),
-            crowded_plan(), pair_plan()};
+            crowded_plan(),           pair_plan(),           pair_plan(DisplayUnit::feet)};
 }
 
 std::vector<SeededPlan> random_plans(std::uint64_t first_seed, int count) {

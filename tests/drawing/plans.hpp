@@ -16,8 +16,8 @@ BuildingPlan whole_plan(const std::string& name);
 BuildingPlan crowded_plan();
 /// A dome of 34 ft with sixteen windows in a row: 32 cuts in a course.
 BuildingPlan dense_plan();
-/// Two domes that stand apart, read on a chain from a pole of stated thickness, in metres.
-BuildingPlan pair_plan();
+/// Two domes that stand apart, read on a chain from a pole of stated thickness.
+BuildingPlan pair_plan(DisplayUnit unit = DisplayUnit::metres);
 /// Demos of one dome, in feet and metres, the crowded one and the pair.
 std::vector<BuildingPlan> several_plans();
 /// The first `count` random designs from `first_seed` on that can be laid, with their seeds.

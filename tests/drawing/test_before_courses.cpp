@@ -83,6 +83,9 @@ TEST_CASE("The table of courses gives every setting") {
         for (const Sheet& sheet : crew_book(plan, a4_paper(), pango_measure()))
             if (has(sheet.title, "Compass table"))
                 table += all_text(sheet);
+        CAPTURE(plan.schedule.name, table);
+        if (plan.schedule.name.size() < 40) // a longer name is cut short
+            CHECK_FALSE(has(table, "…"));
         for (const Course& course : plan.schedule.courses)
             for (const Ring& ring : course.rings) {
                 if (ring.kind == RingKind::cap)

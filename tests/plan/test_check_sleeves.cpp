@@ -40,6 +40,33 @@ TEST_CASE("sleeves keep a tube's width from jambs, tunnels and each other, and l
               .empty());
 }
 
+TEST_CASE("a sleeve is held to every course that it reaches, and to piers") {
+    Design design = store_with_porch(); // west: a window on 238, its sill at 38 in
+    design.openings.resize(1);
+    design.openings.push_back(
+        opening("west", 240, 20 * inch, 35 * inch, 20 * inch, HeadKind::square));
+    design.buttresses.clear();
+    const auto with = [&](const Sleeve& added) {
+        Design other = design;
+        other.sleeves = {added};
+        return codes(other);
+    };
+    // Its centre lies in the course under the sill, its upper edge in the one over it.
+    CHECK(with(sleeve("a", 240, 33 * inch, 8 * inch)) == Codes{"sleeve-by-opening"});
+    CHECK(with(sleeve("a", 240, 27 * inch, 8 * inch)).empty());
+    // A thin one is moved to the joint nearest to it: the sill.
+    CHECK(with(sleeve("a", 240, 34 * inch, 1 * inch)) == Codes{"sleeve-by-opening"});
+    CHECK(with(sleeve("a", 240, 31 * inch, 1 * inch)).empty());
+    design.openings.resize(1);
+    design.buttresses = {flank()}; // on 60 and 240, 30 in wide, to 40 in
+    CHECK(with(sleeve("a", 60, 12 * inch, 4 * inch)) == Codes{"sleeve-by-opening"});
+    CHECK(with(sleeve("a", 60, 12 * inch, 1 * inch)) == Codes{"sleeve-by-opening"});
+    CHECK(with(sleeve("a", 60, 45 * inch, 4 * inch)).empty()); // over its top
+    // asin(15 / 54) = 16.13 degrees of pier; 15 in and 2 in on r 54: 18.04 degrees more.
+    CHECK(with(sleeve("a", 60 + 34, 12 * inch, 4 * inch)) == Codes{"sleeve-by-opening"});
+    CHECK(with(sleeve("a", 60 + 35, 12 * inch, 4 * inch)).empty());
+}
+
 TEST_CASE("the bearing offered for a sleeve is free") {
     for (double bearing = 0; bearing < 360; bearing += 3) {
         CAPTURE(bearing);

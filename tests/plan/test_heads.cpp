@@ -89,6 +89,34 @@ TEST_CASE("a lintel lies on the joint at the head and takes up whole courses") {
         CHECK(area(centre) <= lintel->bearing_area * (1 + 1e-6));
 }
 
+TEST_CASE("a lintel that lies whole on the wall lies midway between where it would not") {
+    // R 54 and 69 in. Its inner face clears the room at its near corner, its outer one the outside
+    // at its far corner: the middle of the places that allow both, reckoned.
+    struct Case {
+        double width, bearing, depth; // inches, the last across the wall
+    };
+    for (const Case& c : {Case{32, 12, 10}, Case{84, 6, 4}, Case{80, 6, 3}}) {
+        CAPTURE(c.width);
+        OpeningForm opening;
+        opening.head_kind = HeadKind::square;
+        opening.half_width = c.width / 2 * inch;
+        opening.sill = 0;
+        opening.springing = opening.top = 20 * inch;
+        opening.lintel = LintelSpec{};
+        opening.lintel->bearing = c.bearing * inch;
+        opening.lintel->width = c.depth * inch;
+        const BuildingForm building = make_building_form(store_design());
+        const auto lintel = make_lintel(opening, building.domes.at(0));
+        REQUIRE(lintel);
+        const double near = c.width / 2, far = near + c.bearing;
+        const double least = std::sqrt(54 * 54 - near * near) + c.depth / 2;
+        const double most = std::sqrt(69 * 69 - far * far) - c.depth / 2;
+        REQUIRE(least < most);
+        CHECK(lintel->centre_distance / inch == Approx((least + most) / 2));
+        CHECK(lintel->bearing_area / inch / inch == Approx(2 * c.bearing * c.depth));
+    }
+}
+
 TEST_CASE("a straight lintel of 56 in on a ring of 54 in stands into the room, reckoned") {
     // 32 in and 12 in bearings on R 54: sagitta 54 - sqrt(54^2 - 28^2) = 7.8 in.
     Design design = store_design();

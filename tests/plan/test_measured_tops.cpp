@@ -206,6 +206,27 @@ TEST_CASE("anchor plates lie on the joints that were measured") {
     }
 }
 
+TEST_CASE("whether a sleeve stops tubes does not hang on how a course came out") {
+    // 2-1/2 in is half of a course of 5 in: it stops them in a course that came out at 5-3/4 in
+    // too.
+    for (const double diameter : {2.375, 2.5})
+        for (const double top : {4.5, 5.75}) {
+            CAPTURE(diameter, top);
+            Design design = store_design();
+            design.as_laid_tops[4] = top * inch; // course 4 stands on the floor
+            design.sleeves = {sleeve("pipe", 300, 2 * inch, diameter * inch)};
+            const Schedule schedule = lay(design);
+            REQUIRE(schedule.sleeves.size() == 1);
+            const bool stops = diameter >= 2.5;
+            CHECK(schedule.sleeves[0].stops_tubes == stops);
+            std::size_t cuts = 0;
+            for (const Ring& ring : schedule.courses.at(3).rings)
+                for (const Cut& cut : ring.cuts)
+                    cuts += cut.by == "pipe";
+            CHECK(cuts == (stops ? 2u : 0u));
+        }
+}
+
 TEST_CASE("a lintel takes up the courses that are there") {
     Design design = store_with({{20, 86}}); // course 20 from 80 to 86 in
     design.openings[0].head = {};

@@ -122,14 +122,14 @@ TEST_CASE("a head that leans in over its sill takes rain: drip and sloped sill o
             return note.element == "door" && note.what == what;
         });
     };
-    CHECK(
-        told(schedule.courses.at(static_cast<std::size_t>(door.first_course) - 1).before, "sill"));
+    CHECK(told(schedule.courses.at(static_cast<std::size_t>(door.strike_after_course) - 1).after,
+               "sill"));
     CHECK(told(schedule.courses.at(static_cast<std::size_t>(door.last_course) - 1).after, "drip"));
     REQUIRE(offers(*found, 80 * inch));
     design.domes[0].springline = 80 * inch;
     CHECK_FALSE(find(design, "head-takes-rain"));
     for (const Course& course : lay(design).courses) {
-        CHECK_FALSE(told(course.before, "sill"));
+        CHECK_FALSE(told(course.after, "sill"));
         CHECK_FALSE(told(course.after, "drip"));
     }
     // A niche has no outside.

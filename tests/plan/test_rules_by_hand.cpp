@@ -172,6 +172,31 @@ TEST_CASE("a wall under a vault's crown has the wire of the one tube that lies o
     }
 }
 
+TEST_CASE("a crown tube has the wire of the one tube of the next crown that is nearest to it") {
+    int fewer = 0;
+    for (int width = 40; width <= 70; width += 2) {
+        CAPTURE(width);
+        Design design = store_with_porch();
+        design.tunnels[0].width = width * inch;
+        design.tunnels[0].profile.kind = ProfileKind::round;
+        design.tunnels[0].profile.rise.reset();
+        design.tunnels[0].reach = 130 * inch;
+        const Schedule schedule = lay(design);
+        const TunnelForm& vault = schedule.building.tunnels.at(0);
+        for (int n = vault.side_courses + 1; n < vault.side_courses + vault.crown_courses; ++n) {
+            const auto lower = straights_of(schedule, n, "porch");
+            const auto upper = straights_of(schedule, n + 1, "porch");
+            fewer += lower.size() > upper.size();
+            for (const Straight* tube : lower) {
+                const double covered = std::min(tube->end_distance, upper[0]->end_distance) -
+                                       std::max(tube->start_distance, upper[0]->start_distance);
+                CHECK(tube->wire_length == Approx(2 * (covered + 2 * tube->width)).epsilon(0.01));
+            }
+        }
+    }
+    CHECK(fewer > 0);
+}
+
 TEST_CASE("straight tubes are equal, keep their lap and are cut for their longer edge") {
     CourseRules rules;
     rules.height = 0.127;

@@ -146,24 +146,90 @@ TEST_CASE(
     }
 }
 
-TEST_CASE("a sill that is rained on is sloped before the form stands on it") {
+TEST_CASE("a sill that is rained on is sloped when its form is out, which stands level") {
     const Schedule schedule = lay(store_design());
     int sills = 0;
     for (const Course& course : schedule.courses)
-        for (std::size_t i = 0; i < course.before.size(); ++i) {
-            if (course.before[i].what != "sill")
+        for (const SetNote& note : course.after) {
+            if (note.what != "sill")
                 continue;
             ++sills;
-            std::size_t form = i;
-            while (form < course.before.size() &&
-                   (course.before[form].what != "form" ||
-                    course.before[form].element != course.before[i].element))
-                ++form;
-            CHECK(form < course.before.size());
+            CHECK(std::any_of(course.after.begin(), course.after.end(), [&](const SetNote& other) {
+                return other.what == "strike rule" && other.element == note.element;
+            }));
             // Common practice, no source; water bars of handbooks fall as much (from memory).
-            CHECK(course.before[i].text.find("1:10 (common practice)") != std::string::npos);
+            CHECK(note.text.find("1:10 (common practice)") != std::string::npos);
         }
     CHECK(sills > 0);
+}
+
+TEST_CASE("a drip comes after the last bag of a fan") {
+    Design design = store_design();
+    design.openings.resize(1);
+    design.openings[0] =
+        opening("eye", 150, 26 * inch, 25 * inch, 23 * inch, HeadKind::round); // springs at 35
+    design.openings[0].head.laid = HeadLaid::fan;
+    design.domes[0].datum = "eye";
+    const Schedule schedule = lay(design);
+    int keystone = 0, drip = 0;
+    for (const Course& course : schedule.courses) {
+        for (const Ring& ring : course.rings)
+            for (const Piece& piece : ring.pieces)
+                if (piece.kind == PieceKind::keystone)
+                    keystone = course.number;
+        if (!note_in(course.after, "drip", "eye").empty())
+            drip = course.number;
+    }
+    // The fan ends at 35 + 13 + 15 = 63 in, in course 16 (60 to 65 in; 3 courses below the floor).
+    CHECK(keystone == 16);
+    CHECK(drip == 16);
+}
+
+TEST_CASE("plates lie where the trade's eighths fall, halfway between joints on the upper one") {
+    Design design = store_design();
+    design.openings.resize(1);
+    design.openings[0] = opening("sq", 150, 20 * inch, 30 * inch, 20 * inch, HeadKind::square);
+    design.domes[0].datum = "sq";
+    std::vector<int> plates;
+    for (const Course& course : lay(design).courses)
+        if (!note_in(course.after, "anchor plates", "sq").empty())
+            plates.push_back(course.number);
+    // 32.5, 37.5, 42.5 and 47.5 in: the joints at 35, 40 and 45; that at 50 is the head.
+    CHECK(plates == std::vector<int>{10, 11, 12});
+}
+
+TEST_CASE("the sheets of both domes tell when the vault between them may be let go") {
+    for (const char* second : {"annex", "zone"}) { // laid before the other, or after it
+        CAPTURE(second);
+        Design design = store_design();
+        Dome dome = design.domes[0];
+        dome.id = second;
+        dome.at = {5.2, 0};
+        dome.inside_diameter = 84 * inch;
+        dome.datum.clear();
+        design.domes.push_back(dome);
+        Tunnel link = porch();
+        link.to = second;
+        link.reach.reset();
+        link.bearing = {90};
+        design.tunnels = {link};
+        design.openings.resize(1); // the door, on 150
+        const Schedule schedule = lay(design);
+        const int strike = schedule.vault_forms.at(0).strike_after_course;
+        int rules = 0;
+        for (const Course& course : schedule.courses)
+            for (const SetNote& note : course.after) {
+                if (note.what != "strike rule" ||
+                    note.text.find("vault's form") == std::string::npos)
+                    continue;
+                ++rules;
+                CHECK(course.number == strike);
+                for (const std::string& dome_id : {std::string("store"), std::string(second)})
+                    CHECK(note.text.find("to " + std::to_string(strike) + " of '" + dome_id +
+                                         "'") != std::string::npos);
+            }
+        CHECK(rules == 2);
+    }
 }
 
 TEST_CASE("one wording tells when a form is struck, and the last of a wall by what holds it") {

@@ -1,7 +1,9 @@
 // Tunnel walls, end walls and piers as they are laid.
 #include "geometry/plan/straights.hpp"
 
+#include "geometry/plan/check_layout.hpp"
 #include "geometry/plan/lay.hpp"
+#include "tests/plan/layout_codes.hpp"
 #include "tests/support/designs.hpp"
 
 #include <catch2/catch.hpp>
@@ -133,6 +135,31 @@ TEST_CASE("a lintel in a tunnel's wall takes up whole courses of it") {
     REQUIRE(left.size() == 2);
     CHECK(left[0].end_distance / inch == Approx(115 - 20));
     CHECK(left[1].start_distance / inch == Approx(115 + 20));
+}
+
+TEST_CASE("lintels in a tunnel's side keep a tube's width of wall between them") {
+    Design design = store_with_closed_porch();
+    design.tunnels[0].reach = 250 * inch;
+    const auto with = [&](double apart, double sill, bool lintels) {
+        Design other = design;
+        for (const char* id : {"one", "two"}) {
+            const bool second = id == std::string("two");
+            Opening window =
+                in_porch(id, TunnelSide::left, (110 + (second ? apart : 0)) * inch, 24 * inch,
+                         (second ? sill : 25) * inch, 20 * inch, HeadKind::square);
+            if (lintels && !(second && sill > 25))
+                window.head.lintel = LintelSpec{}; // bearings of 12 in: 48 in long
+            other.openings.push_back(window);
+        }
+        return codes(other);
+    };
+    CHECK(with(39, 25, false).empty()); // 15 in of wall
+    CHECK(with(39, 25, true) == Codes{"openings-too-close"});
+    CHECK(with(62, 25, true) == Codes{"openings-too-close"});
+    CHECK(with(63, 25, true).empty());
+    // One over the other: the lower one's lintel lies from 45 to 50 in.
+    CHECK(with(0, 60, false).empty());
+    CHECK(with(0, 60, true) == Codes{"openings-too-close"});
 }
 
 TEST_CASE("a tunnel to a dome whose wall stays starts at its outside face on every course") {
