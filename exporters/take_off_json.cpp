@@ -260,7 +260,8 @@ std::string take_off_json(const TakeOff& take, const Costs& costs, const DayPlan
                           {"what", piece.what},
                           {"length", json_number(piece.length)},
                           {"width", json_number(piece.width)},
-                          {"depth", json_number(piece.depth)}});
+                          {"depth", json_number(piece.depth)},
+                          {"count", piece.count}});
     return json_text({{"format", "coilwright-take-off"},
                       {"version", format_version},
                       {"name", take.name},

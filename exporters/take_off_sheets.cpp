@@ -353,4 +353,26 @@ WorkSheet rolls_sheet(const TakeOff& take) {
     return sheet;
 }
 
+WorkSheet pieces_sheet(const TakeOff& take) {
+    const std::string unit = shown_unit(AmountUnit::metre, take.unit);
+    WorkSheet sheet = listing_sheet("Pieces", "Boards of forms and lintels to make",
+                                    {{"element", 14},
+                                     {"what", 26},
+                                     {"how many", 10},
+                                     {"length", 16},
+                                     {"width", 12},
+                                     {"thickness", 12},
+                                     {"length in all, " + unit, 16}});
+    for (const PieceTake& piece : take.pieces)
+        sheet.rows.push_back(
+            {text_cell(piece.element),
+             text_cell(piece.what),
+             {static_cast<double>(piece.count), count},
+             text_cell(length_text(piece.length, take.unit)),
+             text_cell(length_text(piece.width, take.unit)),
+             text_cell(length_text(piece.depth, take.unit)),
+             {shown_amount(piece.count * piece.length, AmountUnit::metre, take.unit), amount}});
+    return sheet;
+}
+
 } // namespace coilwright::take_off_sheets

@@ -51,5 +51,6 @@ WorkSheet amounts_sheet(const TakeOff& take, const Costs& costs);
 WorkSheet days_sheet(const TakeOff& take, const DayPlan& days);
 WorkSheet courses_sheet(const TakeOff& take);
 WorkSheet rolls_sheet(const TakeOff& take);
+WorkSheet pieces_sheet(const TakeOff& take);
 
 } // namespace coilwright::take_off_sheets

@@ -121,6 +121,22 @@ Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis&
     return found;
 }
 
+/// The same factor where no joint carries more shear than its friction, as a sentence: Heyman's has
+/// none that slides.
+std::string with_friction(const Design& design, const DomeStatics& statics) {
+    const StripStatics& worst = statics.strips[statics.worst];
+    DomeSlice what;
+    if (!worst.beside.empty())
+        what.beside = worst.beside;
+    what.friction = design.joint.friction;
+    const CentredThrust centred = centred_share(dome_slice(statics.courses, what));
+    const std::string friction = three_digits(design.joint.friction);
+    return centred.line.stands && centred.share > 0
+               ? " Where no joint may slide at the friction taken, " + friction +
+                     ", the factor is " + fixed_text(1 / centred.share, 2) + "."
+               : " No line of thrust does at the friction taken, " + friction + ".";
+}
+
 } // namespace
 
 Finding geometric_safety(const Design& design, const DomeForm& dome, const DomeStatics& statics) {
@@ -163,6 +179,7 @@ std::vector<Finding> dome_findings(const Design& design, const DomeForm& dome,
     std::vector<Finding> findings{geometric_safety(design, dome, analysis.statics)};
     if (analysis.statics.strips.empty())
         return findings;
+    findings.front().message += with_friction(design, analysis.statics);
     const std::vector<std::string> joined = joined_domes(analysis.statics.courses);
     findings.push_back(joint_sliding(design, dome, analysis.statics));
     findings.push_back(crushing(design, dome, analysis));

@@ -67,6 +67,8 @@ Kind kind_of(const std::string& code) {
         {"drain-pipe", {"Drain pipe", AmountUnit::metre, &WasteShares::timber}},
         {"floor-fill", {"Floor build-up", AmountUnit::cubic_metre, &WasteShares::fill}},
         {"form-sheet", {"Sheet for forms", AmountUnit::square_metre, &WasteShares::timber}},
+        {"form-timber",
+         {"Battens of forms, laid close", AmountUnit::square_metre, &WasteShares::timber}},
         {"frame", {"Frame timber", AmountUnit::metre, &WasteShares::timber}},
         {"glass", {"Glass", AmountUnit::square_metre, nullptr}},
         {"gravel", {"Gravel", AmountUnit::cubic_metre, &WasteShares::fill}},

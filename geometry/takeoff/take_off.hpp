@@ -95,10 +95,11 @@ struct RollTake {
     RollPlan plan;
 };
 
-/// A piece of timber or concrete to make.
+/// Pieces of timber or concrete to make, all alike.
 struct PieceTake {
     std::string element, what;
     double length = 0, width = 0, depth = 0; // metres
+    int count = 1;
 };
 
 struct TakeOff {

@@ -1,3 +1,4 @@
+#include "geometry/plan/form_stock.hpp"
 #include "geometry/takeoff/ledger.hpp"
 
 #include <algorithm>
@@ -6,19 +7,38 @@ namespace coilwright {
 
 namespace {
 
-void take_form(const Ledger& ledger, const OpeningPlan& opening) {
-    const double skin = hole_edge(opening.form) * opening.least_form_depth;
-    const double face = inset_area(opening.form, 0, false);
+/// A form of so many boards: its faces, what is sawn for it, and both to buy.
+void take_boards(const Ledger& ledger, const std::string& element, const std::string& name,
+                 double girth, double depth, double face, bool closed) {
+    const FormStock stock = form_stock(ledger.schedule().unit);
+    const FormBoards boards = form_boards(girth, depth, closed, stock);
+    const int stiffeners = boards.stiffeners * (boards.faces - 1);
+    ledger.take.pieces.push_back(
+        {element, "batten of the form", depth, stock.batten_width, stock.batten, boards.battens});
+    ledger.take.pieces.push_back({element, "stiffener of the form", boards.stiffener_length,
+                                  stock.batten_width, stock.batten, stiffeners});
     ledger.add({"form-sheet",
-                opening.form.id,
+                element,
                 Phase::walls, // it stands before the first course that it stops
-                "Form: skin and two faces",
-                skin + 2 * face,
-                "Edge of the hole times the least depth of the form, and the hole's area twice. "
-                "A form that serves twice is counted twice.",
-                {{"edge", hole_edge(opening.form), "m"},
-                 {"depth", opening.least_form_depth, "m"},
-                 {"hole", face, "m2"}}});
+                name + ": faces",
+                boards.faces * face,
+                "The hole's area for each face. A form that serves twice is counted twice.",
+                {{"faces", static_cast<double>(boards.faces), ""}, {"hole", face, "m2"}}});
+    ledger.add({"form-timber",
+                element,
+                Phase::walls,
+                name + ": battens",
+                girth * depth,
+                "Edge of the hole times the depth of the form, laid close; stiffeners between the "
+                "faces are of offcuts.",
+                {{"edge", girth, "m"},
+                 {"depth", depth, "m"},
+                 {"stiffeners", static_cast<double>(stiffeners), ""}}});
+}
+
+void take_form(const Ledger& ledger, const OpeningPlan& opening) {
+    take_boards(ledger, opening.form.id, "Form", hole_edge(opening.form), opening.least_form_depth,
+                inset_area(opening.form, 0, false), opening.form.head_kind == HeadKind::circle);
 }
 
 void take_frame(const Ledger& ledger, const OpeningPlan& opening) {
@@ -82,15 +102,9 @@ void take_vault_form(const Ledger& ledger, const TunnelForm& tunnel) {
             if (straight.of == tunnel.id &&
                 (straight.part == StraightPart::left || straight.part == StraightPart::right))
                 length = std::max(length, straight.length);
-    const double arch = 2 * length_between(tunnel.profile, 0, tunnel.profile.rise);
-    const double face = area_between(tunnel.profile, 0, tunnel.profile.rise);
-    ledger.add({"form-sheet",
-                tunnel.id,
-                Phase::walls,
-                "Form of the vault",
-                arch * length + 2 * face,
-                "Length of the arch times the longest wall, and two faces.",
-                {{"arch", arch, "m"}, {"length", length, "m"}, {"face", face, "m2"}}});
+    take_boards(ledger, tunnel.id, "Form of the vault",
+                2 * length_between(tunnel.profile, 0, tunnel.profile.rise), length,
+                area_between(tunnel.profile, 0, tunnel.profile.rise), false);
 }
 
 void take_lintel(const Ledger& ledger, const Lintel& lintel) {

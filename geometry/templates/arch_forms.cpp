@@ -52,17 +52,17 @@ void add_curve(Outline& outline, const Profile& profile, double springing) {
 
 /// Battens and stiffeners along an edge of a length, both ends counted for the stiffeners.
 void count_boards(ArchForm& form, const FormStock& stock, bool closed) {
-    form.faces = std::max(2, static_cast<int>(std::ceil(form.depth / stock.span - 1e-9)) + 1);
-    form.battens =
-        std::max(2, static_cast<int>(std::floor(form.girth / stock.batten_width + 1e-9)));
+    const FormBoards boards = form_boards(form.girth, form.depth, closed, stock);
+    form.faces = boards.faces;
+    form.battens = boards.battens;
     form.batten_gap = form.girth / form.battens - stock.batten_width;
-    const int steps = std::max(2, static_cast<int>(std::ceil(form.girth / stock.span - 1e-9)));
-    form.stiffeners = closed ? steps : steps + 1;
+    form.stiffeners = boards.stiffeners;
+    form.stiffener_length = boards.stiffener_length;
+    const int steps = closed ? form.stiffeners : form.stiffeners - 1;
     // Whole widths of a stiffener (39 mm) within the edge, so that those at the feet have room.
     for (int i = 0; i < form.stiffeners; ++i)
         form.stiffener_places.push_back(closed ? form.girth * i / steps
                                                : 0.03 + (form.girth - 0.06) * i / steps);
-    form.stiffener_length = (form.depth - form.faces * stock.board) / (form.faces - 1);
 }
 
 std::optional<ArchForm> fill(ArchForm form, const Outline& lowered, bool closed,
@@ -80,20 +80,6 @@ std::optional<ArchForm> fill(ArchForm form, const Outline& lowered, bool closed,
 }
 
 } // namespace
-
-FormStock form_stock(DisplayUnit unit) {
-    FormStock stock;
-    if (unit == DisplayUnit::feet) {
-        stock.board = stock.batten = 0.75 * metres_per_inch;
-        stock.batten_width = 2.5 * metres_per_inch;
-        stock.span = 24 * metres_per_inch;
-        stock.wedge = metres_per_inch;
-        stock.board_width = 8 * metres_per_inch;
-    } else {
-        stock = {0.018, 0.020, 0.060, 0.6, 0.025, 0.2};
-    }
-    return stock;
-}
 
 Outline hole_outline(const OpeningForm& opening, double bottom) {
     const double a = opening.half_width;

@@ -2,6 +2,7 @@
 // profiles. Shapes are in metres, x across, y up from the finished floor unless said otherwise.
 #pragma once
 
+#include "geometry/plan/form_stock.hpp"
 #include "geometry/plan/plan_building.hpp"
 #include "geometry/templates/outlines.hpp"
 
@@ -10,16 +11,6 @@
 #include <vector>
 
 namespace coilwright {
-
-/// The boards that forms are made of, metres. Common practice, no source; in feet: 3/4 in boards
-/// and battens, the battens 2-1/2 in wide; in metres 18 mm, 20 mm and 60 mm.
-struct FormStock {
-    double board = 0, batten = 0, batten_width = 0;
-    double span = 0.6;      // most between faces, and between stiffeners along an edge
-    double wedge = 0;       // a form stands this much above its sill, on folding wedges
-    double board_width = 0; // of a profile board
-};
-FormStock form_stock(DisplayUnit unit);
 
 /// The outline of an opening's hole, closed, from a bottom up: the sill, or lower or higher than
 /// it. A circle starts at its lowest point. Precondition: bottom < springing.

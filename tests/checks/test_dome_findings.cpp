@@ -94,6 +94,15 @@ TEST_CASE("stages and the stem are judged beside openings, against a linear prog
     CHECK(stages.remedy.find("Brace the form") != std::string::npos);
 }
 
+TEST_CASE("the factor of safety is told where joints may not slide too") {
+    // Reckoned apart, in Python, at friction 0.5: 1.24 of the grain store, 1.40 without sliding.
+    const Finding safety =
+        one(check_building(demo_plan("grain-store.toml")), "geometric-safety", "dome.store");
+    CHECK(*safety.value == Approx(1.40).margin(0.005));
+    CHECK(safety.message.find("at the friction taken, 0.500, the factor is 1.24") !=
+          std::string::npos);
+}
+
 TEST_CASE("a capacity of the ground turns its pressure from not judged to a verdict") {
     BuildingPlan plan = demo_plan("washroom.toml");
     plan.design.ground.bearing_capacity.reset();
