@@ -24,6 +24,8 @@ std::string layer_name(ViewKind kind, LineRole role) {
         return "S-FNDN-EXCV";
     if (role == LineRole::ground)
         return "C-TOPO-PROF";
+    if (role == LineRole::symbol)
+        return "A-ANNO-SYMB";
     const bool cut = role == LineRole::cut, hidden = role == LineRole::hidden;
     switch (kind) {
     case ViewKind::floor_plan:
@@ -63,6 +65,7 @@ int colour_of(LineRole role) {
     case LineRole::glazing:
         return blue;
     case LineRole::trench:
+    case LineRole::symbol:
         return yellow;
     }
     return black;

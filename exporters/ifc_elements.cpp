@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 #include <stdexcept>
 
@@ -97,6 +98,35 @@ void add_fan_bags(std::vector<Whole>& wholes, const BuildingPlan& plan, const So
     }
 }
 
+/// Faces of the wall in a course, apart; a pier's own width.
+double width_in(const BuildingPlan& plan, const Whole& whole, int course) {
+    const DomeForm* dome = find_dome(plan.schedule.building, whole.of);
+    if (!dome || whole.kind == WholeKind::pier)
+        return whole.width;
+    const double z = dome->course_middle(course);
+    return outside_radius(*dome, z) - inside_radius(*dome, z);
+}
+
+/// The width that most courses of a dome's footing or wall have; of as many the lower ones'.
+void set_width(const BuildingPlan& plan, Whole& whole) {
+    if (whole.kind == WholeKind::roof)
+        return;
+    std::map<long, int> counts; // by tenths of a millimetre
+    const auto key = [&](const CourseBodies& course) {
+        return std::lround(1e4 * width_in(plan, whole, course.course));
+    };
+    for (const CourseBodies& course : whole.courses)
+        ++counts[key(course)];
+    double width = whole.width;
+    int most = 0;
+    for (const CourseBodies& course : whole.courses)
+        if (const int count = counts[key(course)]; count > most) {
+            most = count;
+            width = width_in(plan, whole, course.course);
+        }
+    whole.width = width;
+}
+
 } // namespace
 
 std::vector<Whole> wholes_of(const BuildingPlan& plan, const SolidModel& courses) {
@@ -123,6 +153,8 @@ std::vector<Whole> wholes_of(const BuildingPlan& plan, const SolidModel& courses
     }
     if (waiting > 0)
         throw std::logic_error("a part of a course belongs to no element of the building");
+    for (Whole& whole : wholes)
+        set_width(plan, whole);
     add_fan_bags(wholes, plan, courses);
     return wholes;
 }

@@ -23,7 +23,7 @@ struct Whole {
     std::string of;   // id of the dome, the tunnel or the pier
     std::string word; // "dome", "tunnel", "buttress"
     std::string tube; // id, of its first course
-    double width = 0; // of its tubes
+    double width = 0; // of its wall, in most of its courses
     double bottom = 0, top = 0;
     std::vector<CourseBodies> courses;      // from the bottom up
     std::vector<const SolidPart*> fan_bags; // of the openings whose heads spring in it

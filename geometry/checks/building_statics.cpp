@@ -62,6 +62,30 @@ AnalysisParts parts_of_findings() {
     return parts;
 }
 
+namespace {
+
+LeastPressure pressure_at_friction(const Design& design, const std::vector<WallCourse>& courses,
+                                   DomeSlice what, std::optional<int> only = {}) {
+    what.friction = design.joint.friction;
+    LeastPressure found = least_pressure(courses, what, only);
+    if (found.line.stands)
+        return found;
+    what.friction = unlimited;
+    return least_pressure(courses, what, only);
+}
+
+} // namespace
+
+ThrustLine thrust_at_friction(const Design& design, const std::vector<WallCourse>& courses,
+                              const DomeForm& dome, DomeSlice what) {
+    what.friction = design.joint.friction;
+    ThrustLine found = springline_thrust(courses, dome, what);
+    if (found.stands)
+        return found;
+    what.friction = unlimited;
+    return springline_thrust(courses, dome, what);
+}
+
 DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, const DomeForm& dome,
                           const AnalysisParts& parts) {
     DomeAnalysis result;
@@ -75,9 +99,9 @@ DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, co
         if (!strip.beside.empty())
             what.beside = strip.beside;
         if (parts.pressures)
-            result.pressures.push_back(least_pressure(courses, what));
+            result.pressures.push_back(pressure_at_friction(design, courses, what));
         if (parts.ground_pressures)
-            result.ground_pressures.push_back(least_pressure(courses, what, 1));
+            result.ground_pressures.push_back(pressure_at_friction(design, courses, what, 1));
     }
     for (const OpeningForm& form : building.openings)
         if (const Opening* written = find_opening(design, form.id); written && form.in == dome.id)
@@ -87,7 +111,7 @@ DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, co
         if (!tunnel.wall_stays && bearing_from(tunnel, dome.id))
             result.forms_until[tunnel.id] = plan_vault_form(tunnel, building).strike_after_course;
     if (parts.springline)
-        result.springline = springline_thrust(courses, dome);
+        result.springline = thrust_at_friction(design, courses, dome);
     if (parts.membrane)
         result.membrane = dome_membrane(dome, courses);
     if (parts.levers)

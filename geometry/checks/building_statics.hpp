@@ -15,8 +15,9 @@ namespace coilwright {
 
 struct DomeAnalysis {
     DomeStatics statics;
-    std::vector<LeastPressure> pressures;        // by strip
-    std::vector<LeastPressure> ground_pressures; // by strip, under course 1 alone
+    // By strip, at the friction of the joints; as much as they want where no line stands so.
+    std::vector<LeastPressure> pressures;
+    std::vector<LeastPressure> ground_pressures; // under course 1 alone
     ThrustLine springline; // of least thrust there, clear of openings; empty where there is none
     int springline_course = 1;            // the course over that joint
     std::vector<CourseMembrane> membrane; // ring courses above the springline
@@ -26,6 +27,11 @@ struct DomeAnalysis {
     double sway = 0; // g that the slice of parallel sides without rings bears, friction left out
     double wind = 0; // Pa, the same
 };
+
+/// springline_thrust with joints that carry shear up to [joint] friction; as much as they want
+/// where no line stands so.
+ThrustLine thrust_at_friction(const Design& design, const std::vector<WallCourse>& courses,
+                              const DomeForm& dome, DomeSlice what = {});
 
 struct TunnelAnalysis {
     std::string tunnel;

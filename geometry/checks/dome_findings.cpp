@@ -45,7 +45,8 @@ Finding joint_sliding(const Design& design, const DomeForm& dome, const DomeStat
     soften_default(found, design.joint.friction_stated, "friction of the joints");
     if (found.verdict != Verdict::holds)
         found.remedy = "Measure the friction of two filled bags with the wire between them; " +
-                       three_digits(needed * design.joint.factor) + " would do.";
+                       three_digits(up_to_three_digits(needed * design.joint.factor)) +
+                       " would do.";
     return found;
 }
 
@@ -96,7 +97,8 @@ Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis&
             }
         }
     const Limit& limit = limit_of(design, "crushing.least");
-    found.formula = "strength of the fill / (N/(d - 2e) in a joint, or ring force / tube section)";
+    found.formula = "strength of the fill / (N/(d - 2e) in a joint, or ring force / tube section), "
+                    "by a line at the friction of the joints where one stands so";
     found.source = source_text(limit) +
                    "; strength as the design states it, else Dunbar & Wipplinger 2006, sand-filled";
     if (!worst) {
@@ -114,9 +116,9 @@ Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis&
     soften_unstated(found, design, worst->course);
     if (found.verdict != Verdict::holds)
         found.remedy = "Test cylinders of the fill: " +
-                       stress_text(std::max(worst->pressure, worst->hoop_pressure) *
-                                       limit_of(design, "crushing.good").value,
-                                   design.unit) +
+                       least_stress_text(std::max(worst->pressure, worst->hoop_pressure) *
+                                             limit_of(design, "crushing.good").value,
+                                         design.unit) +
                        " would hold; or take a wider tube.";
     return found;
 }

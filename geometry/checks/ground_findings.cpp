@@ -47,7 +47,7 @@ private:
         if (!beside.empty()) {
             DomeSlice what;
             what.beside = beside;
-            line = springline_thrust(courses, dome_, what);
+            line = thrust_at_friction(design_, courses, dome_, what);
             const std::vector<double> kept = kept_beside(courses, beside);
             for (std::size_t i = 0; i < courses.size() && i < kept.size(); ++i)
                 courses[i].weight *= kept[i];
@@ -86,7 +86,7 @@ private:
             "a thrust of " + force_text(thrust, design_.unit) + " on a radian at the springline";
         Finding slides = of_dome("stem-sliding");
         slides.formula = "friction on the ground x weight of dome and stem / least thrust at the "
-                         "springline; the soil's help is left out";
+                         "springline at the friction of the joints; the soil's help is left out";
         slides.source = "balance; friction and factor by [ground] and [joint], or a judgement "
                         "without source (0.4, 1.5)";
         judge_ratio(slides, stem.sliding, 1, design_.joint.factor);
@@ -98,7 +98,9 @@ private:
         const Limit& least = limit_of(design_, "overturning.least");
         tips.formula =
             "moment of the weights about the outer end of the lowest flat / of the least "
-            "thrust at the springline; stem as one free wall, without buttresses";
+            "thrust at the springline at the friction of the joints; stem as one free wall, "
+            "without "
+            "buttresses";
         tips.source = source_text(least);
         judge_ratio(tips, stem.overturning, least.value,
                     limit_of(design_, "overturning.good").value);
@@ -139,7 +141,8 @@ private:
                 }
         found.unit = FindingUnit::pascal;
         found.formula =
-            "N/(d - 2e + g) under course 1, by the line of thrust that asks least of it; "
+            "N/(d - 2e + g) under course 1, by the line of thrust that asks least of it, at the "
+            "friction of the joints where one stands so; "
             "g: depth of the gravel under it, which spreads 1 in 2 to either side";
         found.source = "Meyerhof 1953; capacity by [ground] bearing_capacity";
         if (most <= 0) {

@@ -86,6 +86,13 @@ const Limit& limit_of(const Design& design, const std::string& name) {
     return *limit;
 }
 
+double up_to_three_digits(double value) {
+    if (!(value > 0) || !std::isfinite(value))
+        return value;
+    const double step = std::pow(10, std::floor(std::log10(value)) - 2);
+    return std::ceil(value / step - 1e-9) * step;
+}
+
 std::string three_digits(double value) {
     const double size = std::abs(value);
     if (size == 0 || !std::isfinite(value))
@@ -104,10 +111,20 @@ std::string pressure_text(double pascals, DisplayUnit unit) {
                                      : three_digits(pascals / 1000) + " kPa";
 }
 
+namespace {
+
+constexpr double psi = newtons_per_pound_force / (metres_per_inch * metres_per_inch);
+
+}
+
 std::string stress_text(double pascals, DisplayUnit unit) {
-    constexpr double psi = newtons_per_pound_force / (metres_per_inch * metres_per_inch);
     return unit == DisplayUnit::feet ? three_digits(pascals / psi) + " psi"
                                      : three_digits(pascals / 1e6) + " MPa";
+}
+
+std::string least_stress_text(double pascals, DisplayUnit unit) {
+    const double shown = unit == DisplayUnit::feet ? psi : 1e6;
+    return stress_text(up_to_three_digits(pascals / shown) * shown, unit);
 }
 
 std::string force_text(double newtons, DisplayUnit unit) {

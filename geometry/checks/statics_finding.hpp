@@ -32,6 +32,8 @@ const Limit& limit_of(const Design& design, const std::string& name);
 /// Three digits: "12.3 kPa" or "257 psf"; "4.21 kN" or "946 lbf"; "2.10 kN/m" or "144 plf".
 std::string pressure_text(double pascals, DisplayUnit unit);
 std::string stress_text(double pascals, DisplayUnit unit); // "1.23 MPa", "43.1 psi"
+/// The same rounded up: what would do.
+std::string least_stress_text(double pascals, DisplayUnit unit);
 std::string force_text(double newtons, DisplayUnit unit);
 std::string line_force_text(double newtons_per_metre, DisplayUnit unit);
 std::string moment_text(double newton_metres, DisplayUnit unit); // "1.23 kN m", "907 lbf ft"
@@ -42,5 +44,8 @@ std::string shown_value(const Finding& finding, double value, DisplayUnit unit);
 std::string shown_limit(const Finding& finding, DisplayUnit unit);
 /// Three digits without exponent: 0.0123, 1.23, 123, 12300.
 std::string three_digits(double value);
+/// The least value of three digits that is no less: 0.5731 -> 0.574. For what would do, shown in
+/// the unit it is told in.
+double up_to_three_digits(double value);
 
 } // namespace coilwright

@@ -97,6 +97,7 @@ Mix read_mix(TableReader& table, const Works& works) {
                 "parts by volume, at least one of them no binder", example));
     }
     set(mix.yield, table.measure({"yield", 0.1, 1.5, 0.75}, Measure::number));
+    set(mix.water, table.measure({"water", 0, 0.6, 0.22}, Measure::number));
     return mix;
 }
 

@@ -25,11 +25,12 @@ ClearOutline clear_outline(const TunnelForm& tunnel, double inside_plaster) {
     outline.springing = tunnel.springline;
     outline.top = tunnel.crown();
     outline.head = tunnel.profile;
+    outline.ceiling = tunnel.ceiling() - inside_plaster;
     return outline;
 }
 
 double clear_half_width(const ClearOutline& outline, double z) {
-    if (z < outline.bottom || z >= outline.top)
+    if (z < outline.bottom || z >= std::min(outline.top, outline.ceiling))
         return 0;
     if (!outline.head)
         return z < outline.top - outline.lost ? std::max(0.0, outline.half_width - outline.lost)
@@ -45,7 +46,8 @@ double top_over_width(const ClearOutline& outline, double width) {
     if (!outline.head)
         return outline.top - outline.lost;
     const double half = std::min(width / 2, outline.half_width - outline.lost);
-    return outline.springing + offset_height_at(*outline.head, outline.lost, half);
+    return std::min(outline.ceiling,
+                    outline.springing + offset_height_at(*outline.head, outline.lost, half));
 }
 
 double bottom_over_width(const ClearOutline& outline, double width) {

@@ -18,6 +18,7 @@ struct ClearOutline {
     double springing = 0, top = 0; // of the rough hole
     std::optional<Profile> head;
     bool is_circle = false;
+    double ceiling = 1e9; // a level face above which nothing is clear, whatever the head
 };
 
 /// Of an opening as it is planned: a door has nothing at its sill, everything else plaster and

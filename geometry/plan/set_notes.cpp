@@ -320,10 +320,11 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
                          const BuildingForm& building) {
     OpeningPlan plan;
     plan.form = form;
-    plan.frame_depth = opening.frame_depth;
-    plan.frame_width = opening.frame;
+    const bool has_frame = form.niche_depth <= 0;
+    plan.frame_depth = has_frame ? opening.frame_depth : 0;
+    plan.frame_width = has_frame ? opening.frame : 0;
     plan.frame_inset = design.finish.inside_plaster;
-    const double lost = design.finish.inside_plaster + opening.frame;
+    const double lost = design.finish.inside_plaster + plan.frame_width;
     plan.clear_width = std::max(0.0, 2 * form.half_width - 2 * lost);
     const bool has_sill_board = opening.use != OpeningUse::door;
     plan.clear_height = std::max(0.0, form.top - form.sill - lost * (has_sill_board ? 2 : 1));

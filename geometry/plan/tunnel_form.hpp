@@ -5,6 +5,7 @@
 #include "geometry/plan/course_levels.hpp"
 #include "geometry/plan/region.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 
@@ -30,6 +31,9 @@ struct TunnelForm : CourseLevels {
 
     Vec2 axis() const { return along(bearing); }
     double crown() const { return springline + profile.rise; }
+    /// Underside of the tubes that lie over its axis: the crown's first course, or its void's
+    /// crown.
+    double ceiling() const { return std::min(crown(), course_bottom(side_courses + 1)); }
     double top() const { return course_bottom(side_courses + crown_courses + 1); }
 };
 

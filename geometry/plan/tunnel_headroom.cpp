@@ -12,10 +12,14 @@ double clear_height_at(const TunnelForm& form, double inside_plaster, double acr
     const double d = std::abs(across);
     if (d >= form.profile.half_span - inside_plaster)
         return 0;
-    return std::max(0.0, form.springline + offset_height_at(form.profile, inside_plaster, d));
+    return std::max(0.0,
+                    std::min(form.ceiling() - inside_plaster,
+                             form.springline + offset_height_at(form.profile, inside_plaster, d)));
 }
 
 double clear_width_at(const TunnelForm& form, double inside_plaster, double height) {
+    if (height > form.ceiling() - inside_plaster)
+        return 0;
     const double half =
         height <= 0 ? form.profile.half_span - inside_plaster
                     : offset_half_width(form.profile, inside_plaster, height - form.springline);

@@ -88,6 +88,15 @@ Kind kind_of(const std::string& code) {
                                 : Kind{nullptr, AmountUnit::cubic_metre, &WasteShares::plaster};
 }
 
+/// What goes into a coat is lost with the coat, its binder as its sand.
+double waste_of(const TakeOffLine& line, const WasteShares& waste) {
+    const Kind kind = kind_of(line.item);
+    if (!kind.waste)
+        return 0;
+    return line.phase == Phase::plaster && kind.waste != &WasteShares::paint ? waste.plaster
+                                                                             : waste.*kind.waste;
+}
+
 void put_in_packs(TakeOffItem& item, const std::string& pack, double size) {
     item.pack = pack;
     item.pack_size = size;
@@ -96,7 +105,8 @@ void put_in_packs(TakeOffItem& item, const std::string& pack, double size) {
     item.how += " In whole " + pack + "s.";
 }
 
-TakeOffItem make_item(const std::string& code, double amount, const Ledger& ledger) {
+/// `waste`: of its lines together.
+TakeOffItem make_item(const std::string& code, double amount, double waste, const Ledger& ledger) {
     const Works& works = ledger.works;
     TakeOffItem item;
     item.code = code;
@@ -120,7 +130,7 @@ TakeOffItem make_item(const std::string& code, double amount, const Ledger& ledg
     const Kind kind = kind_of(code);
     item.name = kind.name ? kind.name : code;
     item.unit = kind.unit;
-    item.waste = kind.waste ? works.waste.*kind.waste : 0;
+    item.waste = waste;
     item.to_buy = amount * (1 + item.waste);
     item.how = item.waste > 0 ? "The sum of its lines and waste." : "The sum of its lines.";
     if (code == "cement")
@@ -139,11 +149,18 @@ TakeOffItem make_item(const std::string& code, double amount, const Ledger& ledg
 }
 
 void sum_items(const Ledger& ledger) {
-    std::map<std::string, double> amounts;
-    for (const TakeOffLine& line : ledger.take.lines)
-        amounts[line.item] += line.amount;
-    for (const auto& [code, amount] : amounts)
-        ledger.take.items.push_back(make_item(code, amount, ledger));
+    struct Sum {
+        double amount = 0, wasted = 0;
+    };
+    std::map<std::string, Sum> sums;
+    for (const TakeOffLine& line : ledger.take.lines) {
+        Sum& sum = sums[line.item];
+        sum.amount += line.amount;
+        sum.wasted += line.amount * waste_of(line, ledger.works.waste);
+    }
+    for (const auto& [code, sum] : sums)
+        ledger.take.items.push_back(
+            make_item(code, sum.amount, sum.amount > 0 ? sum.wasted / sum.amount : 0, ledger));
 }
 
 void note_assumptions(const Ledger& ledger) {

@@ -44,6 +44,14 @@ void take_mix(const Ledger& ledger, const Mix& mix, double wet, const TakeOffLin
         line.figures.push_back({"loose", share.volume, "m3"});
         ledger.add(std::move(line));
     }
+    TakeOffLine water = like;
+    water.item = "water";
+    water.what = "Mixing water: " + like.what + " ('" + mix.id + "')";
+    water.amount = wet * mix.water * 1000; // litres
+    water.how += " The mix's share of the wet volume.";
+    water.figures.push_back({"wet volume", wet, "m3"});
+    water.figures.push_back({"share", mix.water, ""});
+    ledger.add(std::move(water));
 }
 
 namespace {

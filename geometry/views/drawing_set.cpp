@@ -66,12 +66,12 @@ DrawingViews drawing_views(const BuildingPlan& plan, const Mesh& shell, double t
             }
             const Vec2 end = main.dome->at + ahead * (side * far);
             const Vec2 mark = end + ahead * (side * 0.65);
-            add_segment(views.floor, LineRole::cut, end + ahead * (side * 0.25), mark);
+            add_segment(views.floor, LineRole::symbol, end + ahead * (side * 0.25), mark);
             // An arrow the way the section looks: to the left of the bearing to the right.
             const Vec2 sight(-ahead.y(), ahead.x()), tip = mark + sight * 0.35;
-            add_segment(views.floor, LineRole::cut, mark, tip);
+            add_segment(views.floor, LineRole::symbol, mark, tip);
             for (const double aside : {1.0, -1.0})
-                add_segment(views.floor, LineRole::cut, tip,
+                add_segment(views.floor, LineRole::symbol, tip,
                             tip - sight * 0.15 + ahead * (aside * 0.08));
             views.floor.notes.insert(views.floor.notes.begin(),
                                      {letter, mark, ahead * side, 3.5, true, false});

@@ -43,6 +43,10 @@ PlanExpression trench_expression(const BuildingPlan& plan, double z) {
             break;
         }
         Shape& shape = wall.plan.shapes[i];
+        const TunnelForm* open =
+            wall.tags[i].role == SectionRole::tunnel_void ? &building.tunnels[element] : nullptr;
+        if (open && open->to.empty() && !open->end_wall)
+            std::get<Box>(shape).to -= 3 * room; // no wall stands across its mouth
         if (Disc* disc = std::get_if<Disc>(&shape)) {
             disc->radius = std::max(0.0, disc->radius + room);
         } else if (Box* box = std::get_if<Box>(&shape)) {
@@ -56,6 +60,31 @@ PlanExpression trench_expression(const BuildingPlan& plan, double z) {
 
 void add_axis(View& view, const OpeningForm& form, double to) {
     add_segment(view, LineRole::axis, form.origin, form.origin + form.axis * to);
+}
+
+/// Which way piers and tunnels are set out from their pole; how wide and how far, the schedules
+/// say.
+void add_bearings(View& view, const BuildingForm& building) {
+    const auto note = [&](const std::string& id, Bearing bearing, const Vec2& at,
+                          const Vec2& outward) {
+        view.notes.push_back(
+            {id + "  " + degrees_text(bearing.degrees), at, outward, 6, false, true});
+    };
+    for (const ButtressForm& pier : building.buttresses)
+        if (!pier.reveal)
+            note(pier.id, pier.bearing, pier.origin + pier.axis() * outer_face(pier, pier.bottom),
+                 pier.axis());
+    for (const TunnelForm& tunnel : building.tunnels) {
+        const Vec2 aside = right_of(tunnel.bearing);
+        if (tunnel.to.empty())
+            note(tunnel.id, tunnel.bearing, tunnel.origin + tunnel.axis() * tunnel.reach,
+                 tunnel.axis());
+        else
+            note(tunnel.id, tunnel.bearing,
+                 tunnel.origin + tunnel.axis() * (tunnel.reach / 2) +
+                     aside * outer_half_width(tunnel, tunnel.bottom()),
+                 aside);
+    }
 }
 
 } // namespace
@@ -102,6 +131,7 @@ View foundation_plan(const BuildingPlan& plan) {
             view.notes.push_back(
                 {"trench " + wide(dome) + " wide", dome.at, {0, -1}, 9.5, false, false});
     }
+    add_bearings(view, building);
     return view;
 }
 

@@ -30,6 +30,8 @@ const Stroke& stroke_of(LineRole role) {
         return pens::seen;
     case LineRole::trench:
         return trench;
+    case LineRole::symbol:
+        return pens::cut;
     }
     return pens::seen;
 }

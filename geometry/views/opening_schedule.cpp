@@ -2,6 +2,7 @@
 
 #include "geometry/drawing/figures.hpp"
 #include "geometry/plan/building_rooms.hpp"
+#include "geometry/plan/clear_outline.hpp"
 #include "geometry/views/plan_parts.hpp"
 #include "geometry/views/plan_views.hpp"
 
@@ -10,26 +11,6 @@
 #include <utility>
 
 namespace coilwright {
-
-double clear_area(const OpeningForm& form, double by) {
-    const double low = form.sill + by, high = form.top - by;
-    if (high <= low)
-        return 0;
-    // Simpson's rule, finer towards the crown, where the outline turns level.
-    constexpr int pieces = 2000;
-    double area = 0;
-    const auto at = [&](double part) {
-        const double u = std::sin(part * pi / 2);
-        const double z = form.sill + (form.top - form.sill) * u;
-        const double width = z < low || z > high ? 0 : 2 * std::max(0.0, half_width(form, z) - by);
-        return width * (form.top - form.sill) * (pi / 2) * std::cos(part * pi / 2);
-    };
-    for (int i = 0; i < pieces; ++i)
-        area += (at(static_cast<double>(i) / pieces) + 4 * at((i + 0.5) / pieces) +
-                 at((i + 1.0) / pieces)) /
-                (6.0 * pieces);
-    return area;
-}
 
 namespace {
 
@@ -65,8 +46,7 @@ Table opening_table(const Drafting& drafting) {
                    : drafting.length(opening.frame_width) + " x " +
                          drafting.length(opening.frame_depth),
              drafting.length(opening.clear_width), drafting.length(opening.clear_height),
-             area_text(clear_area(form, opening.frame_inset + opening.frame_width),
-                       drafting.unit())});
+             niche ? "–" : area_text(clear_area(clear_outline(opening)), drafting.unit())});
     }
     for (const auto& [dome, tag] : skylight_tags(drafting.schedule())) {
         const DomeForm& form = *find_dome(drafting.schedule().building, dome);
@@ -76,6 +56,13 @@ Table opening_table(const Drafting& drafting) {
                               area_text(pi * width * width / 4, drafting.unit())});
     }
     return table;
+}
+
+/// The wall's width; that of its foot too where that is another.
+std::string wall_text(const Drafting& drafting, const DomeForm& dome) {
+    const double foot = base_outside(dome) - dome.profile.half_span;
+    return drafting.length(dome.width) +
+           (foot > dome.width + 1e-6 ? "; foot " + drafting.length(foot) : "");
 }
 
 Table dome_table(const Drafting& drafting) {
@@ -99,7 +86,7 @@ Table dome_table(const Drafting& drafting) {
                               drafting.length(2 * dome.profile.half_span), word(dome.profile.kind),
                               drafting.length(dome.springline), drafting.length(dome.profile.rise),
                               drafting.length(dome.apex()), drafting.length(dome.top()),
-                              drafting.length(dome.width),
+                              wall_text(drafting, dome),
                               known ? drafting.length(room->at_pole) : "–"});
     }
     return table;

@@ -20,7 +20,8 @@ enum class LineRole {
     ground,
     door,    // frames of doors
     glazing, // frames and panes of windows and vents
-    trench
+    trench,
+    symbol // marks of sections
 };
 
 /// What a view shows.

@@ -75,7 +75,7 @@ TEST_CASE("check is short, and tells all with --long") {
 
 TEST_CASE("check shows the headroom along tunnels and the building on the ground") {
     const Outcome outcome = run({"check", in_project("models/home.toml")});
-    CHECK_THAT(outcome.out, Contains("porch: 9 ft 2-1/4 in over its middle"));
+    CHECK_THAT(outcome.out, Contains("porch: 9 ft 0-1/2 in over its middle"));
     CHECK_THAT(outcome.out, Contains("Floor between the bags: "));
     CHECK_THAT(outcome.out, Contains("Footprint over the outside faces: "));
     CHECK_THAT(outcome.out, Contains("First course, for the trench: "));

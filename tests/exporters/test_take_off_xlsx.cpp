@@ -111,7 +111,7 @@ TEST_CASE(
         CHECK(book.at("dates") == json({"1980-01-01"}));
         CHECK_THAT(book.at("core").get<std::string>(), Catch::Contains("1980-01-01T00:00:00Z"));
         CHECK(book.at("formulas") > 100);
-        CHECK(book.at("sheets").size() == 7);
+        CHECK(book.at("sheets").size() == 8);
         check_no_error(book.at("sheets"));
         check_totals(book.at("sheets"), all[i]);
     }

@@ -7,6 +7,7 @@
 #include "geometry/takeoff/ledger.hpp"
 #include "tests/support/designs.hpp"
 #include "tests/support/files.hpp"
+#include "tests/support/demos.hpp"
 #include "tests/takeoff/planned.hpp"
 
 #include <catch2/catch.hpp>
@@ -321,4 +322,31 @@ TEST_CASE("rolls of every demo") {
             CHECK(cut == Approx(rolls.cut));
         }
     }
+}
+
+TEST_CASE("what goes into a coat is wasted with it, its binder too, and takes its mixing water") {
+    const Works works = plastered_works();
+    const TakeOff take = take_off(demo_plan("grain-store.toml"), works);
+    double wet_water = 0;
+    for (const TakeOffLine& line : take.lines) {
+        if (line.phase != Phase::plaster || line.item != "water")
+            continue;
+        const auto figure = [&](const std::string& name) {
+            return std::find_if(line.figures.begin(), line.figures.end(),
+                                [&](const Figure& one) { return one.name == name; })
+                ->value;
+        };
+        // 200 to 250 litres to a cubic metre of mortar: common practice, no source.
+        CHECK(line.amount == Approx(figure("wet volume") * 220));
+        wet_water += line.amount;
+    }
+    CHECK(wet_water > 0);
+    int binders = 0;
+    for (const TakeOffItem& item : take.items)
+        if (item.code == "lime" || item.code == "cement" || item.code == "sand") {
+            CHECK(item.waste == Approx(works.waste.plaster));
+            CHECK(item.to_buy >= item.amount * (1 + works.waste.plaster) - 1e-9);
+            ++binders;
+        }
+    CHECK(binders >= 2);
 }

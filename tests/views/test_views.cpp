@@ -166,20 +166,6 @@ TEST_CASE("points on drawn edges are visible and points behind are not, by rays"
     }
 }
 
-TEST_CASE("clear areas of openings are those of their outlines") {
-    OpeningForm form;
-    form.half_width = 0.5;
-    form.sill = 0.9;
-    form.top = form.springing = 2.1;
-    CHECK(clear_area(form, 0) == Approx(1.2).epsilon(1e-4));
-    CHECK(clear_area(form, 0.05) == Approx(0.9 * 1.1).epsilon(1e-3));
-    // A half-round head: a rectangle and half a circle, pi r^2 / 2.
-    form.head = round_profile(0.5);
-    form.head_kind = HeadKind::round;
-    form.top = form.springing + 0.5;
-    CHECK(clear_area(form, 0) == Approx(1.2 + pi * 0.25 / 2).epsilon(1e-4));
-}
-
 TEST_CASE("tags of openings are by use and no two are one") {
     const BuildingPlan plan = demo_plan("home");
     const auto tags = opening_tags(plan.schedule);
