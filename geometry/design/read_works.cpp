@@ -189,6 +189,8 @@ void read_prices(TableReader& root, Works& works) {
         std::vector<std::string> known = price_items();
         for (const MixMaterial& material : works.materials)
             known.push_back(material.id);
+        std::sort(known.begin(), known.end());
+        known.erase(std::unique(known.begin(), known.end()), known.end());
         if (item.rfind("tube-", 0) != 0 &&
             std::find(known.begin(), known.end(), item) == known.end())
             table.context().add(faults::unknown_word({table.path(), table.place()}, item, known));

@@ -107,8 +107,6 @@ private:
         std::map<int, double> tamped;
         for (const CourseTake& take : take_.courses)
             tamped[take.course] += take.soil.tamped;
-        for (const Fan& fan : plan_.schedule.fans)
-            tamped[fan.set_before_course] += fan.fill_volume;
         std::vector<std::size_t> laid; // task of each course
         for (const auto& [course, volume] : tamped) {
             std::vector<Task::After> after;
@@ -143,18 +141,27 @@ private:
     }
 
     void add_openings() {
-        for (const OpeningPlan& opening : plan_.schedule.openings) {
-            if (opening.form.use == OpeningUse::niche)
-                continue;
-            const auto over = task_of_.find(opening.strike_after_course);
-            const std::size_t after = over != task_of_.end() ? over->second : top_;
-            std::vector<Task::After> waits;
-            if (after != none)
-                waits.push_back({after, plan_.design.course.strike_age_days});
-            fitted_.push_back(add(Phase::openings, "Doors and windows",
-                                  "Strike the form of '" + opening.form.id + "', fit its frame",
-                                  1 / crew().fit_rate, std::move(waits)));
-        }
+        for (const OpeningPlan& opening : plan_.schedule.openings)
+            add_fitting("Strike the form of '" + opening.form.id + "'" +
+                            (opening.form.use == OpeningUse::niche ? "" : ", fit its frame"),
+                        opening.strike_after_course);
+        for (const VaultForm& form : plan_.schedule.vault_forms)
+            add_fitting("Strike the vault's form of '" + form.tunnel + "'",
+                        form.strike_after_course);
+        for (const DomeForm& dome : plan_.schedule.building.domes)
+            if (dome.cap_courses == 0)
+                add_fitting("Fit the skylight of '" + dome.id + "'", dome.courses());
+    }
+
+    /// Once the course is as old as forms ask for.
+    void add_fitting(const std::string& what, int course) {
+        const auto over = task_of_.find(course);
+        const std::size_t after = over != task_of_.end() ? over->second : top_;
+        std::vector<Task::After> waits;
+        if (after != none)
+            waits.push_back({after, plan_.design.course.strike_age_days});
+        fitted_.push_back(add(Phase::openings, "Doors and windows", what, 1 / crew().fit_rate,
+                              std::move(waits)));
     }
 
     double area_of(WallSide side) const {

@@ -34,8 +34,6 @@ public:
     void take() {
         for (const Course& course : ledger_.schedule().courses)
             take_course(course);
-        for (const Fan& fan : ledger_.schedule().fans)
-            take_fan(fan);
         write_lines();
         write_rolls();
     }
@@ -68,15 +66,21 @@ private:
         return takes.emplace_back(take);
     }
 
+    void add_tube(const CourseTake& take, const std::string& name, double cut, double tamped) {
+        const double loose = soil_volumes(tamped, ledger_.works.soil).loose;
+        ledger_.take.tubes.push_back({take.course, take.element, name, cut, tamped,
+                                      loose / ledger_.works.packs.bucket,
+                                      loose / ledger_.works.packs.barrow});
+    }
+    /// "F1L (eye)": unique in its ring.
+    static std::string piece_name(const Piece& piece) { return piece.id + " (" + piece.of + ")"; }
+
     void take_tubes(CourseTake& take, const std::string& type, const std::vector<LaidTube>& tubes,
                     double tamped, double length) {
         Sum& sum = sums_[{take.phase, take.element}];
         for (const LaidTube& tube : tubes) {
-            const double share = length > 0 ? tamped * tube.length / length : 0;
-            const double loose = soil_volumes(share, ledger_.works.soil).loose;
-            ledger_.take.tubes.push_back({take.course, take.element, tube.id, tube.cut_length,
-                                          share, loose / ledger_.works.packs.bucket,
-                                          loose / ledger_.works.packs.barrow});
+            add_tube(take, tube.id, tube.cut_length,
+                     length > 0 ? tamped * tube.length / length : 0);
             take.tube_net += tube.length;
             take.tube_cut += tube.cut_length;
             sum.net[type] += tube.length;
@@ -96,22 +100,21 @@ private:
         take.soil.tamped += tamped;
     }
 
-    /// The short bags beside a ring's runs. They are in no sum of the schedule, so in no
-    /// CourseTake; the fill of a fan's bags is the fan's.
-    void take_pieces(const CourseTake& take, const Ring& ring) {
+    /// The short bags beside a ring's runs, those of fans too: in no sum of the schedule, but laid
+    /// and filled with the course.
+    void take_pieces(CourseTake& take, const Ring& ring) {
         Sum& sum = sums_[{take.phase, take.element}];
-        CourseTake extra = take;
-        extra.soil = {};
         for (const Piece& piece : ring.pieces) {
-            const bool of_fan =
-                piece.kind == PieceKind::fan_bag || piece.kind == PieceKind::keystone;
-            extra.soil.tamped += of_fan ? 0 : piece.fill_volume;
+            take.soil.tamped += piece.fill_volume;
+            take.tube_net += piece.length;
+            take.tube_cut += piece.cut_length;
+            add_tube(take, piece_name(piece), piece.cut_length, piece.fill_volume);
             sum.bags[ring.tube] += piece.cut_length;
             const int layers = take.kind == FillKind::gravel ? 2 : 1;
             for (int layer = 0; layer < layers; ++layer) {
                 RollTake& rolls = rolls_[ring.tube];
                 rolls.pieces.push_back("course " + std::to_string(take.course) + " " +
-                                       take.element + " " + piece.id + " (" + piece.of + ")" +
+                                       take.element + " " + piece_name(piece) +
                                        (layer > 0 ? " lining" : ""));
                 rolls.lengths.push_back(piece.cut_length);
                 rolls.net += piece.length;
@@ -120,8 +123,6 @@ private:
             if (layers > 1)
                 sum.lining[ring.tube] += piece.cut_length;
         }
-        extra.wire = 0;
-        add_fill(extra, fill_of(design(), take.course));
     }
 
     void take_course(const Course& course) {
@@ -187,18 +188,6 @@ private:
         take.water = soil.moisture * (dry + take.stabiliser_mass); // 1 kg is 1 l
         sum.dry_mass += dry;
         sum.water += take.water;
-    }
-
-    void take_fan(const Fan& fan) {
-        CourseTake take;
-        take.course = fan.set_before_course;
-        take.element = fan.opening;
-        if (const Fill* fill = fill_of(design(), take.course)) {
-            take.fill = fill->id;
-            take.stabiliser = fill->stabiliser;
-        }
-        take.soil.tamped = fan.fill_volume;
-        add_fill(take, fill_of(design(), take.course));
     }
 
     void write_lines() const {
