@@ -3,6 +3,7 @@
 #include "geometry/plan/set_notes.hpp"
 #include "geometry/statics/sway.hpp"
 #include "geometry/statics/tunnel_slice.hpp"
+#include "geometry/threads/side_by_side.hpp"
 
 #include <algorithm>
 
@@ -149,10 +150,15 @@ TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel) {
 BuildingStatics building_statics(const BuildingPlan& plan) {
     BuildingStatics result;
     const BuildingForm& building = plan.schedule.building;
-    for (const DomeForm& dome : building.domes)
-        result.domes.push_back(analyse_dome(plan.design, building, dome));
-    for (const TunnelForm& tunnel : building.tunnels)
-        result.tunnels.push_back(analyse_tunnel(plan.design, tunnel));
+    const std::size_t domes = building.domes.size();
+    result.domes.resize(domes);
+    result.tunnels.resize(building.tunnels.size());
+    side_by_side(domes + building.tunnels.size(), [&](std::size_t i) {
+        if (i < domes)
+            result.domes[i] = analyse_dome(plan.design, building, building.domes[i]);
+        else
+            result.tunnels[i - domes] = analyse_tunnel(plan.design, building.tunnels[i - domes]);
+    });
     return result;
 }
 

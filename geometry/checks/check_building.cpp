@@ -4,6 +4,7 @@
 #include "geometry/checks/element_findings.hpp"
 #include "geometry/checks/trade_findings.hpp"
 #include "geometry/checks/use_findings.hpp"
+#include "geometry/threads/side_by_side.hpp"
 
 #include <iterator>
 
@@ -56,10 +57,18 @@ std::vector<Finding> check_building(const BuildingPlan& plan, const DomeChecks& 
     return findings;
 }
 
+// Domes and tunnels share nothing: their statics are worked out side by side, and told in order.
 std::vector<Finding> check_building(const BuildingPlan& plan) {
-    return check_building(
-        plan, [&](const DomeForm& dome) { return dome_checks(plan, dome); },
-        [&](const TunnelForm& tunnel) { return tunnel_checks(plan, tunnel); });
+    const BuildingForm& building = plan.schedule.building;
+    const std::size_t domes = building.domes.size();
+    std::vector<std::vector<Finding>> found(domes + building.tunnels.size());
+    side_by_side(found.size(), [&](std::size_t i) {
+        found[i] = i < domes ? dome_checks(plan, building.domes[i])
+                             : tunnel_checks(plan, building.tunnels[i - domes]);
+    });
+    std::size_t next = 0; // they are asked for in their order
+    const auto in_order = [&](const auto&) { return std::move(found[next++]); };
+    return check_building(plan, in_order, in_order);
 }
 
 CheckedBuilding checked_building(const BuildingPlan& plan) {

@@ -26,9 +26,13 @@ void all_checks(benchmark::State& state, const char* demo) {
     for (auto _ : state)
         benchmark::DoNotOptimize(all_findings(plan));
 }
-BENCHMARK_CAPTURE(all_checks, home, "home.toml")->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(all_checks, retreat, "retreat.toml")->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(all_checks, grain_store, "grain-store.toml")->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(all_checks, home, "home.toml")->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(all_checks, retreat, "retreat.toml")
+    ->Unit(benchmark::kMillisecond)
+    ->UseRealTime();
+BENCHMARK_CAPTURE(all_checks, grain_store, "grain-store.toml")
+    ->Unit(benchmark::kMillisecond)
+    ->UseRealTime();
 
 void changes(benchmark::State& state, const char* demo) {
     const BuildingPlan plan = plan_of(demo);
