@@ -15,7 +15,9 @@ namespace {
 void add_picture(Package& files, const std::string& name, const View& view,
                  const Drafting& drafting) {
     constexpr double width = 250, height = 200; // mm at most
-    const Sheet sheet = picture_sheet(view, drafting, width, height);
+    constexpr std::size_t many = 12;            // notes, which want room about the building
+    const double larger = view.notes.size() > many ? 1.6 : 1;
+    const Sheet sheet = picture_sheet(view, drafting, width * larger, height * larger);
     files.files.push_back({"pictures/" + name + ".png", png_bytes(sheet, 150)});
     files.files.push_back({"pictures/" + name + ".svg", svg_text(sheet)});
 }

@@ -45,8 +45,10 @@ VariantFigures figures_of(const BuildingPlan& plan, const Works& works) {
         figures.clear_height = std::max(figures.clear_height, room.at_pole);
         figures.headroom += room.rows.front().area;
     }
-    figures.tube = plan.schedule.totals.cut_length;
-    figures.fill = plan.schedule.totals.fill_volume;
+    for (const CourseTake& course : take.courses) { // short bags are in these, not in the totals
+        figures.tube += course.tube_cut;
+        figures.fill += course.soil.tamped;
+    }
     figures.cost = costs.total.likely;
     figures.person_days = days.person_days;
     figures.working_days = days.working_days;

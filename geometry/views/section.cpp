@@ -158,6 +158,31 @@ void add_opening_heights(View& view, const BuildingPlan& plan, Vec2 origin, Vec2
     }
 }
 
+/// Lintels where the plane cuts them, crossed as cut timber is.
+void add_lintels(View& view, const Schedule& schedule, const Vec2& origin, const Vec2& ahead,
+                 double x0, double from, double to) {
+    for (const Lintel& lintel : schedule.lintels) {
+        const auto opening =
+            std::find_if(schedule.openings.begin(), schedule.openings.end(),
+                         [&](const OpeningPlan& one) { return one.form.id == lintel.opening; });
+        if (opening == schedule.openings.end())
+            continue;
+        const double middle = lintel.centre_distance, w = lintel.width / 2, l = lintel.length / 2;
+        const PlanExpression body{
+            {Box{opening->form.origin, opening->form.axis, middle - w, middle + w, -l, l}},
+            {{lintel.opening, 0, {}}}};
+        for (const Stretch& cut : stretches(body, {}, origin, ahead, from - x0, to - x0)) {
+            const Vec2 low(x0 + cut.from, lintel.bottom);
+            const Vec2 high(x0 + cut.to, lintel.bottom + lintel.depth);
+            const Vec2 right(high.x(), low.y()), left(low.x(), high.y());
+            view.paths.push_back(
+                {LineRole::cut, Outline{low, {{right, 0}, {high, 0}, {left, 0}, {low, 0}}}});
+            add_segment(view, LineRole::cut, low, high);
+            add_segment(view, LineRole::cut, left, right);
+        }
+    }
+}
+
 } // namespace
 
 View section(const BuildingPlan& plan, const Mesh& shell, double tolerance, const DomeForm& dome,
@@ -204,6 +229,7 @@ View section(const BuildingPlan& plan, const Mesh& shell, double tolerance, cons
     const PlanExpression foot = footprint_expression(building, height_tie);
     for (const Stretch& floor : stretches(foot, wall, origin, ahead, from - x0, to - x0))
         add_segment(view, LineRole::cut, {x0 + floor.from, 0}, {x0 + floor.to, 0});
+    add_lintels(view, schedule, origin, ahead, x0, from, to);
     const PlanExpression ground_foot = footprint_expression(
         building, std::max(ground, schedule.courses.front().bottom) + height_tie);
     double last = from;
