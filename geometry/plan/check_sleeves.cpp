@@ -107,8 +107,9 @@ private:
                     gaps.push_back(std::move(gap));
             for (const int i : relations_.dome_piers[static_cast<std::size_t>(index)]) {
                 const ButtressForm& pier = building_.buttresses[static_cast<std::size_t>(i)];
-                if (dome.course_bottom(n) >= pier.top - height_tie)
-                    continue;
+                if (dome.course_bottom(n) >= pier.top - height_tie ||
+                    dome.course_middle(n) < pier.bottom)
+                    continue; // a plumb reveal starts where the wall has leaned in
                 RingGap gap;
                 gap.by = pier.id;
                 gap.middle = clockwise_degrees(dome.datum, pier.bearing);

@@ -50,12 +50,17 @@ std::optional<ButtressForm> make_reveal(const OpeningForm& opening, const DomeFo
     pier.half_width = opening.half_width + dome.width;
     pier.tubes = 2;
     pier.bottom = dome.course_bottom(first);
+    // Over a ledge its plane would touch the wide ring's circle in a point: it stands a little
+    // proud.
+    const bool on_ledge = outside_radius(dome, pier.bottom - height_tie * 2) -
+                              outside_radius(dome, pier.bottom + height_tie * 2) >
+                          least_reveal;
     form.first_course = first;
     form.last_course = last + crown;
     pier.last_course = form.last_course;
     pier.top = dome.course_bottom(form.last_course + 1);
     pier.height = pier.top;
-    pier.base_outside = base_outside(dome);
+    pier.base_outside = base_outside(dome) + (on_ledge ? least_reveal : 0);
     pier.reveal = std::move(form);
     return pier;
 }

@@ -17,10 +17,11 @@ bool can_have_reveal(const OpeningForm& opening);
 
 /// A reveal as a pier of its dome, on the opening's bearing, which the opening cuts as it cuts
 /// every pier. It starts at the joint from which the wall's outside lies inside that of the base
-/// ring, and reaches to that plane: one tube each side of the hole, following the head; between
-/// jambs below a higher sill the courses run across; over the head they close by the rule of a
-/// vault's crown (tunnel_form.hpp). None where no course that the opening cuts leans so far.
-/// Preconditions: the opening is in the dome and can have one.
+/// ring, and reaches to that plane (on the ledge of a wider ring least_reveal beyond it): one tube
+/// each side of the hole, following the head; between jambs below a higher sill the courses run
+/// across; over the head they close by the rule of a vault's crown (tunnel_form.hpp). None where no
+/// course that the opening cuts leans so far. Preconditions: the opening is in the dome and can
+/// have one.
 std::optional<ButtressForm> make_reveal(const OpeningForm& opening, const DomeForm& dome);
 
 /// x(z) + w: half of its width over both jambs; past the apex by the cap rule. Round head a 0.4, w

@@ -67,6 +67,28 @@ TEST_CASE("a sleeve is held to every course that it reaches, and to piers") {
     CHECK(with(sleeve("a", 60 + 35, 12 * inch, 4 * inch)).empty());
 }
 
+TEST_CASE("a sleeve may lie under a built-out jamb, and not in it") {
+    Design design = store_design();
+    design.openings.resize(1);
+    design.openings.push_back(
+        opening("east", 50, 20 * inch, 35 * inch, 30 * inch, HeadKind::round));
+    design.openings[1].reveal_plumb = true;
+    const ButtressForm* reveal = nullptr;
+    const BuildingForm building = make_building_form(design);
+    for (const ButtressForm& pier : building.buttresses)
+        if (pier.reveal)
+            reveal = &pier;
+    REQUIRE(reveal);
+    const double bearing = reveal->bearing.degrees;
+    const auto with = [&](double height) {
+        Design other = design;
+        other.sleeves = {sleeve("a", bearing, height, 4 * inch)};
+        return codes(other);
+    };
+    CHECK(with(reveal->bottom - 3 * inch).empty());
+    CHECK(with(reveal->bottom + 3 * inch) == Codes{"sleeve-by-opening"});
+}
+
 TEST_CASE("the bearing offered for a sleeve is free") {
     for (double bearing = 0; bearing < 360; bearing += 3) {
         CAPTURE(bearing);

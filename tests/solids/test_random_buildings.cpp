@@ -59,6 +59,23 @@ TEST_CASE("buildings that went wrong once") {
     }
 }
 
+TEST_CASE("plumb reveals that start on the ledge of a wider ring are sound") {
+    // Their plane touched the ring's circle in a point.
+    for (const std::uint64_t seed : {960, 2560, 3800, 5480}) {
+        CAPTURE(seed);
+        const Design design = with_reveals(random_building(seed), seed);
+        REQUIRE(check_layout(design).empty());
+        int ledges = 0;
+        const BuildingForm building = make_building_form(design);
+        for (const ButtressForm& pier : building.buttresses)
+            if (const DomeForm* dome = find_dome(building, pier.dome); dome && pier.reveal)
+                ledges += pier.base_outside > base_outside(*dome) + 1e-9;
+        CHECK(ledges > 0);
+        for (const BuildingPart& part : building_parts(building))
+            checked_shell(part.building, 0.006, 0.3);
+    }
+}
+
 TEST_CASE("the flattest courses of a cap keep the bound of their lean") {
     for (const BuildingPart& part : building_parts(make_building_form(random_building(2080))))
         checked_shell(part.building, 0.004, 0.3);
