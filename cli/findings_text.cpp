@@ -25,6 +25,10 @@ Colour colour_of(Verdict verdict) {
     return Colour::bold;
 }
 
+std::string verdict_word(Verdict verdict, const Console& console) {
+    return painted(verdict_text(verdict), colour_of(verdict), console.colour_out);
+}
+
 std::string value_text(const Finding& finding, double value, DisplayUnit shown) {
     return finding.unit == FindingUnit::none || finding.unit == FindingUnit::ratio
                ? fixed_text(value, 2)
@@ -33,12 +37,9 @@ std::string value_text(const Finding& finding, double value, DisplayUnit shown) 
 
 // What holds is told on one line; --json has the rest.
 void print_held(const Finding& finding, DisplayUnit unit, Console& console) {
-    console.out << "  "
-                << painted(verdict_text(finding.verdict), colour_of(finding.verdict),
-                           console.colour_out)
-                << "  " << finding.subject << "  (" << finding.code << ")  "
-                << value_text(finding, *finding.value, unit) << "; limit "
-                << value_text(finding, *finding.limit, unit) << '\n';
+    console.out << "  " << verdict_word(finding.verdict, console) << "  " << finding.subject
+                << "  (" << finding.code << ")  " << value_text(finding, *finding.value, unit)
+                << "; limit " << value_text(finding, *finding.limit, unit) << '\n';
 }
 
 void print_whole(const Finding& finding, const SoughtChanges* sought, DisplayUnit unit,
@@ -47,24 +48,22 @@ void print_whole(const Finding& finding, const SoughtChanges* sought, DisplayUni
         print_held(finding, unit, console);
         return;
     }
-    console.out << "  "
-                << painted(verdict_text(finding.verdict), colour_of(finding.verdict),
-                           console.colour_out)
-                << "  " << finding.subject << "  (" << finding.code << ")\n"
-                << wrapped(finding.message, "      ");
+    console.out << "  " << verdict_word(finding.verdict, console) << "  " << finding.subject
+                << "  (" << finding.code << ")\n"
+                << wrapped(finding.message, hanging);
     if (finding.verdict != Verdict::holds && finding.value && finding.good) {
-        console.out << "      " << value_text(finding, *finding.value, unit) << "; at least "
+        console.out << hanging << value_text(finding, *finding.value, unit) << "; at least "
                     << value_text(finding, *finding.limit, unit) << ", good from "
                     << value_text(finding, *finding.good, unit) << '\n';
     }
     if (!finding.remedy.empty()) {
-        console.out << wrapped("Remedy: " + finding.remedy, "      ");
+        console.out << wrapped("Remedy: " + finding.remedy, hanging);
     }
     for (const std::string& line : change_lines(sought, finding, unit)) {
-        console.out << wrapped(line, "      ");
+        console.out << wrapped(line, hanging);
     }
     if (!finding.source.empty()) {
-        console.out << wrapped("Source: " + finding.source, "      ");
+        console.out << wrapped("Source: " + finding.source, hanging);
     }
 }
 
@@ -137,10 +136,8 @@ void print_short_findings(const std::vector<Finding>& findings,
                           Console& console) {
     for (const std::vector<const Finding*>& alike : unheld(findings, changes.empty())) {
         const Finding& first = *alike.front();
-        console.out << "  "
-                    << painted(verdict_text(first.verdict), colour_of(first.verdict),
-                               console.colour_out)
-                    << "  " << first.code << worst_value(alike, unit) << '\n'
+        console.out << "  " << verdict_word(first.verdict, console) << "  " << first.code
+                    << worst_value(alike, unit) << '\n'
                     << wrapped(subjects_of(alike), hanging) << wrapped(told_of(first), hanging);
         for (const std::string& line : change_lines(sought_for(changes, first), first, unit)) {
             console.out << wrapped(line, hanging);
@@ -153,10 +150,7 @@ void print_short_findings(const std::vector<Finding>& findings,
         }
     }
     if (!held.empty()) {
-        console.out << "  "
-                    << painted(verdict_text(Verdict::holds), colour_of(Verdict::holds),
-                               console.colour_out)
-                    << '\n'
+        console.out << "  " << verdict_word(Verdict::holds, console) << '\n'
                     << wrapped(held, hanging);
     }
     console.out << "  --long tells each whole, with the source of its limit.\n";

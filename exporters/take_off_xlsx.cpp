@@ -207,10 +207,10 @@ private:
 
 std::string take_off_xlsx(const TakeOff& take, const Costs& costs, const DayPlan& days) {
     using namespace take_off_sheets;
-    return xlsx_bytes(take.name, {Summary(take, costs, days).made(), buy_sheet(take, costs),
-                                  amounts_sheet(take, costs), costs_sheet(take, costs),
-                                  days_sheet(take, days), courses_sheet(take), rolls_sheet(take),
-                                  pieces_sheet(take)});
+    return xlsx_bytes(take.name,
+                      {Summary(take, costs, days).made(), buy_sheet(take, costs),
+                       amounts_sheet(take, costs), costs_sheet(take, costs), days_sheet(take, days),
+                       courses_sheet(take), rolls_sheet(take), pieces_sheet(take)});
 }
 
 } // namespace coilwright

@@ -10,6 +10,12 @@
 
 namespace coilwright {
 
+namespace {
+
+constexpr double psi = newtons_per_pound_force / (metres_per_inch * metres_per_inch);
+
+} // namespace
+
 Finding statics_finding(const std::string& code, const std::string& subject, SourcePlace place) {
     Finding found;
     found.code = code;
@@ -109,12 +115,6 @@ std::string pressure_text(double pascals, DisplayUnit unit) {
     constexpr double psf = newtons_per_pound_force / square_metres_per_square_foot;
     return unit == DisplayUnit::feet ? three_digits(pascals / psf) + " psf"
                                      : three_digits(pascals / 1000) + " kPa";
-}
-
-namespace {
-
-constexpr double psi = newtons_per_pound_force / (metres_per_inch * metres_per_inch);
-
 }
 
 std::string stress_text(double pascals, DisplayUnit unit) {

@@ -44,10 +44,10 @@ const MixMaterial* find_material(const Works& works, const std::string& id) {
 
 const std::vector<std::string>& price_items() {
     static const std::vector<std::string> items{
-        "anchor-plate",  "cement",   "door-leaf", "drain-pipe", "floor-fill",  "form-sheet",
-        "form-timber", "frame",         "glass",    "gravel",    "hoop",       "labour",      "lime",
-        "lintel-timber", "membrane", "paint",     "sand",       "sleeve-pipe", "soil",
-        "straw",         "water",    "wire"};
+        "anchor-plate", "cement",        "door-leaf", "drain-pipe", "floor-fill", "form-sheet",
+        "form-timber",  "frame",         "glass",     "gravel",     "hoop",       "labour",
+        "lime",         "lintel-timber", "membrane",  "paint",      "sand",       "sleeve-pipe",
+        "soil",         "straw",         "water",     "wire"};
     return items;
 }
 

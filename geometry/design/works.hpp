@@ -53,7 +53,7 @@ struct Mix {
     SourcePlace place;
     std::vector<std::pair<std::string, double>> parts; // material, parts; by name
     std::optional<double>
-        yield; // wet volume over the sum of the parts; default: parts that are no binder
+        yield;           // wet volume over the sum of the parts; default: parts that are no binder
     double water = 0.22; // of the wet volume, mixed in; common practice, no source
 };
 

@@ -101,11 +101,12 @@ private:
     void add_other_takers() {
         const DomeForm& dome = dome_;
         for (const TunnelForm& tunnel : building_.tunnels) {
-            if (tunnel.from != dome.id && tunnel.to != dome.id)
+            const std::optional<Bearing> bearing = bearing_from(tunnel, dome.id);
+            if (!bearing)
                 continue;
             Taker result;
             result.id = tunnel.id;
-            result.bearing = tunnel.bearing.degrees + (tunnel.from == dome.id ? 0 : 180);
+            result.bearing = bearing->degrees;
             result.top = tunnel.top();
             result.half_degrees = [tunnel](double z, double radius) {
                 return half_angle_degrees(std::min(outer_half_width(tunnel, z), radius), radius);

@@ -19,6 +19,17 @@ int course_at(const CourseLevels& levels, double z) {
     return n;
 }
 
+int course_from(const CourseLevels& levels, double z) {
+    int n = 1;
+    while (n < most_courses && levels.course_bottom(n) < z - height_tie)
+        ++n;
+    return n;
+}
+
+double joint_from(const CourseLevels& levels, double z) {
+    return levels.course_bottom(course_from(levels, z));
+}
+
 int course_over_joint(const CourseLevels& levels, double z) {
     const int n = course_at(levels, z);
     return z - levels.course_bottom(n) < levels.course_bottom(n + 1) - z - height_tie ? n : n + 1;

@@ -28,6 +28,10 @@ struct CourseLevels {
 /// above them.
 int course_at(const CourseLevels& levels, double z);
 
+/// The lowest course whose bottom lies at a height or above it, and that joint.
+int course_from(const CourseLevels& levels, double z);
+double joint_from(const CourseLevels& levels, double z);
+
 /// The course whose bottom is the joint nearest to a height; of two as near the upper one.
 int course_over_joint(const CourseLevels& levels, double z);
 /// That joint.

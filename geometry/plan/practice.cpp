@@ -261,15 +261,6 @@ private:
         return ".";
     }
 
-    /// The lowest course joint at a height or above it, measured tops included.
-    double joint_from(double z) const {
-        const DomeForm& any = schedule_.building.domes.front(); // all share their courses' heights
-        int n = 1;
-        while (n < most_courses && any.course_bottom(n) < z - height_tie)
-            ++n;
-        return any.course_bottom(n);
-    }
-
     /// Nothing carries the courses over a square hole but a lintel. A tube bridges what is no wider
     /// than itself, and over a niche the wall behind it helps.
     void check_bare_head(const Opening& written, const OpeningForm& form) {
@@ -326,8 +317,8 @@ private:
                        " lies above the springline at " + length(dome->springline) +
                        ": the leaning wall loads a straight lintel off its middle.");
         measured(leaning, form.top, dome->springline);
-        leaning.remedy =
-            "Take an arched head, or raise the springline to " + length(joint_from(form.top)) + ".";
+        leaning.remedy = "Take an arched head, or raise the springline to " +
+                         length(joint_from(schedule_.building.domes.front(), form.top)) + ".";
     }
 };
 

@@ -67,15 +67,6 @@ private:
         return set ? *set : otherwise;
     }
 
-    /// The lowest course joint at a height or above it.
-    double joint_from(double z) const {
-        const DomeForm& any = building_.domes.front(); // all share their courses' heights
-        int n = 1;
-        while (n < most_courses && any.course_bottom(n) < z - height_tie)
-            ++n;
-        return any.course_bottom(n);
-    }
-
     void check_buttress(const Buttress& table) {
         const auto pier =
             std::find_if(building_.buttresses.begin(), building_.buttresses.end(),
@@ -97,7 +88,7 @@ private:
                        length(above.value) + " above it or more.",
                    pier->top, least);
         found.source = source_text(above);
-        const double height = joint_from(least);
+        const double height = joint_from(building_.domes.front(), least);
         found.remedy = height <= rings_end(dome) + height_tie
                            ? "Raise it to " + length(height) + "."
                            : "'" + dome.id +
@@ -205,7 +196,8 @@ private:
             std::max(dome->lower_width > 0 ? dome->lower_top : dome->bottom(),
                      dome->second_wythe ? dome->second_wythe_top : dome->bottom()) > form.sill;
         if (!steps)
-            found.remedy += " A springline at " + length(joint_from(form.top)) +
+            found.remedy += " A springline at " +
+                            length(joint_from(building_.domes.front(), form.top)) +
                             " or over would keep the wall plumb there.";
     }
 };

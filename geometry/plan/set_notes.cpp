@@ -123,9 +123,9 @@ void note_opening(Schedule& schedule, const Design& design, const OpeningPlan& o
         const DomeForm& levels = schedule.building.domes.front();
         const std::optional<LintelCourses> lintel = lintel_courses(form, levels);
         int over = lintel ? lintel->last : opening.last_course;
-        while (over < last_course_of(schedule.building, form.in) &&
-               levels.course_bottom(over + 1) < fan_top(form) - height_tie)
-            ++over; // a fan's crown stands higher than what the opening cuts
+        // A fan's crown stands higher than what the opening cuts.
+        over = std::max(over, std::min(course_from(levels, fan_top(form)) - 1,
+                                       last_course_of(schedule.building, form.in)));
         course(over).after.push_back(
             {form.id, "drip", "Set a drip over the head of " + called + "."});
     }
@@ -359,8 +359,7 @@ OpeningPlan plan_opening(const Design& design, const Opening& opening, const Ope
     int over = plan.last_course + 1;
     if (const auto lintel = lintel_courses(form, any)) // whose courses stop at its ends
         over = std::max(over, lintel->last + 1);
-    while (over < last && any.course_bottom(over) < head - height_tie)
-        ++over;
+    over = std::max(over, std::min(course_from(any, head), last));
     plan.strike_after_course = std::min(over + unbroken_courses - 1, last);
     return plan;
 }

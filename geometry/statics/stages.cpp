@@ -16,14 +16,4 @@ BuildingStage building_stage(const std::vector<WallCourse>& courses, const DomeS
     return stage;
 }
 
-std::vector<BuildingStage> building_stages(const std::vector<WallCourse>& courses,
-                                           const DomeSlice& what) {
-    std::vector<BuildingStage> stages;
-    for (const WallCourse& course : courses) {
-        if (course.number >= what.first)
-            stages.push_back(building_stage(courses, what, course.number));
-    }
-    return stages;
-}
-
 } // namespace coilwright

@@ -22,8 +22,4 @@ struct BuildingStage {
 BuildingStage building_stage(const std::vector<WallCourse>& courses, const DomeSlice& what,
                              int last);
 
-/// Every stage from course what.first up, discs of the cap each by itself.
-std::vector<BuildingStage> building_stages(const std::vector<WallCourse>& courses,
-                                           const DomeSlice& what = {});
-
 } // namespace coilwright

@@ -160,8 +160,8 @@ private:
         std::vector<Task::After> waits;
         if (after != none)
             waits.push_back({after, plan_.design.course.strike_age_days});
-        fitted_.push_back(add(Phase::openings, "Doors and windows", what, 1 / crew().fit_rate,
-                              std::move(waits)));
+        fitted_.push_back(
+            add(Phase::openings, "Doors and windows", what, 1 / crew().fit_rate, std::move(waits)));
     }
 
     double area_of(WallSide side) const {

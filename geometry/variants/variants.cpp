@@ -1,10 +1,10 @@
 #include "geometry/variants/variants.hpp"
 
-#include "geometry/threads/side_by_side.hpp"
 #include "geometry/statics/dome_slice.hpp"
 #include "geometry/statics/tunnel_slice.hpp"
 #include "geometry/takeoff/days.hpp"
 #include "geometry/takeoff/money.hpp"
+#include "geometry/threads/side_by_side.hpp"
 
 #include <algorithm>
 #include <mutex>

@@ -65,9 +65,8 @@ TEST_CASE("stages and the stem are judged beside openings, against a linear prog
     DomeSlice beside;
     beside.first = analysis.springline_course;
     beside.beside = "door";
-    for (const BuildingStage& stage : building_stages(analysis.statics.courses, beside))
-        if (stage.last == 19)
-            CHECK(1 / stage.share == Approx(0.938).margin(1e-3));
+    CHECK(1 / building_stage(analysis.statics.courses, beside, 19).share ==
+          Approx(0.938).margin(1e-3));
     DomeSlice clear = beside;
     clear.beside.reset();
     CHECK(1 / building_stage(analysis.statics.courses, clear, 19).share ==

@@ -171,8 +171,8 @@ TEST_CASE("The bond of a course is told against the last, and changes as the cou
     const BuildingPlan plan = whole_plan("retreat");
     const std::vector<Sheet> book = crew_book(plan, letter_paper(), pango_measure());
     const DomeForm& dome = *find_dome(plan.schedule.building, "room");
-    // Below the lean piers run in on even courses (a rule of the trade, no source): the test reckons
-    // it anew.
+    // Below the lean piers run in on even courses (a rule of the trade, no source): the test
+    // reckons it anew.
     const auto runs_in = [&](int number) {
         const Course* course = course_numbered(plan.schedule, number);
         return course && number % 2 == 0 && course->middle <= dome.springline + 1e-6;

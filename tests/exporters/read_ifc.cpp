@@ -40,7 +40,7 @@ ReadBuilding building_of(BuildingPlan plan, IfcSchema schema) {
 const std::vector<ReadBuilding>& demo_buildings() {
     static const std::vector<ReadBuilding> buildings = [] {
         std::vector<ReadBuilding> made;
-        for (const std::string& name : demo_names())
+        for (const std::string& name : demo_files())
             for (const IfcSchema schema : {IfcSchema::ifc4, IfcSchema::ifc2x3}) {
                 made.push_back(building_of(demo_plan(name), schema));
                 made.back().name = name + (schema == IfcSchema::ifc4 ? ", IFC4" : ", IFC2x3");

@@ -8,7 +8,6 @@
 #include "tests/support/files.hpp"
 
 #include <algorithm>
-#include <filesystem>
 #include <limits>
 #include <stdexcept>
 
@@ -186,15 +185,6 @@ BuildingPlan whole_building_plan(const std::string& name) {
     plan.headroom = headroom(plan.design, plan.schedule);
     plan.findings = practice_findings(plan.design, plan.schedule);
     return plan;
-}
-
-std::vector<std::string> demo_names() {
-    std::vector<std::string> names;
-    for (const auto& entry : std::filesystem::directory_iterator(COILWRIGHT_SOURCE_DIR "/models"))
-        if (entry.path().extension() == ".toml")
-            names.push_back(entry.path().filename().string());
-    std::sort(names.begin(), names.end());
-    return names;
 }
 
 } // namespace coilwright

@@ -3,6 +3,7 @@
 
 #include "geometry/plan/plan_building.hpp"
 #include "tests/support/demos.hpp"
+#include "tests/support/files.hpp"
 
 #include <string>
 #include <vector>
@@ -18,8 +19,7 @@ std::vector<std::string> whole_building_names();
 /// The plan of one, laid as plan_building lays it.
 BuildingPlan whole_building_plan(const std::string& name);
 
-/// File names of the demo designs, sorted.
-std::vector<std::string> demo_names();
+using testing::demo_files;
 using testing::demo_plan;
 
 } // namespace coilwright

@@ -28,7 +28,7 @@ const std::vector<NamedModel>& demo_models() {
     static const std::vector<NamedModel> models = [] {
         constexpr double tolerance = 0.01;
         std::vector<NamedModel> made;
-        for (const std::string& name : demo_names()) {
+        for (const std::string& name : demo_files()) {
             const BuildingPlan plan = demo_plan(name);
             const Schedule& schedule = plan.schedule;
             SolidResult shell = finished_shell_model(schedule, plan.design, tolerance);

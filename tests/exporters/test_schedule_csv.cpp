@@ -26,7 +26,7 @@ double number(const nlohmann::json& row, const char* column) {
 
 TEST_CASE("the CSV has a row for each tube, with its course and ring") {
     std::vector<BuildingPlan> plans{awkward_plan()};
-    for (const std::string& name : demo_names())
+    for (const std::string& name : demo_files())
         plans.push_back(demo_plan(name));
     for (const std::string& name : whole_building_names())
         plans.push_back(whole_building_plan(name));

@@ -201,7 +201,7 @@ TEST_CASE("the schedule of every whole building is read back as it was") {
 }
 
 TEST_CASE("the schedule of every demo design is read back as it was") {
-    for (const std::string& name : demo_names()) {
+    for (const std::string& name : demo_files()) {
         CAPTURE(name);
         check_schedule(demo_plan(name));
     }
@@ -218,7 +218,7 @@ TEST_CASE("the schedules of all designs keep to the published schema") {
         put_bytes(command.back(), schedule_json(plan));
     };
     add("awkward", awkward_plan());
-    for (const std::string& name : demo_names())
+    for (const std::string& name : demo_files())
         add(name, demo_plan(name));
     for (const std::string& name : whole_building_names())
         add(name, whole_building_plan(name));
@@ -226,7 +226,7 @@ TEST_CASE("the schedules of all designs keep to the published schema") {
     CHECK_NOTHROW(said = output_of(command));
     CAPTURE(said);
     CHECK(std::count(said.begin(), said.end(), '\n') ==
-          static_cast<std::ptrdiff_t>(demo_names().size() + whole_building_names().size()) + 1);
+          static_cast<std::ptrdiff_t>(demo_files().size() + whole_building_names().size()) + 1);
 
     // The schema does refuse: a bearing of 360, and a key left out.
     Json broken = Json::parse(schedule_json(awkward_plan()));

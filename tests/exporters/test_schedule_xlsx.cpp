@@ -12,7 +12,7 @@ using nlohmann::json;
 TEST_CASE("schedule.xlsx of every demo sums to the schedule's totals") {
     std::vector<std::pair<std::string, std::string>> books;
     std::vector<BuildingPlan> plans;
-    for (const std::string& name : demo_names()) {
+    for (const std::string& name : demo_files()) {
         plans.push_back(demo_plan(name));
         books.emplace_back("book" + std::to_string(books.size()), schedule_xlsx(plans.back()));
     }

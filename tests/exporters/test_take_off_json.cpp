@@ -39,7 +39,7 @@ std::vector<std::string> validation(const std::vector<std::string>& files) {
 TEST_CASE("take-off.json of every demo keeps to its schema, with prices and without") {
     const ScratchDirectory scratch;
     std::vector<std::string> files;
-    for (const std::string& name : demo_names()) {
+    for (const std::string& name : demo_files()) {
         files.push_back((scratch.path() / (name + ".json")).string());
         put_bytes(files.back(), priced_json(name));
         files.push_back((scratch.path() / (name + "-bare.json")).string());
@@ -81,7 +81,7 @@ TEST_CASE("the reference tells every key of take-off.json") {
             for (const json& one : value)
                 collect(one);
     };
-    for (const std::string& name : demo_names())
+    for (const std::string& name : demo_files())
         collect(json::parse(priced_json(name)));
     CHECK(keys.size() > 90);
     for (const std::string& key : keys) {

@@ -97,12 +97,12 @@ TEST_CASE(
     "take-off.xlsx of every demo comes to the totals of take-off.json, without an error cell") {
     std::vector<std::pair<std::string, std::string>> books;
     std::vector<WorkedOut> all;
-    for (const std::string& name : demo_names()) {
+    for (const std::string& name : demo_files()) {
         all.push_back(taken(demo_plan(name), testing::demo_works(name.substr(0, name.find('.')))));
         CHECK(all.back().costs.unpriced.empty());
         books.emplace_back("book-" + std::to_string(books.size()), book_of(all.back()));
     }
-    all.push_back(taken(demo_plan(demo_names().front()), default_works())); // nothing has a price
+    all.push_back(taken(demo_plan(demo_files().front()), default_works())); // nothing has a price
     books.emplace_back("unpriced", book_of(all.back()));
     const json read = recalculated(books);
     for (std::size_t i = 0; i < books.size(); ++i) {

@@ -4,6 +4,7 @@
 #include "geometry/plan/section.hpp"
 #include "tests/support/demos.hpp"
 #include "tests/support/designs.hpp"
+#include "tests/support/files.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -16,10 +17,6 @@ using namespace coilwright;
 using namespace coilwright::testing;
 
 namespace {
-
-constexpr const char* demos[] = {"cabin-metric.toml", "grain-store.toml", "home.toml",
-                                 "retreat.toml",      "square-door.toml", "washroom.toml",
-                                 "workshop.toml"};
 
 RingGap strip(const char* by, double middle, double half_width) {
     RingGap gap;
@@ -146,7 +143,7 @@ TEST_CASE("pieces: every bag of a fan lies in one course, its keystone in the la
 
 TEST_CASE("pieces: gaps, runs and wedges make up every ring, and each end has its cut") {
     int wedges = 0;
-    for (const char* name : demos) {
+    for (const std::string& name : demo_files()) {
         const BuildingPlan plan = demo_plan(name);
         const BuildingForm& building = plan.schedule.building;
         for (const Course& course : plan.schedule.courses)
@@ -204,7 +201,7 @@ TEST_CASE("pieces: a niche is closed behind in every course that it cuts") {
 }
 
 TEST_CASE("order: all that takes tube, by element and type, adds up") {
-    for (const char* name : demos) {
+    for (const std::string& name : demo_files()) {
         CAPTURE(name);
         const BuildingPlan plan = demo_plan(name);
         std::map<std::string, double> by_type; // summed here from what is laid, tube by tube

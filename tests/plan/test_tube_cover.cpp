@@ -5,6 +5,7 @@
 #include "geometry/plan/lay.hpp"
 #include "tests/support/demos.hpp"
 #include "tests/support/designs.hpp"
+#include "tests/support/files.hpp"
 #include "tests/support/random_buildings.hpp"
 
 #include <catch2/catch.hpp>
@@ -269,10 +270,9 @@ int check_boundary(const Schedule& schedule) {
 } // namespace
 
 TEST_CASE("cuts and the faces of tubes lie on the boundary of the wall") {
-    for (const char* const name : {"cabin-metric", "grain-store", "home", "retreat", "seed-house",
-                                   "square-door", "washroom", "workshop"}) {
+    for (const std::string& name : demo_files()) {
         CAPTURE(name);
-        CHECK(check_boundary(demo_plan(std::string(name) + ".toml").schedule) > 40);
+        CHECK(check_boundary(demo_plan(name).schedule) > 40);
     }
     int cuts = 0;
     for (std::uint64_t seed = 1; seed <= 60; ++seed) {
@@ -285,10 +285,9 @@ TEST_CASE("cuts and the faces of tubes lie on the boundary of the wall") {
 }
 
 TEST_CASE("tubes cover the wall of every demo, and none lies in the place of another") {
-    for (const char* const name : {"cabin-metric", "grain-store", "home", "retreat", "seed-house",
-                                   "square-door", "washroom", "workshop"}) {
+    for (const std::string& name : demo_files()) {
         CAPTURE(name);
-        const Schedule schedule = demo_plan(std::string(name) + ".toml").schedule;
+        const Schedule schedule = demo_plan(name).schedule;
         check_cover(schedule, tally(schedule, 10000));
     }
 }

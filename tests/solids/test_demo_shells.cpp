@@ -4,26 +4,17 @@
 #include "geometry/solids/mesh_check.hpp"
 #include "tests/solids/building_checks.hpp"
 #include "tests/support/demos.hpp"
+#include "tests/support/files.hpp"
 #include "tests/support/moved_designs.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
-#include <filesystem>
 
 using namespace coilwright;
 using namespace coilwright::testing;
 
 namespace {
-
-std::vector<std::string> demo_names() {
-    std::vector<std::string> names;
-    for (const auto& file : std::filesystem::directory_iterator(COILWRIGHT_SOURCE_DIR "/models"))
-        if (file.path().extension() == ".toml")
-            names.push_back(file.path().filename().string());
-    std::sort(names.begin(), names.end());
-    return names;
-}
 
 std::vector<double> shell_volumes(const Design& design) {
     std::vector<double> volumes;
@@ -47,7 +38,7 @@ std::vector<double> exact_volumes(const Design& design) {
 } // namespace
 
 TEST_CASE("the shell of every demo has the sections of its courses") {
-    const std::vector<std::string> names = demo_names();
+    const std::vector<std::string> names = demo_files();
     CHECK(names.size() >= 8);
     for (const std::string& name : names) {
         CAPTURE(name);
@@ -61,7 +52,7 @@ TEST_CASE("the shell of every demo has the sections of its courses") {
 // other, and those of a patch that is itself symmetric fall one way or the other: there the
 // tolerance of the surface, 2 mm, is what bounds the change.
 TEST_CASE("the wall of every demo keeps its volume when it is turned, moved or mirrored") {
-    for (const std::string& name : demo_names()) {
+    for (const std::string& name : demo_files()) {
         CAPTURE(name);
         Design design = demo_plan(name).design;
         name_datums(design);

@@ -144,7 +144,9 @@ TEST_CASE("wind as a load and wind as a capacity agree") {
 
 TEST_CASE("stages: the wall stands at every course, by its rings once it leans") {
     const StoreCase store;
-    const std::vector<BuildingStage> stages = building_stages(store.rings);
+    std::vector<BuildingStage> stages;
+    for (const WallCourse& course : store.rings)
+        stages.push_back(building_stage(store.rings, {}, course.number));
     REQUIRE(stages.size() == store.rings.size());
     for (const BuildingStage& stage : stages) {
         CAPTURE(stage.last);
@@ -164,7 +166,7 @@ TEST_CASE("stages: the wall stands at every course, by its rings once it leans")
         if (course.gaps.empty())
             course.gaps = {RingGap{"slot", 0, 0.1, 0, 0}};
     bool falls = false;
-    for (const BuildingStage& stage : building_stages(open))
-        falls = falls || !stage.stands;
+    for (const WallCourse& course : open)
+        falls = falls || !building_stage(open, {}, course.number).stands;
     CHECK(falls);
 }

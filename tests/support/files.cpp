@@ -1,5 +1,7 @@
 #include "tests/support/files.hpp"
 
+#include <algorithm>
+#include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <stdexcept>
@@ -13,6 +15,15 @@ std::string whole_building_text(const std::string& name) {
     if (text.empty())
         throw std::runtime_error("cannot read " + path);
     return text;
+}
+
+std::vector<std::string> demo_files() {
+    std::vector<std::string> names;
+    for (const auto& file : std::filesystem::directory_iterator(COILWRIGHT_SOURCE_DIR "/models"))
+        if (file.path().extension() == ".toml")
+            names.push_back(file.path().filename().string());
+    std::sort(names.begin(), names.end());
+    return names;
 }
 
 } // namespace coilwright::testing
