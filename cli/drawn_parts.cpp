@@ -31,7 +31,8 @@ PictureView picture_view(const BuildingPlan& plan, const PackageOptions& options
 
 } // namespace
 
-Package drawing_files(const BuildingPlan& plan, const PackageOptions& options, const Mesh& shell) {
+Package drawing_files(const BuildingPlan& plan, const PackageOptions& options,
+                      const EdgedMesh& shell) {
     Package files;
     const MeasureText measure = pango_measure();
     const DrawingViews views = drawing_views(plan, shell, options.tolerance, options.drawings);

@@ -20,5 +20,7 @@ const MaterialLook& look(Material material);
 
 /// The sRGB value of a linear reflectance (IEC 61966-2-1): 0.5 -> 0.735357.
 double srgb_encoded(double linear);
+/// The other way: 0.735357 -> 0.5.
+double srgb_decoded(double encoded);
 
 } // namespace coilwright

@@ -31,12 +31,17 @@ void set_ink(const Context& context, Ink ink) {
 void stroke(const Context& context, const Stroke& stroke) {
     require_finite({stroke.width});
     set_ink(context, stroke.ink);
-    context->set_line_width(stroke.width);
-    if (stroke.dashes.empty())
-        context->unset_dash();
-    else
-        context->set_dash(stroke.dashes, 0);
+    // In the page's own units: the frame would be written into the file with each line.
+    const Cairo::Matrix frame = context->get_matrix();
+    const double scale = std::abs(frame.yy);
+    std::vector<double> dashes = stroke.dashes;
+    for (double& dash : dashes)
+        dash *= scale;
+    context->set_identity_matrix();
+    context->set_line_width(stroke.width * scale);
+    context->set_dash(dashes, 0);
     context->stroke();
+    context->set_matrix(frame);
 }
 
 void draw(const Context& context, const LineItem& item) {

@@ -44,7 +44,7 @@ std::string png_of(const Pixels& pixels) {
     std::string packed(size, '\0');
     if (compress2(reinterpret_cast<Bytef*>(packed.data()), &size,
                   reinterpret_cast<const Bytef*>(raw.data()), static_cast<uLong>(raw.size()),
-                  9) != Z_OK)
+                  6) != Z_OK)
         throw std::runtime_error("A picture could not be packed.");
     packed.resize(size);
     std::string head;

@@ -2,7 +2,8 @@
 
 #include "exporters/materials.hpp"
 #include "exporters/raster.hpp"
-#include "geometry/views/seen_edges.hpp"
+#include "geometry/views/mesh_edges.hpp"
+#include "geometry/views/sight_block.hpp"
 
 #include <Eigen/Geometry>
 
@@ -19,45 +20,32 @@ constexpr double margin = 0.03;   // of the picture, left free
 constexpr double sun_turn = 55;   // degrees from the viewer, to the left...
 constexpr double sun_height = 42; // ...and above the level
 constexpr double sunlight = 0.95, skylight = 0.55, groundlight = 0.22;
-constexpr double crease = 0.8660254; // cosine of 30 degrees: flatter edges are round surfaces
-constexpr double lift = 0.02;        // m: a face does not shade itself
+constexpr double edge_light = 0.12; // of a face's light is left on its edges
+constexpr double lift = 0.02;       // m: a face does not shade itself
 
 struct Face {
     std::array<Vec3, 3> corners; // in the building's frame
     std::array<Vec3, 3> normals; // of the round surface
     Vec3 flat{0, 0, 1};
     const MaterialLook* look = nullptr;
+    bool backed = false; // by its own solid: it shows from its front alone
+    bool shows_to(const Vec3& viewer) const { return !backed || flat.dot(viewer) > 0; }
 };
 
 void add_faces(std::vector<Face>& faces, const SolidPart& part) {
     const Mesh& mesh = part.mesh;
-    std::vector<std::vector<std::uint32_t>> around(mesh.vertices.size());
-    std::vector<Vec3> areas, units;
+    const SmoothNormals normals = smooth_normals(mesh);
     for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
-        const auto& t = mesh.triangles[i];
-        const Vec3 a = mesh.vertices[t[0]];
-        areas.emplace_back((mesh.vertices[t[1]] - a).cross(mesh.vertices[t[2]] - a));
-        const double length = areas.back().norm();
-        units.emplace_back(length > 0 ? Vec3(areas.back() / length) : Vec3(0, 0, 0));
-        for (const std::uint32_t corner : t)
-            around[corner].push_back(static_cast<std::uint32_t>(i));
-    }
-    for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
-        if (!(units[i].norm() > 0.5))
+        if (!(normals.facets[i].norm() > 0.5))
             continue;
         Face face;
-        face.flat = units[i];
+        face.flat = normals.facets[i];
         face.look = &look(part.material);
-        for (std::size_t k = 0; k < 3; ++k) {
-            const std::uint32_t corner = mesh.triangles[i][k];
-            face.corners[k] = mesh.vertices[corner];
-            Vec3 sum(0, 0, 0);
-            for (const std::uint32_t other : around[corner])
-                if (units[other].dot(units[i]) > crease)
-                    sum += areas[other];
-            face.normals[k] = sum.normalized();
-        }
-        faces.push_back(std::move(face));
+        face.backed = part.volume > 0;
+        for (std::size_t k = 0; k < 3; ++k)
+            face.corners[k] = mesh.vertices[mesh.triangles[i][k]];
+        face.normals = normals.corners[i];
+        faces.push_back(face);
     }
 }
 
@@ -103,12 +91,15 @@ public:
         : screen_(fit_screen(faces, sun, sun_map, sun_map, 0.005)),
           nearest_(static_cast<std::size_t>(sun_map) * sun_map,
                    -std::numeric_limits<float>::infinity()) {
-        for (const Face& face : faces)
+        for (const Face& face : faces) {
+            if (!face.shows_to(sun.toward))
+                continue;
             scan(screen_.of(face), sun_map, 0, sun_map,
                  [&](int column, int row, double depth, double, double) {
                      float& nearest = nearest_[index(column, row)];
                      nearest = std::max(nearest, static_cast<float>(depth));
                  });
+        }
     }
 
     /// The share of the sun that reaches a point: the mean of four rays about it.
@@ -206,7 +197,7 @@ public:
         if (one.look != other.look)
             return true;
         const Vec3 n1 = normal(a), n2 = normal(b);
-        if (n1.dot(n2) < crease)
+        if (n1.dot(n2) < crease_cosine)
             return true;
         // A step in depth that the slope of neither face explains.
         const double slope = std::max(0.05, std::min(std::abs(n1.dot(screen_.frame.toward)),
@@ -221,8 +212,16 @@ private:
     Shadows shadows_;
 };
 
+/// lround(255 srgb_encoded(linear)), by the values at which it steps.
 std::uint8_t encoded(double linear) {
-    return static_cast<std::uint8_t>(std::lround(255 * srgb_encoded(std::clamp(linear, 0.0, 1.0))));
+    static const std::array<double, 255> steps = [] {
+        std::array<double, 255> found{};
+        for (std::size_t k = 0; k < found.size(); ++k)
+            found[k] = srgb_decoded((static_cast<double>(k) + 0.5) / 255);
+        return found;
+    }();
+    return static_cast<std::uint8_t>(std::upper_bound(steps.begin(), steps.end(), linear) -
+                                     steps.begin());
 }
 
 std::size_t count(const Pixels& pixels) {
@@ -240,15 +239,56 @@ void crop(Screen& screen, Pixels& pixels) {
         (fine * Vec2(pixels.width, pixels.height) - screen.per * (screen.high - screen.low)) / 2;
 }
 
+/// A face that shows in a pixel, and the light that comes back from it there.
+struct Lit {
+    Sample middle; // of its samples in the pixel
+    int samples = 0;
+    Vec3 light{1, 1, 1}; // of what is no face: white
+};
+
+/// The faces in the pixel whose first sample is (column, row), each lit once, at the middle of its
+/// samples: outlines are as fine as the samples, and shade is within its map's own softness.
+const std::vector<Lit>& lit_faces(const Band& band, const Painter& painter, int column, int row,
+                                  std::vector<Lit>& kept) {
+    kept.clear();
+    for (int i = 0; i < fine * fine; ++i) {
+        const Sample& sample = band.at(column + i % fine, row + i / fine);
+        auto known = std::find_if(kept.begin(), kept.end(),
+                                  [&](const Lit& lit) { return lit.middle.face == sample.face; });
+        if (known == kept.end())
+            known = kept.insert(kept.end(), {{sample.face, 0, 0, 0}, 0, Vec3(1, 1, 1)});
+        known->middle.u += sample.u;
+        known->middle.v += sample.v;
+        ++known->samples;
+    }
+    for (Lit& lit : kept) {
+        if (lit.middle.face < 0)
+            continue;
+        lit.middle.u /= static_cast<float>(lit.samples);
+        lit.middle.v /= static_cast<float>(lit.samples);
+        lit.light = painter.colour(lit.middle);
+    }
+    return kept;
+}
+
+const Vec3& light_of(const std::vector<Lit>& lit, int face) {
+    return std::find_if(lit.begin(), lit.end(),
+                        [&](const Lit& one) { return one.middle.face == face; })
+        ->light;
+}
+
 constexpr int band_rows = 8; // pixels: a band stays in the cache
 
-/// The faces that reach each band, or the row of samples above it.
-std::vector<std::vector<int>> sorted_into_bands(const std::vector<std::array<Vec3, 3>>& seen,
-                                                int height) {
+/// The faces that may show in each band, or in the row of samples above it.
+std::vector<std::vector<int>> sorted_into_bands(const std::vector<Face>& faces,
+                                                const std::vector<std::array<Vec3, 3>>& seen,
+                                                const Vec3& viewer, int height) {
     constexpr double band = band_rows * fine; // samples
     const int bands = (height + band_rows - 1) / band_rows;
     std::vector<std::vector<int>> sorted(static_cast<std::size_t>(bands));
     for (std::size_t i = 0; i < seen.size(); ++i) {
+        if (!faces[i].shows_to(viewer))
+            continue;
         const auto [low, high] = std::minmax({seen[i][0].y(), seen[i][1].y(), seen[i][2].y()});
         const int first = std::max(0, static_cast<int>(std::floor((low - 1) / band)));
         const int last = std::min(bands - 1, static_cast<int>(std::floor((high + 1) / band)));
@@ -281,24 +321,24 @@ Pixels shaded_picture(const SolidModel& model, const PictureView& view) {
     seen.reserve(faces.size());
     for (const Face& face : faces)
         seen.push_back(screen.of(face));
-    const std::vector<std::vector<int>> bands = sorted_into_bands(seen, pixels.height);
+    const std::vector<std::vector<int>> bands =
+        sorted_into_bands(faces, seen, screen.frame.toward, pixels.height);
+    std::vector<Lit> kept;
     for (int top = 0; top < pixels.height; top += band_rows) {
         const int rows = std::min(band_rows, pixels.height - top) * fine;
         const Band band(seen, bands[static_cast<std::size_t>(top / band_rows)], width, top * fine,
                         rows);
         for (int y = top; y < top + rows / fine; ++y)
             for (int x = 0; x < pixels.width; ++x) {
+                const std::vector<Lit>& lit = lit_faces(band, painter, x * fine, y * fine, kept);
                 Vec3 sum(0, 0, 0);
                 for (int row = y * fine; row < (y + 1) * fine; ++row)
                     for (int column = x * fine; column < (x + 1) * fine; ++column) {
                         const Sample& sample = band.at(column, row);
-                        Vec3 light = sample.face < 0 ? Vec3(1, 1, 1) : painter.colour(sample);
                         const bool drawn =
                             (column > 0 && painter.edge(band.at(column - 1, row), sample)) ||
                             (row > 0 && painter.edge(band.at(column, row - 1), sample));
-                        if (drawn)
-                            light *= 0.12;
-                        sum += light;
+                        sum += (drawn ? edge_light : 1.0) * light_of(lit, sample.face);
                     }
                 sum /= fine * fine;
                 const std::size_t at =

@@ -134,7 +134,7 @@ TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel) {
     result.centred = centred_thrust(slice);
     result.friction = least_friction(slice);
     result.least = least_thrust(slice, ground);
-    result.greatest = greatest_thrust(slice, ground);
+    result.greatest = result.least.stands ? greatest_thrust(slice, ground) : result.least;
     result.levers = levers_while_building(result.courses);
     const int crown = tunnel.side_courses + 1;
     if (crown > 1) {

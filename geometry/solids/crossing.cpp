@@ -71,17 +71,20 @@ private:
         const Vec3 middle_b = (at(b[0]) + at(b[1]) + at(b[2])) / 3;
         Vec3 across = middle_b - middle_a;
         if (shared == 2) { // the plane is to hold the edge they share
-            const Vec3 edge = (at(a[1]) - at(a[0])).normalized();
-            across -= across.dot(edge) * edge;
+            const Vec3 edge = at(a[1]) - at(a[0]);
+            across -= across.dot(edge) / edge.squaredNorm() * edge;
         } else if (shared == 1) {
-            across = (middle_b - at(a[0])).normalized() - (middle_a - at(a[0])).normalized();
+            const Vec3 to_a = middle_a - at(a[0]), to_b = middle_b - at(a[0]);
+            across = to_b * std::sqrt(to_a.squaredNorm() / to_b.squaredNorm()) - to_a;
         }
         // Heights over the plane through what is shared, or through the middle between.
         const Vec3 foot = shared > 0 ? at(a[0]) : Vec3((middle_a + middle_b) / 2);
-        double size = 0;
+        double square = 0;
         for (int i = 0; i < 3; ++i)
-            size = std::max({size, (at(a[i]) - foot).norm(), (at(b[i]) - foot).norm()});
-        const double least = margin * across.norm() * (size + margin * foot.norm());
+            square = std::max(
+                {square, (at(a[i]) - foot).squaredNorm(), (at(b[i]) - foot).squaredNorm()});
+        const double least = margin * std::sqrt(across.squaredNorm()) *
+                             (std::sqrt(square) + margin * std::sqrt(foot.squaredNorm()));
         for (int i = shared; i < 3; ++i)
             if (!(across.dot(at(a[i]) - foot) < -least && across.dot(at(b[i]) - foot) > least))
                 return false;
@@ -146,7 +149,7 @@ std::optional<TrianglePair> first_crossing(const Mesh& mesh) {
             if (test.crosses(pair.first, pair.second))
                 lowest = pair;
         },
-        std::ptrdiff_t{50});
+        std::ptrdiff_t{300});
     return lowest;
 }
 

@@ -25,7 +25,7 @@ StripStatics strip_statics(const Design& design, const std::vector<WallCourse>& 
     const Slice slice = dome_slice(courses, what);
     const auto ground = static_cast<int>(slice.blocks.size());
     strip.least = least_thrust(slice, ground);
-    strip.greatest = greatest_thrust(slice, ground);
+    strip.greatest = strip.least.stands ? greatest_thrust(slice, ground) : strip.least;
     return strip;
 }
 

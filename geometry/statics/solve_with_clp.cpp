@@ -78,10 +78,13 @@ LinearSolution read(const ClpSimplex& model, const LinearProgram& program) {
 
 bool solves(ClpSimplex& model) {
     model.initialSolve();
-    if (model.status() == 0)
-        return true;
+    return model.status() == 0;
+}
+
+/// Slower, and without the presolve that the first way may have stumbled over.
+bool solves_plainly(ClpSimplex& model) {
     model.allSlackBasis(true);
-    model.primal(); // slower, and without the presolve that the first way may have stumbled over
+    model.primal();
     return model.status() == 0;
 }
 
@@ -108,20 +111,23 @@ LinearSolution minimise(const LinearProgram& program) {
     load(model, program);
     if (solves(model))
         return read(model, program);
-    const int status = model.status();
 
+    // What it says of a program without an optimum is not taken on its word: a proof is.
     const LinearProgram relaxed = phase_one(program);
     ClpSimplex relaxed_model;
     load(relaxed_model, relaxed);
-    if (!solves(relaxed_model))
-        return solution;
-    const LinearSolution proof = read(relaxed_model, relaxed);
-    if (proof.value > feasible_within && certificate_gap(program, proof.row_prices) > 0) {
+    const bool relaxed_solved = solves(relaxed_model) || solves_plainly(relaxed_model);
+    const LinearSolution proof = relaxed_solved ? read(relaxed_model, relaxed) : LinearSolution{};
+    if (relaxed_solved && proof.value > feasible_within &&
+        certificate_gap(program, proof.row_prices) > 0) {
         solution.outcome = LinearOutcome::infeasible;
         solution.certificate = proof.row_prices;
-    } else if (proof.value <= feasible_within && status == 2) {
-        solution.outcome = LinearOutcome::unbounded;
+        return solution;
     }
+    if (solves_plainly(model))
+        return read(model, program);
+    if (relaxed_solved && proof.value <= feasible_within && model.status() == 2)
+        solution.outcome = LinearOutcome::unbounded;
     return solution;
 }
 

@@ -155,14 +155,22 @@ bool put_anywhere(Line& line, Placer& placer) {
 
 std::vector<Vec2> places_in_frame(const PaperBox& frame, Vec2 target, double farthest) {
     constexpr double step = 2; // mm
-    std::vector<Vec2> places;
+    struct Place {
+        double square; // of the distance
+        Vec2 at;
+    };
+    std::vector<Place> within;
     for (double y = frame.bottom; y <= frame.top; y += step)
         for (double x = frame.left; x <= frame.right; x += step)
-            if ((Vec2(x, y) - target).norm() <= farthest)
-                places.emplace_back(x, y);
-    std::stable_sort(places.begin(), places.end(), [&](const Vec2& a, const Vec2& b) {
-        return (a - target).squaredNorm() < (b - target).squaredNorm();
-    });
+            if (const double square = (Vec2(x, y) - target).squaredNorm();
+                square <= farthest * farthest)
+                within.push_back({square, {x, y}});
+    std::stable_sort(within.begin(), within.end(),
+                     [](const Place& a, const Place& b) { return a.square < b.square; });
+    std::vector<Vec2> places;
+    places.reserve(within.size());
+    for (const Place& place : within)
+        places.push_back(place.at);
     return places;
 }
 

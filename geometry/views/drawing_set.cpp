@@ -7,10 +7,11 @@
 #include "geometry/views/upright_views.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace coilwright {
 
-Mesh whole_shell(const SolidModel& shell) {
+EdgedMesh whole_shell(const SolidModel& shell) {
     Mesh whole;
     for (const SolidPart& part : shell.parts) {
         const auto first = static_cast<std::uint32_t>(whole.vertices.size());
@@ -20,7 +21,7 @@ Mesh whole_shell(const SolidModel& shell) {
             whole.triangles.push_back(
                 {triangle[0] + first, triangle[1] + first, triangle[2] + first});
     }
-    return whole;
+    return with_edges(std::move(whole));
 }
 
 std::vector<const View*> DrawingViews::all() const {
@@ -35,7 +36,7 @@ std::vector<const View*> DrawingViews::all() const {
     return views;
 }
 
-DrawingViews drawing_views(const BuildingPlan& plan, const Mesh& shell, double tolerance,
+DrawingViews drawing_views(const BuildingPlan& plan, const EdgedMesh& shell, double tolerance,
                            const DrawingOptions& options) {
     DrawingViews views;
     views.floor = floor_plan(plan, options.plan_height);

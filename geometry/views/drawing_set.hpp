@@ -18,7 +18,7 @@ struct DrawingOptions {
 };
 
 /// The walls as one mesh, of all parts of a shell model.
-Mesh whole_shell(const SolidModel& shell);
+EdgedMesh whole_shell(const SolidModel& shell);
 
 /// Views in the order of their sheets: floor plan, foundation, roof, sections A and B, elevations
 /// from the south, east, north and west, details. Precondition: plan.sound().
@@ -27,7 +27,7 @@ struct DrawingViews {
     std::vector<View> sections, elevations, details, bonds;
     std::vector<const View*> all() const;
 };
-DrawingViews drawing_views(const BuildingPlan& plan, const Mesh& shell, double tolerance,
+DrawingViews drawing_views(const BuildingPlan& plan, const EdgedMesh& shell, double tolerance,
                            const DrawingOptions& options);
 
 /// The sheets, numbered. `drafting.paper` is that of the sheets. With a scale each plan, section

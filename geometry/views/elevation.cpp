@@ -54,9 +54,9 @@ std::string side_text(Bearing from) {
 namespace {
 
 /// Tags on the openings that can be seen, as on the floor plan.
-void add_tags(View& view, const BuildingPlan& plan, const Mesh& shell, const SightFrame& frame) {
+void add_tags(View& view, const BuildingPlan& plan, const SightBlock& block) {
     constexpr double before = 0.05; // m before the wall's face, clear of its own facets
-    const SightBlock block(shell, frame);
+    const SightFrame& frame = block.frame();
     const auto tags = opening_tags(plan.schedule);
     for (const OpeningPlan& opening : plan.schedule.openings) {
         const OpeningForm& form = opening.form;
@@ -76,7 +76,7 @@ void add_tags(View& view, const BuildingPlan& plan, const Mesh& shell, const Sig
 
 } // namespace
 
-View elevation(const BuildingPlan& plan, const Mesh& shell, double tolerance, Bearing from) {
+View elevation(const BuildingPlan& plan, const EdgedMesh& shell, double tolerance, Bearing from) {
     const SightFrame frame = sight_from(from);
     const DisplayUnit unit = plan.schedule.unit;
     const double ground = plan.design.ground.level;
@@ -84,12 +84,13 @@ View elevation(const BuildingPlan& plan, const Mesh& shell, double tolerance, Be
     view.kind = ViewKind::elevation;
     view.id = "elevation-" + fixed_text(turned_into_circle(from.degrees), 0);
     view.title = "Elevation " + side_text(from);
-    add_seen_above(view, seen_edges(shell, frame, tolerance), ground);
+    const SightBlock block(shell.mesh, frame);
+    add_seen_above(view, seen_edges(shell, block, tolerance), ground);
     const ViewExtent extent = extent_of(view);
     const double apron = 0.05 * extent.size().x() + 0.1;
     add_segment(view, LineRole::ground, {extent.low.x() - apron, ground},
                 {extent.high.x() + apron, ground});
-    add_tags(view, plan, shell, frame);
+    add_tags(view, plan, block);
     add_chain(view, {ground, 0, extent.high.y()}, {0, 1}, {extent.low.x(), 0}, 0, unit, "heights");
     add_chain(view, {-extent.low.x(), -extent.high.x()}, {-1, 0}, {0, ground}, 0, unit, "overall");
     return view;

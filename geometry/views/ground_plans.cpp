@@ -135,7 +135,7 @@ View foundation_plan(const BuildingPlan& plan) {
     return view;
 }
 
-View roof_plan(const BuildingPlan& plan, const Mesh& shell, double tolerance) {
+View roof_plan(const BuildingPlan& plan, const EdgedMesh& shell, double tolerance) {
     const Schedule& schedule = plan.schedule;
     const BuildingForm& building = schedule.building;
     View view;
@@ -144,7 +144,8 @@ View roof_plan(const BuildingPlan& plan, const Mesh& shell, double tolerance) {
     view.title = "Roof and site plan";
     view.north = true;
     view.rim = 22;
-    for (const SeenLine& line : seen_edges(shell, sight_from_above(), tolerance)) {
+    const SightBlock block(shell.mesh, sight_from_above());
+    for (const SeenLine& line : seen_edges(shell, block, tolerance)) {
         ViewPath path;
         path.role = LineRole::seen;
         path.path.from = line.points.front();

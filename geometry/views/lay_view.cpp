@@ -287,14 +287,16 @@ private:
             put_led(about, note, target, false);
             return;
         }
-        const std::vector<TextItem> anywhere =
-            texts_at(places_in_frame(placer_.frame(), target), note);
+        std::vector<TextItem> anywhere; // thousands of places: few notes come to need them
         for (const bool over_rooms : {false, true}) {
             if (over_rooms && note.optional)
                 return;
-            for (const auto* candidates : {&about, &anywhere})
-                if (put_led(*candidates, note, target, over_rooms))
-                    return;
+            if (put_led(about, note, target, over_rooms))
+                return;
+            if (anywhere.empty())
+                anywhere = texts_at(places_in_frame(placer_.frame(), target), note);
+            if (put_led(anywhere, note, target, over_rooms))
+                return;
         }
         if (const auto placed = placer_.place(anywhere)) {
             laid_.notes.push_back({*placed, {0, 0}, {0, 0}});

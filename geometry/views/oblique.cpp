@@ -53,16 +53,17 @@ void add_foot(View& view, const BuildingForm& building, const SightBlock& block,
 
 } // namespace
 
-View oblique_view(const BuildingPlan& plan, const Mesh& shell, double tolerance, Bearing from,
+View oblique_view(const BuildingPlan& plan, const EdgedMesh& shell, double tolerance, Bearing from,
                   double pitch) {
     const SightFrame frame = sight_from(from, pitch);
     const double ground = std::max(plan.design.ground.level, plan.schedule.courses.front().bottom);
-    const Mesh above = clipped_below(shell, ground);
+    const EdgedMesh above = with_edges(clipped_below(shell.mesh, ground));
     View view;
     view.kind = ViewKind::elevation;
     view.id = "view-" + fixed_text(turned_into_circle(from.degrees), 0);
     view.title = "Seen " + side_text(from) + ", " + degrees_text(pitch) + " above the level";
-    for (const SeenLine& line : seen_edges(above, frame, tolerance)) {
+    const SightBlock block(above.mesh, frame);
+    for (const SeenLine& line : seen_edges(above, block, tolerance)) {
         ViewPath path;
         path.role = LineRole::seen;
         path.path.from = line.points.front();
@@ -70,8 +71,7 @@ View oblique_view(const BuildingPlan& plan, const Mesh& shell, double tolerance,
             path.path.edges.push_back({line.points[i], 0});
         view.paths.push_back(std::move(path));
     }
-    add_foot(view, plan.schedule.building, SightBlock(above, frame), frame, ground,
-             2 * tolerance + 1e-3);
+    add_foot(view, plan.schedule.building, block, frame, ground, 2 * tolerance + 1e-3);
     return view;
 }
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "geometry/plan/plan_building.hpp"
-#include "geometry/solids/mesh.hpp"
+#include "geometry/views/mesh_edges.hpp"
 #include "geometry/views/view.hpp"
 
 #include <map>
@@ -40,6 +40,6 @@ View foundation_plan(const BuildingPlan& plan);
 
 /// The building from above with its poles and bearings, `shell` being its walls as a mesh of
 /// `tolerance`.
-View roof_plan(const BuildingPlan& plan, const Mesh& shell, double tolerance);
+View roof_plan(const BuildingPlan& plan, const EdgedMesh& shell, double tolerance);
 
 } // namespace coilwright

@@ -185,8 +185,8 @@ void add_lintels(View& view, const Schedule& schedule, const Vec2& origin, const
 
 } // namespace
 
-View section(const BuildingPlan& plan, const Mesh& shell, double tolerance, const DomeForm& dome,
-             Bearing right, const std::string& letter) {
+View section(const BuildingPlan& plan, const EdgedMesh& shell, double tolerance,
+             const DomeForm& dome, Bearing right, const std::string& letter) {
     const Schedule& schedule = plan.schedule;
     const BuildingForm& building = schedule.building;
     const SightFrame frame = sight_from(turned(right, 90));
@@ -209,7 +209,7 @@ View section(const BuildingPlan& plan, const Mesh& shell, double tolerance, cons
             circles.push_back(circle);
     }
     ViewHatch hatch;
-    const std::vector<std::vector<Vec2>> faces = mesh_cut(shell, frame, depth);
+    const std::vector<std::vector<Vec2>> faces = mesh_cut(shell.mesh, frame, depth);
     for (const std::vector<Vec2>& loop : faces) {
         hatch.loops.push_back(with_arcs(loop, circles, 1.25 * tolerance));
         view.paths.push_back({LineRole::cut, hatch.loops.back()});
@@ -217,7 +217,8 @@ View section(const BuildingPlan& plan, const Mesh& shell, double tolerance, cons
     view.hatches.push_back(std::move(hatch));
     const ViewExtent cut = extent_of(view);
     const double ground = plan.design.ground.level;
-    add_seen_above(view, before_cut_face(seen_edges(shell, frame, tolerance, depth - 1e-4), faces),
+    const SightBlock behind(shell.mesh, frame, depth - 1e-4);
+    add_seen_above(view, before_cut_face(seen_edges(shell, behind, tolerance), faces),
                    std::min(ground, 0.0));
     // Floor within the walls, ground beyond them.
     const ViewExtent all = extent_of(view);

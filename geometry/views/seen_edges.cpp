@@ -6,8 +6,6 @@
 #include <array>
 #include <cmath>
 #include <map>
-#include <numeric>
-#include <tuple>
 
 namespace coilwright {
 namespace {
@@ -18,96 +16,26 @@ struct EdgePiece {
     Vec3 off_from, off_to; // in the view's frame, unit
 };
 
-/// Facet normals, and those of the round surface at each corner of each facet.
-struct Normals {
-    std::vector<Vec3> facets;
-    std::vector<std::array<Vec3, 3>> corners;
-};
-
-constexpr double crease = 0.8660254; // cosine of 30 degrees
-
-Normals normals_of(const Mesh& mesh) {
-    Normals normals;
-    std::vector<Vec3> weighted;
-    weighted.reserve(mesh.triangles.size());
-    normals.facets.reserve(mesh.triangles.size());
-    std::vector<std::size_t> first(mesh.vertices.size() + 1, 0); // of each vertex's facets
-    for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
-        const auto& t = mesh.triangles[i];
-        const Vec3 a = mesh.vertices[t[0]];
-        const Vec3 normal = (mesh.vertices[t[1]] - a).cross(mesh.vertices[t[2]] - a);
-        const double length = normal.norm();
-        weighted.push_back(normal);
-        normals.facets.push_back(length > 0 ? Vec3(normal / length) : Vec3(0, 0, 0));
-        for (const std::uint32_t corner : t)
-            ++first[corner + 1];
-    }
-    std::partial_sum(first.begin(), first.end(), first.begin());
-    std::vector<std::uint32_t> around(3 * mesh.triangles.size());
-    std::vector<std::size_t> next(first.begin(), first.end() - 1);
-    for (std::size_t i = 0; i < mesh.triangles.size(); ++i)
-        for (const std::uint32_t corner : mesh.triangles[i])
-            around[next[corner]++] = static_cast<std::uint32_t>(i);
-    normals.corners.resize(mesh.triangles.size());
-    for (std::size_t i = 0; i < mesh.triangles.size(); ++i)
-        for (std::size_t k = 0; k < 3; ++k) {
-            Vec3 sum(0, 0, 0);
-            const std::uint32_t corner = mesh.triangles[i][k];
-            for (std::size_t of = first[corner]; of < first[corner + 1]; ++of)
-                if (normals.facets[around[of]].dot(normals.facets[i]) > crease)
-                    sum += weighted[around[of]];
-            const double length = sum.norm();
-            normals.corners[i][k] = length > 0 ? Vec3(sum / length) : normals.facets[i];
-        }
-    return normals;
-}
-
-void add_creases(std::vector<EdgePiece>& pieces, const Mesh& mesh, const Normals& normals,
-                 const SightFrame& frame) {
-    struct Side {
-        std::uint32_t low, high; // vertices
-        std::uint32_t triangle, k;
-    };
-    std::vector<Side> sides;
-    sides.reserve(3 * mesh.triangles.size());
-    for (std::uint32_t i = 0; i < mesh.triangles.size(); ++i)
-        for (std::uint32_t k = 0; k < 3; ++k) {
-            const std::uint32_t a = mesh.triangles[i][k], b = mesh.triangles[i][(k + 1) % 3];
-            sides.push_back({std::min(a, b), std::max(a, b), i, k});
-        }
-    std::sort(sides.begin(), sides.end(), [](const Side& a, const Side& b) {
-        return std::tie(a.low, a.high, a.triangle, a.k) < std::tie(b.low, b.high, b.triangle, b.k);
-    });
-    std::vector<std::pair<Side, std::uint32_t>> creases; // and the facet on the other side
-    for (std::size_t i = 0, first = 0; i < sides.size(); ++i) {
-        if (sides[i].low != sides[first].low || sides[i].high != sides[first].high)
-            first = i;
-        if (i == first)
+void add_creases(std::vector<EdgePiece>& pieces, const EdgedMesh& edged, const SightFrame& frame) {
+    const Mesh& mesh = edged.mesh;
+    for (const Crease& crease : edged.creases) {
+        const Vec3& n1 = edged.normals.facets[crease.other];
+        const Vec3& n2 = edged.normals.facets[crease.facet];
+        if (n1.dot(frame.toward) <= 1e-9 && n2.dot(frame.toward) <= 1e-9)
             continue;
-        const Vec3& n1 = normals.facets[sides[first].triangle];
-        const Vec3& n2 = normals.facets[sides[i].triangle];
-        const bool faces = n1.dot(frame.toward) > 1e-9 || n2.dot(frame.toward) > 1e-9;
-        if (n1.dot(n2) <= crease && faces)
-            creases.emplace_back(sides[i], sides[first].triangle);
-    }
-    // In the order of the mesh.
-    std::sort(creases.begin(), creases.end(), [](const auto& a, const auto& b) {
-        return std::tie(a.first.triangle, a.first.k) < std::tie(b.first.triangle, b.first.k);
-    });
-    for (const auto& [side, other] : creases) {
-        const Vec3 &n1 = normals.facets[other], &n2 = normals.facets[side.triangle];
         Vec3 off = n1 + n2;
         off = off.norm() > 1e-6 ? Vec3(off.normalized()) : n1;
         const Vec3 seen = frame.of(off);
-        const auto& corners = mesh.triangles[side.triangle];
-        pieces.push_back({frame.of(mesh.vertices[corners[side.k]]),
-                          frame.of(mesh.vertices[corners[(side.k + 1) % 3]]), seen, seen});
+        const auto& corners = mesh.triangles[crease.facet];
+        pieces.push_back({frame.of(mesh.vertices[corners[crease.k]]),
+                          frame.of(mesh.vertices[corners[(crease.k + 1) % 3]]), seen, seen});
     }
 }
 
 /// Where the round surface turns away: normals across it are square to the line of sight.
-void add_outlines(std::vector<EdgePiece>& pieces, const Mesh& mesh, const Normals& normals,
-                  const SightFrame& frame) {
+void add_outlines(std::vector<EdgePiece>& pieces, const EdgedMesh& edged, const SightFrame& frame) {
+    const Mesh& mesh = edged.mesh;
+    const SmoothNormals& normals = edged.normals;
     for (std::size_t i = 0; i < mesh.triangles.size(); ++i) {
         std::array<double, 3> facing{};
         for (std::size_t k = 0; k < 3; ++k)
@@ -245,18 +173,15 @@ void thin(SeenLine& line, double slack) {
 
 } // namespace
 
-std::vector<SeenLine> seen_edges(const Mesh& mesh, const SightFrame& frame, double tolerance,
-                                 double near) {
-    const SightBlock block(mesh, frame, near);
-    const Normals normals = normals_of(mesh);
+std::vector<SeenLine> seen_edges(const EdgedMesh& mesh, const SightBlock& block, double tolerance) {
     std::vector<EdgePiece> pieces;
-    add_creases(pieces, mesh, normals, frame);
-    add_outlines(pieces, mesh, normals, frame);
+    add_creases(pieces, mesh, block.frame());
+    add_outlines(pieces, mesh, block.frame());
     Joiner joiner;
     // Tested a little off the body: facets bulge before their own edges by up to the tolerance.
     const double off = 2 * tolerance + 5e-4, clearance = 2 * tolerance + 1e-3;
     for (EdgePiece& piece : pieces) {
-        if (!clip_near(piece, near))
+        if (!clip_near(piece, block.near()))
             continue;
         const auto at = [&](double part) {
             return Vec3(piece.from + part * (piece.to - piece.from));

@@ -33,7 +33,7 @@ const DrawingViews& home_views() {
 }
 
 void find_the_views_of_the_home(benchmark::State& state) {
-    const Mesh shell = whole_shell(shell_model(home().schedule).model);
+    const EdgedMesh shell = whole_shell(shell_model(home().schedule).model);
     for (auto _ : state)
         benchmark::DoNotOptimize(drawing_views(home(), shell, default_tolerance, {}));
 }

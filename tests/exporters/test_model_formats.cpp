@@ -71,6 +71,8 @@ TEST_CASE("linear reflectances are encoded by the curve of sRGB") {
     CHECK(srgb_encoded(0) == 0);
     CHECK(srgb_encoded(1) == Approx(1).margin(1e-12));
     CHECK(srgb_encoded(0.214041) == Approx(0.5).margin(1e-6));
+    for (const double linear : {0.0, 0.002, 0.1, 0.5, 1.0})
+        CHECK(srgb_decoded(srgb_encoded(linear)) == Approx(linear).margin(1e-12));
     CHECK(srgb_encoded(0.001) == Approx(0.01292).margin(1e-12));
     // Straight up to 0.0031308, from there the curve.
     CHECK(srgb_encoded(0.0031) == Approx(12.92 * 0.0031).margin(1e-12));

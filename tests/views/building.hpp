@@ -18,7 +18,7 @@ inline const std::vector<std::string>& demo_names() {
 
 struct DrawnBuilding {
     BuildingPlan plan;
-    Mesh shell;
+    EdgedMesh shell;
     DrawingViews views;
 };
 

@@ -103,7 +103,7 @@ bool is_inside(const Mesh& mesh, const Vec3& point) {
 TEST_CASE("hidden lines: nothing is seen through the cut face of a section") {
     for (const char* const name : {"square-door", "retreat", "home", "seed-house"}) {
         const BuildingPlan plan = demo_plan(name);
-        const Mesh shell = whole_shell(shell_model(plan.schedule, default_tolerance).model);
+        const EdgedMesh shell = whole_shell(shell_model(plan.schedule, default_tolerance).model);
         const MainAxis axis = main_axis(plan.schedule);
         for (const double turn : {0.0, 90.0}) {
             const Bearing right = turned(axis.bearing, turn);
@@ -126,7 +126,7 @@ TEST_CASE("hidden lines: nothing is seen through the cut face of a section") {
                         const Vec2 at = middle + off;
                         const Vec3 place =
                             at.x() * frame.right + at.y() * frame.up + depth * frame.toward;
-                        deep = deep && is_inside(shell, place);
+                        deep = deep && is_inside(shell.mesh, place);
                     }
                     CAPTURE(middle.x(), middle.y());
                     CHECK_FALSE(deep);
@@ -143,13 +143,14 @@ TEST_CASE("hidden lines: creases that rays see are drawn, creases that they do n
     std::uniform_real_distribution<double> turn(0, 360), pitch(0, 55), unit(0.1, 0.9);
     for (const char* const name : {"washroom", "cabin-metric", "home"}) {
         const BuildingPlan plan = demo_plan(name);
-        const Mesh shell = whole_shell(shell_model(plan.schedule, default_tolerance).model);
+        const EdgedMesh shell = whole_shell(shell_model(plan.schedule, default_tolerance).model);
         for (int view = 0; view < 2; ++view) {
             const double bearing = turn(random), rise = pitch(random);
             const SightFrame frame = sight_from(Bearing{bearing}, rise);
             CAPTURE(name, bearing, rise);
-            const std::vector<SeenLine> lines = seen_edges(shell, frame, default_tolerance);
-            const std::vector<Edge> edges = creases(shell, frame.toward);
+            const SightBlock block(shell.mesh, frame);
+            const std::vector<SeenLine> lines = seen_edges(shell, block, default_tolerance);
+            const std::vector<Edge> edges = creases(shell.mesh, frame.toward);
             REQUIRE(edges.size() > 100);
             int seen = 0, hidden = 0;
             for (int sample = 0; sample < 120; ++sample) {
@@ -160,8 +161,8 @@ TEST_CASE("hidden lines: creases that rays see are drawn, creases that they do n
                 int free = 0, behind = 0;
                 for (const double lift : {0.003, 0.006, 0.012}) {
                     const Vec3 start = at + lift * edge.off;
-                    free += blocked(shell, start, frame.toward, 1e-6) ? 0 : 1;
-                    behind += blocked(shell, start, frame.toward, 0.03) ? 1 : 0;
+                    free += blocked(shell.mesh, start, frame.toward, 1e-6) ? 0 : 1;
+                    behind += blocked(shell.mesh, start, frame.toward, 0.03) ? 1 : 0;
                 }
                 const Vec3 place = frame.of(at);
                 CAPTURE(at.x(), at.y(), at.z(), free, behind);

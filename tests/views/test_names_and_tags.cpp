@@ -185,7 +185,7 @@ TEST_CASE("elevations tag every opening that is seen, and no other") {
                 const Vec3 seen = frame.of(Vec3(at.x(), at.y(), z));
                 CHECK(std::abs(found->target.x() - seen.x()) < 0.12);
                 CHECK(found->target.y() == Approx(form.top));
-                CHECK_FALSE(meets(building.shell, Vec3(at.x(), at.y(), z), frame.toward));
+                CHECK_FALSE(meets(building.shell.mesh, Vec3(at.x(), at.y(), z), frame.toward));
             }
         }
         std::set<std::string> wanted;

@@ -72,7 +72,7 @@ TEST_CASE("a section through a plain dome has the area between its profiles") {
     const SightFrame frame = sight_from(Bearing{dome.datum.degrees + 90 + 45});
     const double depth = frame.of(Vec3(dome.at.x(), dome.at.y(), 0)).z();
     double area = 0;
-    for (const auto& loop : mesh_cut(building.shell, frame, depth))
+    for (const auto& loop : mesh_cut(building.shell.mesh, frame, depth))
         area += std::abs(area_of(loop)); // one loop, without holes
     double expected = 0;
     const double top = dome.top(), bottom = dome.bottom();
@@ -118,8 +118,8 @@ TEST_CASE("points on drawn edges are visible and points behind are not, by rays"
             const Bearing bearing{turn(random)};
             const SightFrame frame = sight_from(bearing, pitch(random));
             CAPTURE(name, bearing.degrees);
-            const std::vector<SeenLine> lines =
-                seen_edges(building.shell, frame, default_tolerance);
+            const std::vector<SeenLine> lines = seen_edges(
+                building.shell, SightBlock(building.shell.mesh, frame), default_tolerance);
             REQUIRE(lines.size() > 5);
             int seen = 0, wrong = 0;
             std::ostringstream hidden_at;
@@ -140,7 +140,7 @@ TEST_CASE("points on drawn edges are visible and points behind are not, by rays"
                                  : k < 16 ? 0.005
                                           : 0.010) *
                                     (std::cos(angle) * frame.right + std::sin(angle) * frame.up);
-                    free = !ray_hits(building.shell, beside, frame.toward, 0.02);
+                    free = !ray_hits(building.shell.mesh, beside, frame.toward, 0.02);
                 }
                 if (!free)
                     hidden_at << point.transpose() << "; ";
@@ -150,13 +150,13 @@ TEST_CASE("points on drawn edges are visible and points behind are not, by rays"
             INFO(hidden_at.str());
             CHECK(wrong == 0);
             // The other way round: edges that rays call hidden are not drawn.
-            const SightBlock block(building.shell, frame);
+            const SightBlock block(building.shell.mesh, frame);
             int hidden = 0;
             for (int sample = 0; sample < 200; ++sample) {
                 const Vec3& vertex =
-                    building.shell.vertices[random() % building.shell.vertices.size()];
+                    building.shell.mesh.vertices[random() % building.shell.mesh.vertices.size()];
                 const Vec3 lifted = vertex + frame.toward * 0.01;
-                const bool by_ray = ray_hits(building.shell, lifted, frame.toward, 0.02);
+                const bool by_ray = ray_hits(building.shell.mesh, lifted, frame.toward, 0.02);
                 const bool by_grid = block.hides(frame.of(lifted), 0.02);
                 CHECK(by_ray == by_grid);
                 hidden += by_ray ? 1 : 0;
