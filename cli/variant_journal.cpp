@@ -1,6 +1,7 @@
 #include "cli/variant_journal.hpp"
 
 #include <charconv>
+#include <cmath>
 #include <cstdint>
 #include <filesystem>
 #include <iterator>
@@ -9,6 +10,9 @@
 namespace coilwright {
 
 namespace {
+
+/// A hundred thousand variants of a line each come nowhere near.
+constexpr std::uintmax_t most_bytes = 256U << 20U;
 
 /// FNV-1a, 64 bits: tells studies apart, no more.
 class Mark {
@@ -84,16 +88,23 @@ VariantJournal::VariantJournal(const std::string& path, const VariantStudy& stud
     std::string text;
     std::error_code error;
     if (std::filesystem::exists(path, error)) {
+        // Looked at before it is opened: a pipe would wait, a device might never end.
+        if (!std::filesystem::is_regular_file(path, error) ||
+            std::filesystem::file_size(path, error) > most_bytes || error) {
+            fault_ = "--journal: \"" + path + "\" is no file of a journal's size";
+            return;
+        }
         std::ifstream in(path, std::ios::binary);
         text.assign(std::istreambuf_iterator<char>(in), {});
-        if (!in || !std::filesystem::is_regular_file(path, error)) {
+        if (!in) {
             fault_ = "--journal: cannot read \"" + path + "\"";
             return;
         }
     }
     // A last line without its end was cut off as it was written.
     const std::size_t whole = text.rfind('\n') == std::string::npos ? 0 : text.rfind('\n') + 1;
-    if (!text.empty() && text.substr(0, head.size() + 1) != head + "\n") {
+    const bool cut_head = whole == 0 && head.compare(0, text.size(), text) == 0;
+    if (!cut_head && text.substr(0, head.size() + 1) != head + "\n") {
         fault_ = "--journal: \"" + path +
                  "\" is of another design, works file, choice or version; name another file";
         return;
@@ -117,17 +128,21 @@ void VariantJournal::read_line(const std::string& line) {
     const std::vector<FigureColumn>& columns = figure_columns();
     const std::vector<std::string> fields = fields_of(line);
     const auto index = number_from<std::size_t>(fields.front());
-    if (!index || *index >= results_.size() || fields.size() != columns.size() + 3)
+    if (!index || *index >= results_.size() || fields.size() != columns.size() + 4)
         return;
     VariantResult result;
     result.laid = fields[1] == "laid";
     result.fault = fields[2];
     for (std::size_t i = 0; i < columns.size(); ++i) {
         const auto value = number_from<double>(fields[i + 3]);
-        if (!value)
+        if (!value || !std::isfinite(*value) || *value < 0)
             return;
         result.figures.*columns[i].value = *value;
     }
+    const std::string& unended = fields.back();
+    if (unended != "0" && unended != "1")
+        return;
+    result.figures.unended = unended == "1" ? 1 : 0;
     results_[*index] = std::move(result);
     held_[*index] = true;
 }
@@ -137,6 +152,7 @@ bool VariantJournal::add(std::size_t index, const VariantResult& result) {
         std::to_string(index) + (result.laid ? "\tlaid\t" : "\tnot\t") + one_field(result.fault);
     for (const FigureColumn& column : figure_columns())
         line += "\t" + number(result.figures.*column.value);
+    line += result.figures.unended > 0 ? "\t1" : "\t0";
     file_ << line << '\n' << std::flush;
     return static_cast<bool>(file_);
 }

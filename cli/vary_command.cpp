@@ -49,6 +49,21 @@ bool ends_with(const std::string& text, const std::string& end) {
     return text.size() > end.size() && text.substr(text.size() - end.size()) == end;
 }
 
+/// A key that two choices change, or that the change of one holds within it; empty: none.
+std::string path_of_both(const Choice& one, const Choice& other) {
+    const auto within = [](const std::string& path, const std::string& table) {
+        return path == table || path.rfind(table + ".", 0) == 0;
+    };
+    for (const KeyChange& a : one.values.front().changes) {
+        for (const KeyChange& b : other.values.front().changes) {
+            if (within(a.path, b.path) || within(b.path, a.path)) {
+                return a.path.size() < b.path.size() ? b.path : a.path;
+            }
+        }
+    }
+    return {};
+}
+
 /// Reads the choices; what is wrong with them, or nothing.
 std::string read_choices(const Options& options, const Design& design, VariantStudy& study) {
     for (const std::string& text : options.choices) {
@@ -57,10 +72,13 @@ std::string read_choices(const Options& options, const Design& design, VariantSt
             return "--set: " + reading.fault;
         }
         for (const Choice& had : study.choices) {
-            if (had.values.front().changes.front().path ==
-                reading.choice.values.front().changes.front().path) {
-                return "--set: \"" + reading.choice.name +
-                       "\" stands twice; write its values in one list";
+            const std::string path = path_of_both(had, reading.choice);
+            if (!path.empty()) {
+                return had.name == reading.choice.name
+                           ? "--set: \"" + had.name +
+                                 "\" stands twice; write its values in one list"
+                           : "--set: \"" + had.name + "\" and \"" + reading.choice.name +
+                                 "\" both change " + path + "; leave one of them out";
             }
         }
         study.choices.push_back(std::move(reading.choice));
@@ -150,6 +168,9 @@ ExitCode run(const Options& options, Console& console) {
     const WorksFile works = read_works_file(options.works, options.file, console);
     if (!works.works) {
         return works.code;
+    }
+    if (!prices_fit(planned.plan->design, works, console)) {
+        return ExitCode::wrong_input;
     }
     const DesignSource source = read_source(options.file, console.in);
     if (!source.fault.empty()) {

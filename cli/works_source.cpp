@@ -47,6 +47,14 @@ WorksFile read_works_file(const std::string& works, const std::string& design, C
     return {std::move(reading.works), source.name, source.text, ExitCode::done};
 }
 
+bool prices_fit(const Design& design, const WorksFile& file, Console& console) {
+    const std::vector<Diagnostic> faults = faults_of_tube_prices(design, *file.works);
+    if (!faults.empty()) {
+        print_all(faults, file.name, file.text, console);
+    }
+    return faults.empty();
+}
+
 std::optional<WorkedOut> work_out(const BuildingPlan& plan, const WorksFile& file,
                                   const std::string& design, Console& console) {
     WorkedOut out = work_everything_out(plan, *file.works, exact_region);

@@ -17,4 +17,11 @@ std::string csv_field(const std::string& text) {
     return quoted + "\"";
 }
 
+std::string csv_row(const std::vector<std::string>& cells) {
+    std::string row;
+    for (std::size_t i = 0; i < cells.size(); ++i)
+        row += (i > 0 ? "," : "") + csv_field(cells[i]);
+    return row + "\r\n";
+}
+
 } // namespace coilwright

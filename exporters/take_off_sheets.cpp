@@ -9,13 +9,6 @@ namespace {
 
 using Look = CellLook;
 
-const ItemCost* cost_of(const Costs& costs, const std::string& item) {
-    for (const ItemCost& cost : costs.items)
-        if (cost.item == item)
-            return &cost;
-    return nullptr;
-}
-
 /// The full value, so that a spreadsheet reckons with what we reckoned with.
 std::string number_text(double value) {
     std::string text = fixed_text(value, 12);
@@ -46,7 +39,7 @@ class BuyRow {
 public:
     BuyRow(const TakeOff& take, const Costs& costs, const TakeOffItem& item, std::size_t row,
            double wire_lap)
-        : take_(take), item_(item), cost_(cost_of(costs, item.code)), row_(row), lap_(wire_lap) {}
+        : take_(take), item_(item), cost_(find_cost(costs, item.code)), row_(row), lap_(wire_lap) {}
 
     std::vector<SheetCell> made() const {
         namespace c = buy_column;
@@ -169,7 +162,7 @@ std::string in_currency(const Costs& costs) {
 }
 
 double cost_of_line(const TakeOff& take, const Costs& costs, const TakeOffLine& line) {
-    const ItemCost* cost = cost_of(costs, line.item);
+    const ItemCost* cost = find_cost(costs, line.item);
     const TakeOffItem* item = find_item(take, line.item);
     return cost && item && item->amount > 0 ? cost->cost.likely * line.amount / item->amount : 0;
 }
@@ -301,7 +294,7 @@ WorkSheet courses_sheet(const TakeOff& take) {
     for (const CourseTake& course : take.courses) {
         const double values[] = {
             shown_amount(course.tube_net, AmountUnit::metre, take.unit),
-            shown_amount(course.tube_cut, AmountUnit::metre, take.unit),
+            shown_amount(course.tube_cut + course.lining, AmountUnit::metre, take.unit),
             shown_amount(course.wire, AmountUnit::metre, take.unit),
             shown_amount(course.soil.tamped, AmountUnit::cubic_metre, take.unit),
             shown_amount(course.soil.loose, AmountUnit::cubic_metre, take.unit),

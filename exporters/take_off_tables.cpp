@@ -14,20 +14,6 @@ std::string number(double value) {
     return fixed_text(value, 6);
 }
 
-std::string csv_row(const std::vector<std::string>& cells) {
-    std::string row;
-    for (const std::string& cell : cells)
-        row += (row.empty() && &cell == &cells.front() ? "" : ",") + csv_field(cell);
-    return row + "\r\n";
-}
-
-const ItemCost* cost_of(const Costs& costs, const std::string& item) {
-    for (const ItemCost& cost : costs.items)
-        if (cost.item == item)
-            return &cost;
-    return nullptr;
-}
-
 std::string percent(double share) {
     return fixed_text(100 * share, 1) + " %";
 }
@@ -48,7 +34,7 @@ std::string buying_table(const TakeOff& take, const Costs& costs) {
                                      amount_text(item.amount, item.unit, take.unit),
                                      percent(item.waste), purchase_text(item, take.unit)};
         if (priced) {
-            const ItemCost* cost = cost_of(costs, item.code);
+            const ItemCost* cost = find_cost(costs, item.code);
             row.push_back(cost ? fixed_text(cost->price.likely, 2) : "");
             row.push_back(cost ? cost->per : "");
             row.push_back(cost ? money_text(cost->cost.likely, "") : "no price");
@@ -92,7 +78,8 @@ std::string money_lines(const TakeOff& take, const Costs& costs) {
 std::string element_table(const TakeOff& take) {
     std::vector<std::vector<std::string>> rows;
     for (const ElementTake& total : element_totals(take))
-        rows.push_back({total.element, amount_text(total.tube_cut, AmountUnit::metre, take.unit),
+        rows.push_back({total.element,
+                        amount_text(total.tube_cut + total.lining, AmountUnit::metre, take.unit),
                         amount_text(total.wire, AmountUnit::metre, take.unit),
                         amount_text(total.soil.tamped, AmountUnit::cubic_metre, take.unit),
                         amount_text(total.soil.loose, AmountUnit::cubic_metre, take.unit),
@@ -145,7 +132,7 @@ std::string take_off_csv(const TakeOff& take, const Costs& costs) {
                          number(line.amount), word(find_item(take, line.item)->unit), "", "", "",
                          "", "", "", line.how});
     for (const TakeOffItem& item : take.items) {
-        const ItemCost* cost = cost_of(costs, item.code);
+        const ItemCost* cost = find_cost(costs, item.code);
         text +=
             csv_row({"buy", item.code, item.name, "", "", number(item.amount), word(item.unit),
                      number(item.waste), number(item.to_buy), item.pack,

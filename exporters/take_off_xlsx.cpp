@@ -189,6 +189,9 @@ private:
                  {Formula{"=SUM(" + cell_name(first, 3) + ":" + cell_name(last, 3) + ")",
                           days_.person_days},
                   "0.0", Look::strong}});
+        if (!days_.ended)
+            text("The work does not end within ten years: the days are those of the first ten.",
+                 Look::strong);
         row({{std::string("Days on which the crew works"), {}, Look::plain},
              number(days_.working_days)});
         if (!days_.days.empty() && days_.days.front().date)

@@ -8,13 +8,6 @@
 namespace coilwright {
 namespace {
 
-std::string csv_line(const std::vector<std::string>& cells) {
-    std::string line;
-    for (std::size_t i = 0; i < cells.size(); ++i)
-        line += (i > 0 ? "," : "") + csv_field(cells[i]);
-    return line + "\r\n";
-}
-
 /// Short heads, so that a row fits the terminal.
 std::string short_title(const std::string& word) {
     std::string title = word;
@@ -55,8 +48,8 @@ std::string variants_csv(const VariantStudy& study, const std::vector<VariantRes
     heads.push_back("laid");
     for (const FigureColumn& column : figure_columns())
         heads.push_back(column.word);
-    heads.insert(heads.end(), {"currency", "fault"});
-    std::string text = csv_line(heads);
+    heads.insert(heads.end(), {"days_ended", "currency", "fault"});
+    std::string text = csv_row(heads);
     for (std::size_t i = 0; i < results.size(); ++i) {
         const VariantResult& result = results[i];
         std::vector<std::string> cells{std::to_string(i + 1)};
@@ -66,8 +59,9 @@ std::string variants_csv(const VariantStudy& study, const std::vector<VariantRes
         cells.push_back(result.laid ? "yes" : "no");
         for (const FigureColumn& column : figure_columns())
             cells.push_back(result.laid ? fixed_text(result.figures.*column.value, 6) : "");
+        cells.push_back(!result.laid ? "" : result.figures.unended > 0 ? "no" : "yes");
         cells.insert(cells.end(), {study.works.currency, result.fault});
-        text += csv_line(cells);
+        text += csv_row(cells);
     }
     return text;
 }
@@ -98,6 +92,10 @@ std::string variants_table(const VariantStudy& study, const std::vector<VariantR
                                           : "-");
         if (!result.laid)
             faults += "- " + which + " cannot be laid: " + shown_text(result.fault, 200) + "\n";
+        else if (result.figures.unended > 0)
+            faults += "- " + which +
+                      " does not end within ten years: its days are those of the "
+                      "first ten.\n";
         rows.push_back(std::move(row));
     }
     std::string text = text_table(columns, rows);

@@ -305,6 +305,16 @@ Diagnostic bad_id(const At& at, std::string_view id) {
         ""};
 }
 
+Diagnostic reserved_id(const At& at, const std::string& id) {
+    return {"reserved-id",
+            at.place,
+            at.path,
+            "the name " + in_quotes(id) + " is that of another thing to buy",
+            "a name that is no code of the take-off and does not begin with \"tube-\"",
+            "[" + at.path.substr(0, at.path.find('.')) + ".my-" + id.substr(0, 9) + "]",
+            "rename it, and its part in every mix"};
+}
+
 Diagnostic repeated_id(const At& at, const std::string& id, const std::string& other_path,
                        SourcePlace other) {
     return {"repeated-id",

@@ -73,6 +73,8 @@ Diagnostic unknown_word(const At& at, std::string_view found,
 
 // Names.
 Diagnostic bad_id(const At& at, std::string_view id);
+/// Of a material named as another thing that the take-off buys.
+Diagnostic reserved_id(const At& at, const std::string& id);
 Diagnostic repeated_id(const At& at, const std::string& id, const std::string& other_path,
                        SourcePlace other);
 Diagnostic unknown_reference(const At& at, std::string_view id,

@@ -67,6 +67,10 @@ void read_materials(TableReader& root, Works& works) {
     read_elements(root, "material", read, [&](TableReader& table) {
         MixMaterial material;
         const std::string id = table.path().substr(table.path().rfind('.') + 1);
+        if (!find_material(default_works(), id) &&
+            (id.rfind("tube-", 0) == 0 ||
+             std::find(price_items().begin(), price_items().end(), id) != price_items().end()))
+            table.context().add(faults::reserved_id({table.path(), table.place()}, id));
         if (const MixMaterial* built_in = find_material(works, id))
             material = *built_in;
         set(material.density, table.measure({"density", 10, 5000, 1600}, Measure::density,

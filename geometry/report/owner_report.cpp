@@ -247,7 +247,7 @@ private:
                 for (const Phase phase : all_phases)
                     if (word(phase) == name)
                         name = stage_name(phase);
-            if (!phases && name == "building") // work, trench, floor: of no single part
+            if (!phases && name == whole_building) // work, trench, floor: of no single part
                 name = "whole building";
             if (i + 1 < most || sorted.size() <= most) {
                 add(sorted[i], name);

@@ -15,11 +15,11 @@ double shown_amount(double amount, AmountUnit unit, DisplayUnit shown) {
     case AmountUnit::square_metre:
         return amount / square_metres_per_square_foot;
     case AmountUnit::cubic_metre:
-        return amount / (27 * metres_per_foot * square_metres_per_square_foot);
+        return amount / cubic_metres_per_cubic_yard;
     case AmountUnit::kilogram:
         return amount / kilograms_per_pound;
     case AmountUnit::litre:
-        return amount / 3.785411784;
+        return amount / litres_per_gallon;
     case AmountUnit::piece:
     case AmountUnit::day:
         return amount;

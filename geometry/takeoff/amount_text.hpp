@@ -1,11 +1,16 @@
 // Amounts as people read them, in the design's unit.
 #pragma once
 
+#include "geometry/base/length.hpp"
 #include "geometry/takeoff/take_off.hpp"
 
 #include <string>
 
 namespace coilwright {
+
+inline constexpr double cubic_metres_per_cubic_yard =
+    27 * metres_per_foot * square_metres_per_square_foot;
+inline constexpr double litres_per_gallon = 3.785411784; // US
 
 /// An amount with its unit: 12.3 m -> "40.4 ft" or "12.3 m"; m2 -> "sq ft" or "m²"; m3 -> "cu yd"
 /// or "m³"; kg -> "lb" or "kg"; l -> "gal" (US) or "l"; pieces and days bare with their word.

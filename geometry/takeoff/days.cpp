@@ -1,6 +1,7 @@
 #include "geometry/takeoff/days.hpp"
 
 #include "geometry/takeoff/amount_text.hpp"
+#include "geometry/takeoff/footings.hpp"
 #include "geometry/takeoff/ledger.hpp"
 
 #include <algorithm>
@@ -60,8 +61,8 @@ public:
         add_trench();
         add_courses();
         add_openings();
-        const std::size_t outside = add_coats(WallSide::outside);
-        const std::size_t inside = add_coats(WallSide::inside);
+        const std::vector<Task::After> outside = add_coats(WallSide::outside);
+        const std::vector<Task::After> inside = add_coats(WallSide::inside);
         add_paint(WallSide::outside, outside);
         add_paint(WallSide::inside, inside);
         add_floor(inside);
@@ -85,20 +86,13 @@ private:
     void add_trench() {
         if (plan_.schedule.courses.empty())
             return;
-        double placed = 0, area = 0;
-        const Course& first = plan_.schedule.courses.front();
-        const double room = 0.1524;
-        const auto width = [&](double tube) {
-            return plan_.design.trench.width.value_or(tube + room);
-        };
-        for (const Ring& ring : first.rings)
-            for (const Run& run : ring.runs)
-                area += run.length * (ring.wythe == 1 ? width(ring.width) : ring.width);
-        for (const Straight& straight : first.straights)
-            area += straight.length * width(straight.width);
+        double area = 0;
+        for (const Footing& footing : footings(plan_))
+            area += footing.trench_area();
         const double gravel = plan_.design.trench.gravel_depth;
-        placed = area * gravel;
-        const double dug = area * std::max(0.0, plan_.design.ground.level - first.bottom + gravel);
+        const double placed = area * gravel;
+        const double bottom = plan_.schedule.courses.front().bottom;
+        const double dug = area * std::max(0.0, plan_.design.ground.level - bottom + gravel);
         last_ = add(Phase::trench, "Trench", "Dig the trench, place its gravel",
                     (dug + placed) / crew().dig_rate, {});
     }
@@ -172,49 +166,44 @@ private:
         return area;
     }
 
-    /// The last coat of a side, or what it would stand on.
-    std::size_t add_coats(WallSide side) {
+    /// What a side's paint waits for: its last coat's cure, or without coats what coats wait for.
+    std::vector<Task::After> add_coats(WallSide side) {
         std::vector<Task::After> after;
         if (top_ != none)
             after.push_back({top_, 0});
         for (const std::size_t task : fitted_)
             after.push_back({task, 0});
-        std::size_t last = top_;
         for (const Coat& coat : coats_of(plan_.design, works_, side)) {
-            last =
+            const std::size_t last =
                 add(Phase::plaster, "Plaster " + word(side), "Coat '" + coat.id + "' " + word(side),
                     area_of(side) / crew().plaster_rate, after);
             after = {{last, coat.cure_days}};
-            cured_[side] = coat.cure_days;
         }
-        return last;
+        return after;
     }
 
-    void add_paint(WallSide side, std::size_t last) {
+    void add_paint(WallSide side, std::vector<Task::After> after) {
         for (const Paint& paint : works_.paints)
             if (paint.side == side)
                 for (int coat = 1; coat <= paint.coats; ++coat) {
-                    std::vector<Task::After> after;
-                    if (last != none)
-                        after.push_back({last, coat == 1 ? cured_[side] : paint.dry_days});
-                    last = add(Phase::finish, "Paint " + word(side),
-                               "Paint '" + paint.id + "' " + word(side) + ", coat " +
-                                   std::to_string(coat),
-                               area_of(side) / crew().paint_rate, std::move(after));
+                    const std::size_t last = add(Phase::finish, "Paint " + word(side),
+                                                 "Paint '" + paint.id + "' " + word(side) +
+                                                     ", coat " + std::to_string(coat),
+                                                 area_of(side) / crew().paint_rate, after);
+                    after = {{last, paint.dry_days}};
                 }
     }
 
-    void add_floor(std::size_t after_inside) {
+    void add_floor(std::vector<Task::After> after_inside) {
         double volume = 0;
         for (const TakeOffLine& line : take_.lines)
             if (line.item == "floor-fill")
                 volume += line.amount;
-        std::vector<Task::After> after;
-        if (after_inside != none)
-            after.push_back({after_inside, 0});
+        for (Task::After& after : after_inside)
+            after.days = 0; // a floor is laid while the plaster cures
         if (volume > 0)
             add(Phase::finish, "Floor", "Floor build-up", volume / crew().floor_rate,
-                std::move(after));
+                std::move(after_inside));
     }
 
     bool may_start(const Task& task, int day) const {
@@ -299,7 +288,7 @@ private:
                     today.fill_loose += work.share * take.soil.loose;
                     today.stabiliser_mass += work.share * take.stabiliser_mass;
                     today.water += work.share * take.water;
-                    today.tube_cut += work.share * take.tube_cut;
+                    today.tube_cut += work.share * (take.tube_cut + take.lining);
                     today.wire += work.share * take.wire;
                     today.buckets += work.share * take.buckets;
                 }
@@ -315,13 +304,20 @@ private:
                     today.set.push_back("After course " + std::to_string(work.course) + ": " +
                                         note.text);
         }
-        days_.person_days += today.person_days;
         days_.calendar_days = today.calendar + 1;
         days_.days.push_back(std::move(today));
     }
 
     void finish() {
         days_.working_days = static_cast<int>(days_.days.size());
+        for (const Task& task : tasks_)
+            if (task.person_days > 0) {
+                days_.person_days += task.person_days;
+                days_.labour[task.phase] += task.person_days;
+            }
+        if (!days_.ended)
+            days_.notes.push_back("The work does not end within ten years: the days are those of "
+                                  "the first ten, the person-days those of all of it.");
         if (!crew().start && !crew().rest_days.empty())
             days_.notes.push_back("No start is given: rest days are not counted.");
         if (long_)
@@ -341,7 +337,6 @@ private:
     const Works& works_;
     std::vector<Task> tasks_;
     std::map<int, std::size_t> task_of_; // by course
-    std::map<WallSide, double> cured_;
     std::vector<std::size_t> fitted_;
     std::size_t last_ = none, top_ = none;
     int begun_ = 0;
@@ -369,18 +364,11 @@ DayPlan plan_days(const BuildingPlan& plan, const TakeOff& take, const Works& wo
 }
 
 void add_labour(TakeOff& take, const DayPlan& days) {
-    std::map<Phase, double> by_phase;
-    double sum = 0;
-    for (const WorkDay& day : days.days)
-        for (const DayWork& work : day.work) {
-            by_phase[work.phase] += work.person_days;
-            sum += work.person_days;
-        }
-    if (sum <= 0)
+    if (days.person_days <= 0)
         return;
-    for (const auto& [phase, amount] : by_phase)
+    for (const auto& [phase, amount] : days.labour)
         take.lines.push_back({"labour",
-                              "building",
+                              whole_building,
                               phase,
                               "Work of the crew",
                               amount,
@@ -394,7 +382,7 @@ void add_labour(TakeOff& take, const DayPlan& days) {
     item.code = "labour";
     item.name = "Work of the crew";
     item.unit = AmountUnit::day;
-    item.amount = item.to_buy = sum;
+    item.amount = item.to_buy = days.person_days;
     item.how = "Person-days of the day plan; days on which a crew waits are not in it.";
     const auto place = std::find_if(take.items.begin(), take.items.end(),
                                     [](const TakeOffItem& one) { return one.code > "labour"; });

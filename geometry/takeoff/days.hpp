@@ -3,6 +3,7 @@
 
 #include "geometry/takeoff/take_off.hpp"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -41,8 +42,9 @@ struct DayPlan {
     std::vector<WorkDay> days; // working days on which something is done
     std::vector<StageBar> stages;
     int working_days = 0, calendar_days = 0;
-    double person_days = 0;
-    bool ended = true; // false: more than ten years
+    double person_days = 0;         // of all tasks, those too that ten years do not reach
+    std::map<Phase, double> labour; // the same by phase, none of 0
+    bool ended = true;              // false: more than ten years
     std::vector<std::string> notes;
 };
 
@@ -50,6 +52,7 @@ struct DayPlan {
 /// trench, courses (all elements of a course together), doors and windows, coats with their curing,
 /// paint, floor. A course waits while `lift` courses lie on fill younger than its age_per_lift; no
 /// more than `most_courses` end on one day. Coats on a side wait for the cure of the one before,
+/// the first coat, or the paint or floor where there is none, for forms struck and frames fitted,
 /// doors and windows for `strike_age` after the course that lets their form be struck. Rest days
 /// count where a start is given. Rates are of one person and day.
 DayPlan plan_days(const BuildingPlan& plan, const TakeOff& take, const Works& works);

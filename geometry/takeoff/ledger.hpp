@@ -15,7 +15,8 @@ struct Ledger {
     void add(TakeOffLine line) const;
 };
 
-/// Tube, wire, fill, stabiliser and water of every course and fan; the rolls (take_walls.cpp).
+/// Tube, wire, fill, stabiliser and water of every course with its short bags; the rolls
+/// (take_walls.cpp).
 void take_walls(const Ledger& ledger);
 /// Gravel, drain, damp-proofing and floor (take_ground.cpp).
 void take_ground(const Ledger& ledger, const DecideRegion& decide);

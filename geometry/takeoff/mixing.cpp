@@ -2,7 +2,9 @@
 
 #include "geometry/base/quantity.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace coilwright {
 
@@ -30,7 +32,8 @@ std::vector<MixShare> mix_shares(const Mix& mix, double wet, const Works& works)
 }
 
 int whole_packs(double amount, double pack) {
-    return static_cast<int>(std::ceil(amount / pack - 1e-6));
+    constexpr double most = std::numeric_limits<int>::max();
+    return static_cast<int>(std::clamp(std::ceil(amount / pack - 1e-6), 0.0, most));
 }
 
 std::vector<BagCount> bag_counts(const std::string& material, double mass) {

@@ -23,7 +23,8 @@ double mix_yield(const Mix& mix, const Works& works);
 /// yield is above 0.
 std::vector<MixShare> mix_shares(const Mix& mix, double wet, const Works& works);
 
-/// How many whole bags hold a mass; a millionth of a bag too much does not take another.
+/// How many whole bags hold a mass; a millionth of a bag too much does not take another. No
+/// more than an int holds.
 int whole_packs(double amount, double pack);
 
 /// Bags that the trade sells, and how many of each hold a mass of cement or lime.

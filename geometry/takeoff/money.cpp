@@ -1,6 +1,8 @@
 #include "geometry/takeoff/money.hpp"
 
+#include "geometry/base/nearest_word.hpp"
 #include "geometry/base/quantity.hpp"
+#include "geometry/takeoff/amount_text.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,9 +11,6 @@
 namespace coilwright {
 
 namespace {
-
-constexpr double cubic_yard = 27 * metres_per_foot * metres_per_foot * metres_per_foot;
-constexpr double us_gallon = 3.785411784; // litres
 
 /// Uniform in [0, 1): splitmix64 (Steele, Lea & Flood 2014), the upper 53 bits.
 class Draw {
@@ -64,13 +63,13 @@ double size_of(PriceUnit unit, double hours) {
     case PriceUnit::square_foot:
         return square_metres_per_square_foot;
     case PriceUnit::cubic_yard:
-        return cubic_yard;
+        return cubic_metres_per_cubic_yard;
     case PriceUnit::pound:
         return kilograms_per_pound;
     case PriceUnit::tonne:
         return 1000;
     case PriceUnit::gallon:
-        return us_gallon;
+        return litres_per_gallon;
     case PriceUnit::hour:
         return 1 / hours;
     default:
@@ -162,6 +161,32 @@ std::optional<double> priced_quantity(const TakeOffItem& item, PriceUnit unit, d
     if (measured_by(unit) != item.unit)
         return std::nullopt;
     return item.to_buy / size_of(unit, hours);
+}
+
+const ItemCost* find_cost(const Costs& costs, const std::string& item) {
+    for (const ItemCost& cost : costs.items)
+        if (cost.item == item)
+            return &cost;
+    return nullptr;
+}
+
+std::vector<Diagnostic> faults_of_tube_prices(const Design& design, const Works& works) {
+    std::vector<std::string> known;
+    for (const TubeType& tube : design.tubes)
+        known.push_back("tube-" + tube.id);
+    std::vector<Diagnostic> faults;
+    for (const Price& price : works.prices)
+        if (price.item.rfind("tube-", 0) == 0 &&
+            std::find(known.begin(), known.end(), price.item) == known.end()) {
+            std::string list;
+            for (const std::string& one : known)
+                list += (list.empty() ? "" : ", ") + one;
+            const auto near = nearest_word(price.item, known);
+            faults.push_back({"unknown-word", price.place, "price." + price.item,
+                              "The design has no tube '" + price.item.substr(5) + "'.", list,
+                              "[price." + near.value_or(known.front()) + "]", ""});
+        }
+    return faults;
 }
 
 Costs work_out_costs(const TakeOff& take, const Works& works, std::uint64_t seed, int draws) {

@@ -55,6 +55,13 @@ struct Costs {
 Costs work_out_costs(const TakeOff& take, const Works& works, std::uint64_t seed = 1,
                      int draws = 2000);
 
+/// The cost of an item by its code; null where it has no price.
+const ItemCost* find_cost(const Costs& costs, const std::string& item);
+
+/// Of prices of tubes ("price.tube-NAME") that the design does not have: the diagnostics
+/// "unknown-word". Such a price would count for nothing.
+std::vector<Diagnostic> faults_of_tube_prices(const Design& design, const Works& works);
+
 /// How many of the price's unit an item is; nothing where they measure different things.
 std::optional<double> priced_quantity(const TakeOffItem& item, PriceUnit unit, double hours);
 

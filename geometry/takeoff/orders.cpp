@@ -16,6 +16,13 @@ void set_start(OrderGroup& group, const DayPlan& days) {
                 group.date = day.date;
                 return;
             }
+    // Nothing is done in this stage: its things lie ready once all else is done.
+    if (days.ended && !days.days.empty()) {
+        const WorkDay& last = days.days.back();
+        group.calendar = last.calendar + 1;
+        if (last.date)
+            group.date = days_after(*last.date, 1);
+    }
 }
 
 } // namespace

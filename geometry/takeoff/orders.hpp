@@ -17,7 +17,9 @@ struct OrderLine {
 
 struct OrderGroup {
     Phase phase = Phase::trench;
-    std::optional<int> calendar; // day (0: the first) on which its work starts, if it has any
+    // Day (0: the first) on which its work starts; of a stage without work the day after the last
+    // of all. None where the plan of days does not reach it.
+    std::optional<int> calendar;
     std::optional<Date> date;
     std::vector<OrderLine> lines; // by item
 };

@@ -55,6 +55,7 @@ public:
                             });
         }
         add_flats();
+        add_ledges();
         return listed();
     }
 
@@ -190,8 +191,13 @@ private:
     void add_flats() {
         for (std::size_t i = 0; i < building_.domes.size(); ++i) {
             const DomeForm& dome = building_.domes[i];
-            if (dome.cap_courses == 0)
+            if (dome.cap_courses == 0) {
+                const double hole = inside_radius(dome, dome.top() - 1e-5);
+                const double edge = outside_radius(dome, dome.top() - 1e-5);
+                areas_[{static_cast<int>(SectionRole::dome_outside), static_cast<int>(i)}] +=
+                    pi * (edge * edge - hole * hole);
                 continue;
+            }
             const double under = inside_radius(dome, dome.ceiling() - 1e-5);
             const double over = outside_radius(dome, dome.top() - 1e-5);
             areas_[{static_cast<int>(SectionRole::dome_inside), static_cast<int>(i)}] +=
@@ -208,6 +214,55 @@ private:
             if (opening.head_kind == HeadKind::square)
                 area += depth_area(opening, opening.half_width, opening.top);
         }
+    }
+
+    /// Where the lower courses of a dome end, and piers and tunnels: what they take of the plan
+    /// that nothing else does, just below.
+    void add_ledges() {
+        const std::size_t domes = building_.domes.size(), tunnels = building_.tunnels.size();
+        const std::vector<bool> all(domes + tunnels + building_.buttresses.size(), true);
+        const auto add_ledge = [&](SectionRole role, std::size_t element, double top,
+                                   const BuildingForm& above, std::size_t gone) {
+            if (top <= ground_ + height_tie)
+                return;
+            std::vector<bool> wanted = all;
+            if (gone < wanted.size())
+                wanted[gone] = false;
+            const double z = top - 1e-5;
+            areas_[{static_cast<int>(role), static_cast<int>(element)}] +=
+                std::max(0.0, plan_area(building_, z, all) - plan_area(above, z, wanted));
+        };
+        for (std::size_t i = 0; i < domes; ++i) {
+            const DomeForm& dome = building_.domes[i];
+            const double lower = dome.lower_width > 0 ? dome.lower_top : 0;
+            const double second = dome.second_wythe ? dome.second_wythe_top : 0;
+            const bool together = std::abs(lower - second) < height_tie;
+            BuildingForm above = building_;
+            if (dome.lower_width > 0) {
+                above.domes[i].lower_width = 0;
+                above.domes[i].second_wythe = dome.second_wythe && !together;
+                add_ledge(SectionRole::dome_outside, i, lower, above, all.size());
+            }
+            if (dome.second_wythe && !(dome.lower_width > 0 && together)) {
+                above.domes[i].lower_width = dome.lower_width;
+                above.domes[i].second_wythe = false;
+                add_ledge(SectionRole::dome_outside, i, second, above, all.size());
+            }
+        }
+        for (std::size_t i = 0; i < tunnels; ++i)
+            add_ledge(SectionRole::tunnel_body, i, building_.tunnels[i].top(), building_,
+                      domes + i);
+        for (std::size_t i = 0; i < building_.buttresses.size(); ++i)
+            add_ledge(SectionRole::pier, i, building_.buttresses[i].top, building_,
+                      domes + tunnels + i);
+    }
+
+    /// Of those of the wall's terms that are wanted; 0 where no arithmetic could tell.
+    double plan_area(const BuildingForm& building, double z,
+                     const std::vector<bool>& wanted) const {
+        const TaggedExpression wall = tagged_wall(building, relations_, z, wanted);
+        const Region region = region_of(wall.plan, decide_);
+        return region.decided ? region.area : 0;
     }
 
     /// Plan area of the hole within its wall at a height.

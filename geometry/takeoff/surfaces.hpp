@@ -17,7 +17,8 @@ struct FaceArea {
 };
 
 /// The smooth faces of the building as they are without plaster: insides from the floor up with the
-/// flat underside of a cap, outsides from `ground` up with the cap's top, net of everything that
+/// flat underside of a cap, outsides from `ground` up with the cap's top or a curb's, the ledges of
+/// wider lower courses and second wythes and the tops of piers and tunnels, net of everything that
 /// cuts them; reveals with jambs, heads, sills and the flat of a square head. Slopes are true: a
 /// dome's face is its surface of revolution. At each height the lengths are those of the exact plan
 /// region; over the height they are summed by quadrature between the heights where faces start,

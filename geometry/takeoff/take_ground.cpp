@@ -1,54 +1,28 @@
+#include "geometry/takeoff/footings.hpp"
 #include "geometry/takeoff/ledger.hpp"
 
 #include <algorithm>
-#include <map>
 
 namespace coilwright {
 
 namespace {
-
-/// Length of the first course by element, and the width that its tubes stand on.
-struct Footing {
-    double length = 0, width = 0;
-};
-
-std::map<std::string, Footing> footings(const Ledger& ledger) {
-    std::map<std::string, Footing> all;
-    if (ledger.schedule().courses.empty())
-        return all;
-    const Course& first = ledger.schedule().courses.front();
-    for (const Ring& ring : first.rings) {
-        Footing& footing = all[ring.dome];
-        for (const Run& run : ring.runs)
-            if (ring.wythe == 1)
-                footing.length += run.length;
-        footing.width += ring.width;
-    }
-    for (const Straight& straight : first.straights) {
-        Footing& footing = all[straight.of];
-        footing.length += straight.length;
-        footing.width = straight.width;
-    }
-    return all;
-}
 
 void take_gravel(const Ledger& ledger) {
     const Trench& trench = ledger.plan.design.trench;
     if (trench.gravel_depth <= 0)
         return;
     const double shrink = ledger.works.soil.shrink;
-    for (const auto& [element, footing] : footings(ledger)) {
-        const double width = trench.width.value_or(footing.width + 0.1524);
-        const double placed = footing.length * width * trench.gravel_depth;
+    for (const Footing& footing : footings(ledger.plan)) {
+        const double placed = footing.trench_area() * trench.gravel_depth;
         ledger.add({"gravel",
-                    element,
+                    footing.element,
                     Phase::trench,
                     "Gravel under the first course",
                     placed / (1 - shrink),
-                    "Centreline of the first course times the trench's width and the gravel's "
-                    "depth, over 1 less what it settles.",
+                    "Centreline of the footing, all tubes side by side, times the trench's width "
+                    "and the gravel's depth, over 1 less what it settles.",
                     {{"centreline", footing.length, "m"},
-                     {"width", width, "m"},
+                     {"width", footing.trench, "m"},
                      {"depth", trench.gravel_depth, "m"},
                      {"settling", shrink, ""}}});
     }
@@ -73,7 +47,7 @@ void take_ground(const Ledger& ledger, const DecideRegion& decide) {
                 around += length_of(edge);
     const double buried = std::max(0.0, design.ground.level - bottom);
     ledger.add({"membrane",
-                "building",
+                whole_building,
                 Phase::base,
                 "Membrane up the outside below ground",
                 around * buried,
@@ -82,21 +56,21 @@ void take_ground(const Ledger& ledger, const DecideRegion& decide) {
                 {{"outline", around, "m"}, {"depth", buried, "m"}}});
     if (design.trench.drain && design.trench.gravel_depth > 0)
         ledger.add({"drain-pipe",
-                    "building",
+                    whole_building,
                     Phase::trench,
                     "Drain around the footing",
                     around,
                     "Outline of the footing; the way to the outfall is not in it.",
                     {}});
     ledger.add({"membrane",
-                "building",
+                whole_building,
                 Phase::finish,
                 "Membrane under the floor",
                 room.area,
                 "Floor between the bags' faces.",
                 {}});
     ledger.add({"floor-fill",
-                "building",
+                whole_building,
                 Phase::finish,
                 "Floor build-up",
                 room.area * design.finish.floor_build_up,

@@ -93,8 +93,7 @@ double waste_of(const TakeOffLine& line, const WasteShares& waste) {
     const Kind kind = kind_of(line.item);
     if (!kind.waste)
         return 0;
-    return line.phase == Phase::plaster && kind.waste != &WasteShares::paint ? waste.plaster
-                                                                             : waste.*kind.waste;
+    return line.phase == Phase::plaster ? waste.plaster : waste.*kind.waste;
 }
 
 void put_in_packs(TakeOffItem& item, const std::string& pack, double size) {
@@ -163,6 +162,16 @@ void sum_items(const Ledger& ledger) {
             make_item(code, sum.amount, sum.amount > 0 ? sum.wasted / sum.amount : 0, ledger));
 }
 
+/// 0.125 -> "12.5"
+std::string share_text(double share) {
+    std::string text = fixed_text(100 * share, 2);
+    while (text.back() == '0')
+        text.pop_back();
+    if (text.back() == '.')
+        text.pop_back();
+    return text;
+}
+
 void note_assumptions(const Ledger& ledger) {
     const Works& works = ledger.works;
     std::vector<std::string>& notes = ledger.take.notes;
@@ -171,8 +180,8 @@ void note_assumptions(const Ledger& ledger) {
                         "common practice, and nothing has a price.");
     if (ledger.plan.design.fills.empty())
         notes.push_back("The design says nothing of the fill: soil without stabiliser is assumed.");
-    notes.push_back("Soil swells by " + fixed_text(100 * works.soil.swell, 0) +
-                    " % when dug and shrinks by " + fixed_text(100 * works.soil.shrink, 0) +
+    notes.push_back("Soil swells by " + share_text(works.soil.swell) +
+                    " % when dug and shrinks by " + share_text(works.soil.shrink) +
                     " % of the bank when tamped: weigh a test bag.");
     if (!works.note.empty())
         notes.push_back(works.note);
@@ -210,6 +219,7 @@ std::vector<ElementTake> element_totals(const TakeOff& take) {
         }
         found->tube_net += course.tube_net;
         found->tube_cut += course.tube_cut;
+        found->lining += course.lining;
         found->wire += course.wire;
         found->soil.tamped += course.soil.tamped;
         found->soil.bank += course.soil.bank;

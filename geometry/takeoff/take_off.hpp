@@ -23,6 +23,9 @@ enum class AmountUnit { metre, square_metre, cubic_metre, kilogram, litre, piece
 /// "m", "m2", "m3", "kg", "l", "piece", "day": as JSON and CSV write it.
 std::string word(AmountUnit unit);
 
+/// Stands for an element in lines that are of no single one; no id has a space.
+inline constexpr const char* whole_building = "whole building";
+
 /// A number that an amount was worked out from.
 struct Figure {
     std::string name;
@@ -33,7 +36,7 @@ struct Figure {
 /// One amount. Lines of an item add up to its amount.
 struct TakeOffLine {
     std::string item;    // code of the item
-    std::string element; // id of a dome, tunnel, pier, opening or sleeve; "building"
+    std::string element; // id of a dome, tunnel, pier, opening or sleeve; whole_building
     Phase phase = Phase::walls;
     std::string what; // "Cut lengths of tube 'main'"
     double amount = 0;
@@ -63,6 +66,7 @@ struct CourseTake {
     std::string fill; // id of the [fill] that it has; empty: none is stated
     FillKind kind = FillKind::soil;
     double tube_net = 0, tube_cut = 0; // metres; of gravel courses the outer tube alone
+    double lining = 0;                 // of gravel courses the second tube to cut, metres
     double wire = 0;
     SoilVolumes soil;
     Stabiliser stabiliser = Stabiliser::none;
@@ -81,8 +85,8 @@ struct TubeTake {
 /// What one dome, tunnel or buttress takes in all its courses.
 struct ElementTake {
     std::string element;
-    double tube_net = 0, tube_cut = 0, wire = 0; // as in CourseTake
-    SoilVolumes soil;                            // of gravel and soil together
+    double tube_net = 0, tube_cut = 0, lining = 0, wire = 0; // as in CourseTake
+    SoilVolumes soil;                                        // of gravel and soil together
     double stabiliser_mass = 0, water = 0, buckets = 0, barrows = 0;
 };
 

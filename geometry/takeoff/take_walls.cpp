@@ -66,8 +66,16 @@ private:
         return takes.emplace_back(take);
     }
 
+    /// Gravel comes loose and only settles.
+    SoilVolumes volumes_of(FillKind kind, double tamped) const {
+        SoilVolumes volumes = soil_volumes(tamped, ledger_.works.soil);
+        if (kind == FillKind::gravel)
+            volumes.loose = volumes.bank;
+        return volumes;
+    }
+
     void add_tube(const CourseTake& take, const std::string& name, double cut, double tamped) {
-        const double loose = soil_volumes(tamped, ledger_.works.soil).loose;
+        const double loose = volumes_of(take.kind, tamped).loose;
         ledger_.take.tubes.push_back({take.course, take.element, name, cut, tamped,
                                       loose / ledger_.works.packs.bucket,
                                       loose / ledger_.works.packs.barrow});
@@ -94,8 +102,10 @@ private:
                 rolls.net += tube.length;
                 rolls.cut += tube.cut_length;
             }
-            if (layers > 1)
+            if (layers > 1) {
                 sum.lining[type] += tube.cut_length;
+                take.lining += tube.cut_length;
+            }
         }
         take.soil.tamped += tamped;
     }
@@ -120,8 +130,10 @@ private:
                 rolls.net += piece.length;
                 rolls.cut += piece.cut_length;
             }
-            if (layers > 1)
+            if (layers > 1) {
                 sum.lining[ring.tube] += piece.cut_length;
+                take.lining += piece.cut_length;
+            }
         }
     }
 
@@ -161,9 +173,7 @@ private:
     void add_fill(CourseTake& take, const Fill* fill) {
         const SoilData& soil = ledger_.works.soil;
         Sum& sum = sums_[{take.phase, take.element}];
-        take.soil = soil_volumes(take.soil.tamped, soil);
-        if (take.kind == FillKind::gravel)
-            take.soil.loose = take.soil.bank; // gravel comes loose and only settles
+        take.soil = volumes_of(take.kind, take.soil.tamped);
         take.buckets = take.soil.loose / ledger_.works.packs.bucket;
         take.barrows = take.soil.loose / ledger_.works.packs.barrow;
         sum.wire += take.wire;

@@ -12,6 +12,8 @@ WorkedOut work_everything_out(const BuildingPlan& plan, const Works& works,
     out.days = plan_days(plan, out.take, out.works);
     add_labour(out.take, out.days);
     out.costs = work_out_costs(out.take, out.works);
+    const std::vector<Diagnostic> tubes = faults_of_tube_prices(plan.design, works);
+    out.costs.diagnostics.insert(out.costs.diagnostics.end(), tubes.begin(), tubes.end());
     return out;
 }
 

@@ -13,6 +13,7 @@ namespace coilwright {
 namespace {
 
 constexpr std::size_t most_values = 10000;
+constexpr double least_step = 1e-9; // values are told to as much
 
 std::string trimmed(const std::string& text) {
     const std::size_t from = text.find_first_not_of(' ');
@@ -177,12 +178,17 @@ private:
             reading_.fault = name + ": a range goes up, by a step above 0";
             return;
         }
+        if (step < least_step) {
+            reading_.fault = name + ": its step is too small; the least is a billionth of a metre";
+            return;
+        }
         if (span / step > static_cast<double>(most_values) - 1) {
             reading_.fault = name + ": more than 10,000 values";
             return;
         }
         reading_.choice.numeric = true;
-        for (int i = 0; first + i * step <= numbers[1] + 1e-9; ++i)
+        const int steps = static_cast<int>(std::floor((span + least_step) / step));
+        for (int i = 0; i <= steps; ++i)
             add_number(first + i * step, bare);
     }
 

@@ -46,13 +46,14 @@ VariantFigures figures_of(const BuildingPlan& plan, const Works& works) {
         figures.headroom += room.rows.front().area;
     }
     for (const CourseTake& course : take.courses) { // short bags are in these, not in the totals
-        figures.tube += course.tube_cut;
+        figures.tube += course.tube_cut + course.lining;
         figures.fill += course.soil.tamped;
     }
     figures.cost = costs.total.likely;
     figures.person_days = days.person_days;
     figures.working_days = days.working_days;
     figures.calendar_days = days.calendar_days;
+    figures.unended = days.ended ? 0 : 1;
     figures.safety = least_geometric_safety(plan);
     figures.failing = static_cast<double>(
         std::count_if(plan.findings.begin(), plan.findings.end(),

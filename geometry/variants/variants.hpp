@@ -26,11 +26,12 @@ struct VariantFigures {
     double floor_area = 0;   // between the bags' faces, m2
     double clear_height = 0; // beside the pole of the highest dome, after plaster, m
     double headroom = 0;     // floor with 7 ft (2.134 m) over it in all domes, m2
-    double tube = 0;         // to cut, all types, m
+    double tube = 0;         // to cut, all types and linings, m
     double fill = 0;         // tamped, m3
     double cost = 0;         // likely, in the currency of the works; 0 without prices
     double person_days = 0;
     double working_days = 0, calendar_days = 0;
+    double unended = 0; // 1: the plan of days did not end within ten years; no column of its own
     /// Least geometric factor of safety of the domes and tunnels as finished, beside openings too;
     /// 0 where no line of thrust is found, or a course finds nothing to lie on.
     double safety = 0;

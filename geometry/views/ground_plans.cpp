@@ -1,4 +1,5 @@
 #include "geometry/drawing/figures.hpp"
+#include "geometry/plan/trench_room.hpp"
 #include "geometry/views/plan_parts.hpp"
 #include "geometry/views/seen_edges.hpp"
 
@@ -8,9 +9,9 @@
 namespace coilwright {
 namespace {
 
-/// Room on each side of a wall of a width in its trench.
-double trench_room(const Design& design, double width) {
-    return std::max(0.0, (design.trench.width.value_or(width + 6 * metres_per_inch) - width) / 2);
+/// Room on each side of a footing in its trench, by the width of one of its tubes.
+double room_beside(const BuildingPlan& plan, double tube) {
+    return trench_room(plan.design.trench, tube) / 2;
 }
 
 /// What the lowest course leaves to dig: its expression with solids grown and voids shrunk.
@@ -20,7 +21,7 @@ PlanExpression trench_expression(const BuildingPlan& plan, double z) {
     for (std::size_t i = 0; i < wall.tags.size(); ++i) {
         const auto element = static_cast<std::size_t>(wall.tags[i].element);
         const auto dome_room = [&](const DomeForm& dome) {
-            return trench_room(plan.design, outside_radius(dome, z) - inside_radius(dome, z));
+            return room_beside(plan, ring_width(dome, z));
         };
         double room = 0;
         switch (wall.tags[i].role) {
@@ -31,13 +32,13 @@ PlanExpression trench_expression(const BuildingPlan& plan, double z) {
             room = -dome_room(building.domes[element]);
             break;
         case SectionRole::tunnel_body:
-            room = trench_room(plan.design, building.tunnels[element].width);
+            room = room_beside(plan, building.tunnels[element].width);
             break;
         case SectionRole::tunnel_void:
-            room = -trench_room(plan.design, building.tunnels[element].width);
+            room = -room_beside(plan, building.tunnels[element].width);
             break;
         case SectionRole::pier:
-            room = trench_room(plan.design, building.domes.front().width);
+            room = room_beside(plan, find_dome(building, building.buttresses[element].dome)->width);
             break;
         case SectionRole::hole:
             break;
@@ -109,7 +110,8 @@ View foundation_plan(const BuildingPlan& plan) {
     const auto wide = [&](const DomeForm& dome) {
         const double width =
             outside_radius(dome, lowest.middle) - inside_radius(dome, lowest.middle);
-        return length_text(width + 2 * trench_room(plan.design, width), schedule.unit);
+        return length_text(width + 2 * room_beside(plan, ring_width(dome, lowest.middle)),
+                           schedule.unit);
     };
     const std::string usual = wide(building.domes.front());
     view.title +=

@@ -53,7 +53,7 @@ TEST_CASE("vary prints a row a variant, the same on any number of threads") {
 
 TEST_CASE("a journal of a stopped run goes on where it was, to the same bytes") {
     const std::string whole = csv_of({});
-    const ScratchDirectory scratch;
+    const Scratch scratch;
     const std::string journal = (scratch.path() / "kept").string();
     CHECK(csv_of({"--journal", journal}) == whole);
     const std::string lines = bytes_of(journal);
@@ -74,7 +74,7 @@ TEST_CASE("a journal of a stopped run goes on where it was, to the same bytes") 
 }
 
 TEST_CASE("a run that is killed leaves a journal to go on from") {
-    const ScratchDirectory scratch;
+    const Scratch scratch;
     const std::string command = program() + " vary '" + washroom() +
                                 "' --set 'diameter=5 ft to 7 ft by 1/4 in' --csv --journal kept";
     for (const std::string time : {"0.02", "0.05", "0.1", "0.2"})
@@ -87,7 +87,7 @@ TEST_CASE("a run that is killed leaves a journal to go on from") {
 }
 
 TEST_CASE("a journal of something else is refused, and stays as it was") {
-    const ScratchDirectory scratch;
+    const Scratch scratch;
     const std::string journal = (scratch.path() / "kept").string();
     csv_of({"--journal", journal});
     const std::string before = bytes_of(journal);
@@ -102,7 +102,7 @@ TEST_CASE("a journal of something else is refused, and stays as it was") {
 }
 
 TEST_CASE("vary draws its figures as SVG and PNG") {
-    const ScratchDirectory scratch;
+    const Scratch scratch;
     const auto svg = scratch.path() / "c.svg", png = scratch.path() / "c.png";
     csv_of({"--chart", svg.string()});
     csv_of({"--chart", png.string()});
@@ -141,4 +141,62 @@ TEST_CASE("vary shows how far it is on a terminal") {
     const Outcome outcome = run_on_terminal(with({"vary", washroom()}, choices));
     CHECK_THAT(outcome.err, Contains("[8/8] variants"));
     CHECK(run(with({"vary", washroom()}, choices)).err == "");
+}
+
+TEST_CASE(
+    "a journal cut in its first line starts afresh, and lines that no run writes are left out") {
+    const Scratch scratch;
+    const std::string journal = (scratch.path() / "kept").string();
+    const std::string whole = csv_of({"--journal", journal});
+    const std::string lines = bytes_of(journal);
+    put_bytes(journal, lines.substr(0, 20));
+    CHECK(csv_of({"--journal", journal}) == whole);
+    CHECK(bytes_of(journal).size() == lines.size());
+    for (const std::string value : {"nan", "inf", "-1"}) {
+        std::string changed = lines;
+        const std::size_t from = changed.find("\t\t") + 2;
+        REQUIRE(from > 2);
+        changed.replace(from, changed.find('\t', from) - from, value);
+        put_bytes(journal, changed);
+        CHECK(csv_of({"--journal", journal}) == whole);
+    }
+}
+
+TEST_CASE("a journal on a pipe or device is refused at once") {
+    const Scratch scratch;
+    REQUIRE(shell(scratch.path(), "mkfifo pipe").code == 0);
+    for (const std::string& path : {(scratch.path() / "pipe").string(), std::string("/dev/zero")}) {
+        const Outcome outcome =
+            run({"vary", washroom(), "--set", "diameter=6 ft", "--journal", path});
+        CHECK(outcome.code == 3);
+        CHECK_THAT(outcome.err, Contains("is no file of a journal's size"));
+    }
+}
+
+TEST_CASE("choices that change one key are refused in any order, and so are tiny steps") {
+    const std::string tube = "tube.main.tamped_width=13 in,14 in", flat = "lay-flat=15 in,16 in";
+    for (const auto& [one, other] : {std::pair(tube, flat), std::pair(flat, tube)}) {
+        const Outcome outcome = run({"vary", washroom(), "--set", one, "--set", other});
+        CHECK(outcome.code == 2);
+        CHECK_THAT(outcome.err, Contains("both change tube.main.tamped_width"));
+    }
+    const Outcome tiny = run({"vary", washroom(), "--set", "diameter=6 ft to 6 ft by 1e-300"});
+    CHECK(tiny.code == 2);
+    CHECK_THAT(tiny.err, Contains("step"));
+}
+
+TEST_CASE("vary tells a price of a tube that the design does not have, and plans that do not end") {
+    const Scratch scratch;
+    const std::string works = (scratch.path() / "w.works").string();
+    put_bytes(works, "works = 1\nunit = \"ft\"\ncurrency = \"shells\"\n"
+                     "[price.tube-nosuch]\nper = \"pack\"\nlikely = 3\n");
+    const std::vector<std::string> vary{"vary",          washroom(), "--set",
+                                        "diameter=6 ft", "--works",  works};
+    const Outcome outcome = run(vary);
+    CHECK(outcome.code == 2);
+    CHECK_THAT(outcome.err, Contains("tube 'nosuch'"));
+    put_bytes(works, "works = 1\nunit = \"ft\"\n[crew]\nsize = 1\nplaster_rate = 0.01\n");
+    CHECK_THAT(run(vary).out, Contains("does not end within ten years"));
+    CHECK_THAT(run(with(vary, {"--csv"})).out, Contains(",days_ended,"));
+    CHECK_THAT(run(with(vary, {"--csv"})).out, Contains(",no,,"));
 }

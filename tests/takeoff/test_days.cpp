@@ -73,6 +73,17 @@ TEST_CASE("the pace that was published") {
     // day. A plumb ring of 4 m in 41.4 cm of wall; what they filled on a day is volume over height.
     const double wall = 3.14159265 * (2.414 * 2.414 - 2 * 2);
     CHECK(0.23 * wall / 10 == Approx(Crew{}.fill_rate).epsilon(0.12));
+    // And the plan goes at the crew's pace: its walls take their volume over the rate.
+    const BuildingPlan plan = planned(store_text());
+    const Works works = default_works();
+    double tamped = 0, person_days = 0;
+    const TakeOff take = take_off(plan, works);
+    for (const CourseTake& course : take.courses)
+        tamped += course.soil.tamped;
+    for (const WorkDay& day : plan_days(plan, take, works).days)
+        for (const DayWork& work : day.work)
+            person_days += work.course > 0 ? work.person_days : 0;
+    CHECK(person_days == Approx(tamped / (0.23 * wall / 10)).epsilon(0.12));
 }
 
 TEST_CASE("a course waits for the age of the fill below") {
@@ -164,4 +175,91 @@ TEST_CASE("labour is a thing to buy") {
     for (const StageBar& bar : days.stages)
         bars += bar.person_days;
     CHECK(bars == Approx(days.person_days));
+}
+
+namespace {
+
+std::map<std::string, int> first_days(const DayPlan& plan) {
+    std::map<std::string, int> first;
+    for (const WorkDay& day : plan.days)
+        for (const DayWork& work : day.work)
+            first.emplace(work.what, day.calendar);
+    return first;
+}
+
+std::map<std::string, int> last_days(const DayPlan& plan) {
+    std::map<std::string, int> last;
+    for (const WorkDay& day : plan.days)
+        for (const DayWork& work : day.work)
+            last[work.what] = day.calendar;
+    return last;
+}
+
+} // namespace
+
+TEST_CASE("paint and floor without coats wait for forms and frames, as coats do") {
+    BuildingPlan plan = planned(store_text());
+    plan.design.finish.inside_plaster = plan.design.finish.outside_plaster = 0;
+    plan.design.finish.floor_build_up = 0.1;
+    Works works = default_works();
+    works.crew.size = 200;
+    Paint wash;
+    wash.id = "wash";
+    works.paints = {wash};
+    wash.id = "glaze";
+    works.paints.push_back(wash);
+    const DayPlan days = days_of(plan, works);
+    const auto first = first_days(days), last = last_days(days);
+    for (const auto& [what, day] : last)
+        if (what.rfind("Strike", 0) == 0) {
+            CAPTURE(what);
+            CHECK(first.at("Paint 'wash' inside, coat 1") >= day);
+            CHECK(first.at("Floor build-up") >= day);
+        }
+}
+
+TEST_CASE("a second paint waits for the first one to dry, and for no plaster") {
+    const BuildingPlan plan = planned(store_text());
+    Works works = default_works();
+    works.crew.size = 200;
+    Paint wash;
+    wash.id = "wash";
+    wash.coats = 1;
+    wash.dry_days = 2;
+    works.paints = {wash};
+    wash.id = "glaze";
+    works.paints.push_back(wash);
+    Coat coat;
+    coat.id = "in";
+    coat.thickness = 0.02;
+    coat.mix = "lime";
+    coat.cure_days = 28;
+    works.coats = {coat};
+    const DayPlan days = days_of(plan, works);
+    const auto first = first_days(days), last = last_days(days);
+    const int washed = last.at("Paint 'wash' inside, coat 1");
+    CHECK(washed >= last.at("Coat 'in' inside") + 28);
+    CHECK(first.at("Paint 'glaze' inside, coat 1") == washed + 2);
+}
+
+TEST_CASE("a plan of more than ten years counts all of its labour") {
+    const BuildingPlan plan = planned(store_text());
+    Works slow = default_works(), quick = default_works();
+    slow.crew.size = 1;
+    slow.crew.fill_rate = 0.001; // some ten thousand days
+    const TakeOff take = take_off(plan, slow);
+    const DayPlan days = plan_days(plan, take, slow);
+    REQUIRE_FALSE(days.ended);
+    quick.crew.size = 200;
+    const DayPlan all = plan_days(plan, take, quick);
+    double tamped = 0;
+    for (const CourseTake& course : take.courses)
+        tamped += course.soil.tamped;
+    CHECK(days.person_days ==
+          Approx(all.person_days + tamped * (1 / 0.001 - 1 / quick.crew.fill_rate)));
+    TakeOff with = take;
+    add_labour(with, days);
+    CHECK(find_item(with, "labour")->amount == Approx(days.person_days));
+    for (const TakeOffLine& line : with.lines)
+        CHECK(line.amount > 0);
 }

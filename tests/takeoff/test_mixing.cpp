@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <limits>
+
 using namespace coilwright;
 
 namespace {
@@ -77,5 +79,10 @@ TEST_CASE("bags are whole") {
     CHECK(bags[3].count == 19); // 18.14 of 25 kg
     CHECK(bag_counts("lime", 100 * pound).front().count == 2);
     CHECK(whole_packs(3 + 1e-9, 1) == 3);
+    CHECK(whole_packs(0, 1) == 0);
+}
+
+TEST_CASE("packs without number stay within an int") {
+    CHECK(whole_packs(1e30, 1e-3) == std::numeric_limits<int>::max());
     CHECK(whole_packs(0, 1) == 0);
 }

@@ -139,3 +139,15 @@ TEST_CASE("the grain store's costs add up over items, elements and phases") {
     // Without prices there is no money.
     CHECK(work_out_costs(take, default_works()).items.empty());
 }
+
+TEST_CASE("a price of a tube that the design does not have is told") {
+    const BuildingPlan plan = store_plan();
+    Works works = priced(PriceUnit::pack, 1, 1, 1);
+    works.prices.front().item = "tube-mian";
+    const std::vector<Diagnostic> faults = faults_of_tube_prices(plan.design, works);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults.front().code == "unknown-word");
+    CHECK(faults.front().example == "[price.tube-main]");
+    works.prices.front().item = "tube-main";
+    CHECK(faults_of_tube_prices(plan.design, works).empty());
+}

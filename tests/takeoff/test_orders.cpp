@@ -75,3 +75,20 @@ TEST_CASE("the orders of a demo are its purchases, each stage with the day on wh
             }
     }
 }
+
+TEST_CASE("a stage without work is had the day after the last task") {
+    TakeOff take;
+    take.items.push_back({"membrane", "Membrane", AmountUnit::square_metre, 5, 0, 5, "", 0, 0, ""});
+    take.lines.push_back({"membrane", whole_building, Phase::finish, "Floor", 5, "", {}});
+    DayPlan days;
+    WorkDay day;
+    day.calendar = 11;
+    day.date = Date{2027, 4, 30};
+    day.work.push_back({Phase::walls, "Course 1", 1, 1, 1, true});
+    days.days.push_back(day);
+    const std::vector<OrderGroup> groups = order_list(take, days);
+    REQUIRE(groups.size() == 1);
+    REQUIRE(groups.front().calendar);
+    CHECK(*groups.front().calendar == 12);
+    CHECK(date_text(*groups.front().date) == "2027-05-01");
+}

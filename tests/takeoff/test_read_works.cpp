@@ -85,3 +85,16 @@ TEST_CASE("days of the calendar") {
          {"", "2027-4-05", "2027-13-01", "2027-00-10", "1850-01-01", "2027/04/05"})
         CHECK_FALSE(read_date(bad).has_value());
 }
+
+TEST_CASE("a material has no code of another thing to buy") {
+    for (const std::string id : {"glass", "wire", "water", "labour", "tube-main"}) {
+        CAPTURE(id);
+        const WorksReading reading =
+            read_works(std::string(head) + "[material." + id + "]\ndensity = \"1200 kg/m3\"\n");
+        REQUIRE(codes(reading) == "reserved-id");
+        const std::string other = reading.diagnostics.front().example;
+        CHECK(codes(read_works(std::string(head) + other + "\ndensity = \"1200 kg/m3\"\n")) == "");
+    }
+    CHECK(codes(read_works(std::string(head) + "[material.soil]\ndensity = \"1300 kg/m3\"\n")) ==
+          "");
+}

@@ -4,6 +4,7 @@
 #include "geometry/base/quantity.hpp"
 #include "geometry/design/read_works.hpp"
 #include "geometry/plan/section.hpp"
+#include "geometry/takeoff/days.hpp"
 #include "geometry/takeoff/ledger.hpp"
 #include "tests/support/demos.hpp"
 #include "tests/support/designs.hpp"
@@ -95,8 +96,8 @@ TEST_CASE("every demo's take-off adds up over elements, courses and phases") {
             by_item[line.item] += line.amount;
             if (line.item == "soil" && line.what == "Fill, loose") {
                 const auto found = loose.find({line.phase, line.element});
-                if (found != loose.end()) // fans have no course entry of their own
-                    CHECK(line.amount >= found->second * (1 - 1e-9)); // and its short bags
+                REQUIRE(found != loose.end()); // short bags are in the courses' amounts
+                CHECK(line.amount == Approx(found->second).epsilon(1e-9));
             }
         }
         for (const TakeOffItem& item : take.items) {
@@ -302,6 +303,23 @@ TEST_CASE("gravel in the base courses, cement richer below") {
     CHECK(amount(take, "lime") > lime); // and the plaster's
     CHECK(amount(take, "tube-main") ==
           Approx(plan.schedule.totals.cut_length + lining)); // laid in two tubes
+    // The same by course, by element and by day; gravel fills as many buckets by tube as by course.
+    double by_course = 0, by_element = 0, by_day = 0, course_buckets = 0, tube_buckets = 0;
+    for (const CourseTake& course : take.courses) {
+        CHECK(course.lining == Approx(course.kind == FillKind::gravel ? course.tube_cut : 0));
+        by_course += course.tube_cut + course.lining;
+        course_buckets += course.buckets;
+    }
+    for (const ElementTake& element : element_totals(take))
+        by_element += element.tube_cut + element.lining;
+    for (const WorkDay& day : plan_days(plan, take, works).days)
+        by_day += day.tube_cut;
+    for (const TubeTake& tube : take.tubes)
+        tube_buckets += tube.buckets;
+    CHECK(by_course == Approx(amount(take, "tube-main")));
+    CHECK(by_element == Approx(by_course));
+    CHECK(by_day == Approx(by_course));
+    CHECK(tube_buckets == Approx(course_buckets));
 }
 
 TEST_CASE("a cut longer than the roll is an error with a remedy that works") {
@@ -356,4 +374,31 @@ TEST_CASE("what goes into a coat is wasted with it, its binder too, and takes it
             ++binders;
         }
     CHECK(binders >= 2);
+}
+
+TEST_CASE("notes tell swell and shrinkage as they are written") {
+    Works works = default_works();
+    works.soil.swell = 0.125;
+    works.soil.shrink = 0.104;
+    const TakeOff take = take_off(demo("grain-store"), works);
+    bool found = false;
+    for (const std::string& note : take.notes)
+        found = found || (note.find("by 12.5 %") != std::string::npos &&
+                          note.find("by 10.4 %") != std::string::npos);
+    CHECK(found);
+}
+
+TEST_CASE("a dome named \"building\" keeps its lines apart from those of the whole building") {
+    std::string toml = whole_building_text("grain-store");
+    for (const std::string from : {"[dome.store]", "in = \"store\""})
+        for (std::size_t at = toml.find(from); at != std::string::npos; at = toml.find(from, at))
+            toml.replace(at + from.find("store"), 5, "building");
+    const TakeOff take = take_off(planned(toml), default_works());
+    for (const TakeOffLine& line : take.lines) {
+        CAPTURE(line.what);
+        CHECK((line.item == "membrane") ==
+              (line.element == whole_building && line.item == "membrane"));
+        if (line.element == "building")
+            CHECK(line.item != "membrane");
+    }
 }
