@@ -53,7 +53,7 @@ TEST_CASE("vary prints a row a variant, the same on any number of threads") {
 
 TEST_CASE("a journal of a stopped run goes on where it was, to the same bytes") {
     const std::string whole = csv_of({});
-    const Scratch scratch;
+    const ScratchDirectory scratch;
     const std::string journal = (scratch.path() / "kept").string();
     CHECK(csv_of({"--journal", journal}) == whole);
     const std::string lines = bytes_of(journal);
@@ -74,7 +74,7 @@ TEST_CASE("a journal of a stopped run goes on where it was, to the same bytes") 
 }
 
 TEST_CASE("a run that is killed leaves a journal to go on from") {
-    const Scratch scratch;
+    const ScratchDirectory scratch;
     const std::string command = program() + " vary '" + washroom() +
                                 "' --set 'diameter=5 ft to 7 ft by 1/4 in' --csv --journal kept";
     for (const std::string time : {"0.02", "0.05", "0.1", "0.2"})
@@ -87,7 +87,7 @@ TEST_CASE("a run that is killed leaves a journal to go on from") {
 }
 
 TEST_CASE("a journal of something else is refused, and stays as it was") {
-    const Scratch scratch;
+    const ScratchDirectory scratch;
     const std::string journal = (scratch.path() / "kept").string();
     csv_of({"--journal", journal});
     const std::string before = bytes_of(journal);
@@ -102,7 +102,7 @@ TEST_CASE("a journal of something else is refused, and stays as it was") {
 }
 
 TEST_CASE("vary draws its figures as SVG and PNG") {
-    const Scratch scratch;
+    const ScratchDirectory scratch;
     const auto svg = scratch.path() / "c.svg", png = scratch.path() / "c.png";
     csv_of({"--chart", svg.string()});
     csv_of({"--chart", png.string()});
@@ -125,6 +125,8 @@ TEST_CASE("vary says what it does not know") {
     CHECK_THAT(refused({"--set", "dome.wash.diamter=6 ft"}),
                Contains("no variant can be laid") && Contains("diamter"));
     CHECK_THAT(refused({"--set", "diameter=6 ft", "--set", "dome.wash.inside_diameter=7 ft"}),
+               Contains("both change dome.wash.inside_diameter"));
+    CHECK_THAT(refused({"--set", "diameter=6 ft", "--set", "diameter=7 ft"}),
                Contains("stands twice"));
     CHECK_THAT(refused({"--set", "diameter=1 ft to 9 ft by 1/64 in", "--set",
                         "rise=1 ft to 9 ft by 1/64 in"}),
@@ -145,7 +147,7 @@ TEST_CASE("vary shows how far it is on a terminal") {
 
 TEST_CASE(
     "a journal cut in its first line starts afresh, and lines that no run writes are left out") {
-    const Scratch scratch;
+    const ScratchDirectory scratch;
     const std::string journal = (scratch.path() / "kept").string();
     const std::string whole = csv_of({"--journal", journal});
     const std::string lines = bytes_of(journal);
@@ -163,7 +165,7 @@ TEST_CASE(
 }
 
 TEST_CASE("a journal on a pipe or device is refused at once") {
-    const Scratch scratch;
+    const ScratchDirectory scratch;
     REQUIRE(shell(scratch.path(), "mkfifo pipe").code == 0);
     for (const std::string& path : {(scratch.path() / "pipe").string(), std::string("/dev/zero")}) {
         const Outcome outcome =
@@ -186,12 +188,12 @@ TEST_CASE("choices that change one key are refused in any order, and so are tiny
 }
 
 TEST_CASE("vary tells a price of a tube that the design does not have, and plans that do not end") {
-    const Scratch scratch;
+    const ScratchDirectory scratch;
     const std::string works = (scratch.path() / "w.works").string();
     put_bytes(works, "works = 1\nunit = \"ft\"\ncurrency = \"shells\"\n"
                      "[price.tube-nosuch]\nper = \"pack\"\nlikely = 3\n");
     const std::vector<std::string> vary{"vary",          washroom(), "--set",
-                                        "diameter=6 ft", "--works",  works};
+                                        "diameter=7 ft", "--works",  works};
     const Outcome outcome = run(vary);
     CHECK(outcome.code == 2);
     CHECK_THAT(outcome.err, Contains("tube 'nosuch'"));
