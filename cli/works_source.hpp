@@ -21,7 +21,7 @@ struct WorksFile {
 /// ".works"; without one the works are those of default_works(). Faults are printed.
 WorksFile read_works_file(const std::string& works, const std::string& design, Console& console);
 
-/// Whether every price of a tube is of one that the design has; if not, that is printed.
+/// Whether no price of a tube is misnamed (faults_of_tube_prices); if not, that is printed.
 bool prices_fit(const Design& design, const WorksFile& file, Console& console);
 
 /// Works everything out; faults of the works against the design are printed, and then there is

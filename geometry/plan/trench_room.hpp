@@ -1,7 +1,7 @@
 // How wide a trench is beside what stands in it.
 #pragma once
 
-#include "geometry/design/settings.hpp"
+#include "geometry/design/design.hpp"
 
 namespace coilwright {
 

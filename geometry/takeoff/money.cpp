@@ -171,21 +171,27 @@ const ItemCost* find_cost(const Costs& costs, const std::string& item) {
 }
 
 std::vector<Diagnostic> faults_of_tube_prices(const Design& design, const Works& works) {
-    std::vector<std::string> known;
-    for (const TubeType& tube : design.tubes)
-        known.push_back("tube-" + tube.id);
+    const auto has_price = [&](const TubeType& tube) {
+        return std::any_of(works.prices.begin(), works.prices.end(),
+                           [&](const Price& price) { return price.item == "tube-" + tube.id; });
+    };
+    std::vector<std::string> all, unpriced;
+    for (const TubeType& tube : design.tubes) {
+        all.push_back(tube.id);
+        if (!has_price(tube))
+            unpriced.push_back(tube.id);
+    }
     std::vector<Diagnostic> faults;
-    for (const Price& price : works.prices)
-        if (price.item.rfind("tube-", 0) == 0 &&
-            std::find(known.begin(), known.end(), price.item) == known.end()) {
-            std::string list;
-            for (const std::string& one : known)
-                list += (list.empty() ? "" : ", ") + one;
-            const auto near = nearest_word(price.item, known);
-            faults.push_back({"unknown-word", price.place, "price." + price.item,
-                              "The design has no tube '" + price.item.substr(5) + "'.", list,
-                              "[price." + near.value_or(known.front()) + "]", ""});
-        }
+    for (const Price& price : works.prices) {
+        const std::string id = price.item.rfind("tube-", 0) == 0 ? price.item.substr(5) : "";
+        if (id.empty() || std::find(all.begin(), all.end(), id) != all.end())
+            continue;
+        if (const auto meant = nearest_word(id, unpriced))
+            faults.push_back(
+                {"unknown-word", price.place, "price." + price.item,
+                 "The design has no tube '" + id + "', and its tube '" + *meant + "' has no price.",
+                 "the name of a tube of the design", "[price.tube-" + *meant + "]", ""});
+    }
     return faults;
 }
 

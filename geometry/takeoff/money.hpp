@@ -58,8 +58,9 @@ Costs work_out_costs(const TakeOff& take, const Works& works, std::uint64_t seed
 /// The cost of an item by its code; null where it has no price.
 const ItemCost* find_cost(const Costs& costs, const std::string& item);
 
-/// Of prices of tubes ("price.tube-NAME") that the design does not have: the diagnostics
-/// "unknown-word". Such a price would count for nothing.
+/// Of prices of tubes ("price.tube-NAME") that the design does not have but for a slip in the name
+/// of one without a price: the diagnostics "unknown-word". One works file may serve several
+/// designs: others are told in a note of the take-off.
 std::vector<Diagnostic> faults_of_tube_prices(const Design& design, const Works& works);
 
 /// How many of the price's unit an item is; nothing where they measure different things.

@@ -183,6 +183,11 @@ void note_assumptions(const Ledger& ledger) {
     notes.push_back("Soil swells by " + share_text(works.soil.swell) +
                     " % when dug and shrinks by " + share_text(works.soil.shrink) +
                     " % of the bank when tamped: weigh a test bag.");
+    for (const Price& price : works.prices)
+        if (price.item.rfind("tube-", 0) == 0 &&
+            !find_tube(ledger.plan.design, price.item.substr(5)))
+            notes.push_back("The works file has a price for tube '" + price.item.substr(5) +
+                            "', which the design does not have.");
     if (!works.note.empty())
         notes.push_back(works.note);
 }

@@ -182,7 +182,8 @@ TEST_CASE("choices that change one key are refused in any order, and so are tiny
         CHECK(outcome.code == 2);
         CHECK_THAT(outcome.err, Contains("both change tube.main.tamped_width"));
     }
-    const Outcome tiny = run({"vary", washroom(), "--set", "diameter=6 ft to 6 ft by 1e-300"});
+    const Outcome tiny =
+        run({"vary", washroom(), "--set", "diameter=6 ft to 6 ft by 0.00000000000000000001 m"});
     CHECK(tiny.code == 2);
     CHECK_THAT(tiny.err, Contains("step"));
 }
@@ -191,13 +192,15 @@ TEST_CASE("vary tells a price of a tube that the design does not have, and plans
     const ScratchDirectory scratch;
     const std::string works = (scratch.path() / "w.works").string();
     put_bytes(works, "works = 1\nunit = \"ft\"\ncurrency = \"shells\"\n"
-                     "[price.tube-nosuch]\nper = \"pack\"\nlikely = 3\n");
+                     "[price.tube-mian]\nper = \"pack\"\nlikely = 3\n");
     const std::vector<std::string> vary{"vary",          washroom(), "--set",
                                         "diameter=7 ft", "--works",  works};
     const Outcome outcome = run(vary);
     CHECK(outcome.code == 2);
-    CHECK_THAT(outcome.err, Contains("tube 'nosuch'"));
-    put_bytes(works, "works = 1\nunit = \"ft\"\n[crew]\nsize = 1\nplaster_rate = 0.01\n");
+    CHECK_THAT(outcome.err, Contains("tube 'mian'"));
+    put_bytes(
+        works,
+        "works = 1\nunit = \"ft\"\n[crew]\nsize = 1\nplaster_rate = 0.01\nfill_rate = 0.01\n");
     CHECK_THAT(run(vary).out, Contains("does not end within ten years"));
     CHECK_THAT(run(with(vary, {"--csv"})).out, Contains(",days_ended,"));
     CHECK_THAT(run(with(vary, {"--csv"})).out, Contains(",no,,"));

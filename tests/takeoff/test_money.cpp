@@ -148,6 +148,13 @@ TEST_CASE("a price of a tube that the design does not have is told") {
     REQUIRE(faults.size() == 1);
     CHECK(faults.front().code == "unknown-word");
     CHECK(faults.front().example == "[price.tube-main]");
+    // One works file may serve several designs: a price of a tube of another is but noted.
+    works.prices.front().item = "tube-other";
+    CHECK(faults_of_tube_prices(plan.design, works).empty());
+    bool noted = false;
+    for (const std::string& note : take_off(plan, works).notes)
+        noted = noted || note.find("tube 'other'") != std::string::npos;
+    CHECK(noted);
     works.prices.front().item = "tube-main";
     CHECK(faults_of_tube_prices(plan.design, works).empty());
 }
