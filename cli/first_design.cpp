@@ -96,12 +96,7 @@ std::string quoted(double metres, DisplayUnit unit) {
             text.resize(text.size() - 5);
         }
     } else {
-        text = fixed_text(metres, 3);
-        text.erase(text.find_last_not_of('0') + 1);
-        if (text.back() == '.') {
-            text.pop_back();
-        }
-        text += " m";
+        text = trimmed_text(metres, 3) + " m";
     }
     return '"' + text + '"';
 }

@@ -139,10 +139,10 @@ void VariantJournal::read_line(const std::string& line) {
             return;
         result.figures.*columns[i].value = *value;
     }
-    const std::string& unended = fields.back();
-    if (unended != "0" && unended != "1")
+    const std::string& ended = fields.back();
+    if (ended != "ended" && ended != "not")
         return;
-    result.figures.unended = unended == "1" ? 1 : 0;
+    result.figures.ended = ended == "ended";
     results_[*index] = std::move(result);
     held_[*index] = true;
 }
@@ -152,7 +152,7 @@ bool VariantJournal::add(std::size_t index, const VariantResult& result) {
         std::to_string(index) + (result.laid ? "\tlaid\t" : "\tnot\t") + one_field(result.fault);
     for (const FigureColumn& column : figure_columns())
         line += "\t" + number(result.figures.*column.value);
-    line += result.figures.unended > 0 ? "\t1" : "\t0";
+    line += result.figures.ended ? "\tended" : "\tnot";
     file_ << line << '\n' << std::flush;
     return static_cast<bool>(file_);
 }

@@ -248,27 +248,26 @@ struct Lit {
 
 /// The faces in the pixel whose first sample is (column, row), each lit once, at the middle of its
 /// samples: outlines are as fine as the samples, and shade is within its map's own softness.
-const std::vector<Lit>& lit_faces(const Band& band, const Painter& painter, int column, int row,
-                                  std::vector<Lit>& kept) {
-    kept.clear();
+void light_faces(std::vector<Lit>& lit, const Band& band, const Painter& painter, int column,
+                 int row) {
+    lit.clear();
     for (int i = 0; i < fine * fine; ++i) {
         const Sample& sample = band.at(column + i % fine, row + i / fine);
-        auto known = std::find_if(kept.begin(), kept.end(),
-                                  [&](const Lit& lit) { return lit.middle.face == sample.face; });
-        if (known == kept.end())
-            known = kept.insert(kept.end(), {{sample.face, 0, 0, 0}, 0, Vec3(1, 1, 1)});
+        auto known = std::find_if(lit.begin(), lit.end(),
+                                  [&](const Lit& one) { return one.middle.face == sample.face; });
+        if (known == lit.end())
+            known = lit.insert(lit.end(), {{sample.face, 0, 0, 0}, 0, Vec3(1, 1, 1)});
         known->middle.u += sample.u;
         known->middle.v += sample.v;
         ++known->samples;
     }
-    for (Lit& lit : kept) {
-        if (lit.middle.face < 0)
+    for (Lit& one : lit) {
+        if (one.middle.face < 0)
             continue;
-        lit.middle.u /= static_cast<float>(lit.samples);
-        lit.middle.v /= static_cast<float>(lit.samples);
-        lit.light = painter.colour(lit.middle);
+        one.middle.u /= static_cast<float>(one.samples);
+        one.middle.v /= static_cast<float>(one.samples);
+        one.light = painter.colour(one.middle);
     }
-    return kept;
 }
 
 const Vec3& light_of(const std::vector<Lit>& lit, int face) {
@@ -323,14 +322,14 @@ Pixels shaded_picture(const SolidModel& model, const PictureView& view) {
         seen.push_back(screen.of(face));
     const std::vector<std::vector<int>> bands =
         sorted_into_bands(faces, seen, screen.frame.toward, pixels.height);
-    std::vector<Lit> kept;
+    std::vector<Lit> lit; // of one pixel; kept for its memory
     for (int top = 0; top < pixels.height; top += band_rows) {
         const int rows = std::min(band_rows, pixels.height - top) * fine;
         const Band band(seen, bands[static_cast<std::size_t>(top / band_rows)], width, top * fine,
                         rows);
         for (int y = top; y < top + rows / fine; ++y)
             for (int x = 0; x < pixels.width; ++x) {
-                const std::vector<Lit>& lit = lit_faces(band, painter, x * fine, y * fine, kept);
+                light_faces(lit, band, painter, x * fine, y * fine);
                 Vec3 sum(0, 0, 0);
                 for (int row = y * fine; row < (y + 1) * fine; ++row)
                     for (int column = x * fine; column < (x + 1) * fine; ++column) {

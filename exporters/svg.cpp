@@ -15,11 +15,7 @@ namespace {
 std::string number(double value) {
     if (!std::isfinite(value))
         throw std::runtime_error("A drawing holds a number that is not finite.");
-    std::string text = fixed_text(value, 3);
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.back() == '.')
-        text.pop_back();
-    return text;
+    return trimmed_text(value, 3);
 }
 
 std::string grey(Ink ink) {

@@ -11,12 +11,7 @@ using Look = CellLook;
 
 /// The full value, so that a spreadsheet reckons with what we reckoned with.
 std::string number_text(double value) {
-    std::string text = fixed_text(value, 12);
-    while (text.back() == '0')
-        text.pop_back();
-    if (text.back() == '.')
-        text.pop_back();
-    return text;
+    return trimmed_text(value, 12);
 }
 
 /// Row of an item on the sheet Buy.

@@ -59,7 +59,7 @@ std::string variants_csv(const VariantStudy& study, const std::vector<VariantRes
         cells.push_back(result.laid ? "yes" : "no");
         for (const FigureColumn& column : figure_columns())
             cells.push_back(result.laid ? fixed_text(result.figures.*column.value, 6) : "");
-        cells.push_back(!result.laid ? "" : result.figures.unended > 0 ? "no" : "yes");
+        cells.push_back(!result.laid ? "" : result.figures.ended ? "yes" : "no");
         cells.insert(cells.end(), {study.works.currency, result.fault});
         text += csv_row(cells);
     }
@@ -92,7 +92,7 @@ std::string variants_table(const VariantStudy& study, const std::vector<VariantR
                                           : "-");
         if (!result.laid)
             faults += "- " + which + " cannot be laid: " + shown_text(result.fault, 200) + "\n";
-        else if (result.figures.unended > 0)
+        else if (!result.figures.ended)
             faults += "- " + which +
                       " does not end within ten years: its days are those of the "
                       "first ten.\n";

@@ -38,6 +38,14 @@ std::string fixed_text(double value, int decimals) {
     return is_zero && text.front() == '-' ? text.substr(1) : text;
 }
 
+std::string trimmed_text(double value, int decimals) {
+    std::string text = fixed_text(value, decimals);
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.')
+        text.pop_back();
+    return text;
+}
+
 std::string feet_and_inches(double metres, int denominator) {
     if (!can_be_shown(metres))
         return fixed_text(metres, 0) + " m";

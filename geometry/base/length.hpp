@@ -50,5 +50,8 @@ std::string volume_text(double cubic_metres, DisplayUnit unit);
 
 /// A number with a fixed count of decimals, '.' in every locale, no "-0": (-0.04, 1) -> "0.0".
 std::string fixed_text(double value, int decimals);
+/// The same without the noughts at its end: (12.50, 2) -> "12.5", (3, 2) -> "3". At least one
+/// decimal.
+std::string trimmed_text(double value, int decimals);
 
 } // namespace coilwright

@@ -104,11 +104,7 @@ private:
             const double meant = number * unit.metres;
             if (unit.file != design_.unit || meant <= low || meant > high)
                 continue;
-            std::string text = fixed_text(number, 3);
-            text.erase(text.find_last_not_of('0') + 1);
-            if (text.back() == '.')
-                text.pop_back();
-            return text + " " + unit.word;
+            return trimmed_text(number, 3) + " " + unit.word;
         }
         return {};
     }

@@ -46,8 +46,8 @@ std::vector<OrderGroup> order_list(const TakeOff& take, const DayPlan& days) {
             sum += found->second;
             if (!item.pack.empty()) {
                 int& had = packs_so_far[item.code];
-                const int all = std::min(
-                    item.packs, static_cast<int>(std::ceil(item.packs * sum / item.amount - 1e-6)));
+                const int all = static_cast<int>(
+                    std::min<double>(item.packs, std::ceil(item.packs * sum / item.amount - 1e-6)));
                 line.packs = all - had;
                 line.amount = line.packs * item.pack_size;
                 had = all;

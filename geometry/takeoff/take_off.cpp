@@ -162,16 +162,6 @@ void sum_items(const Ledger& ledger) {
             make_item(code, sum.amount, sum.amount > 0 ? sum.wasted / sum.amount : 0, ledger));
 }
 
-/// 0.125 -> "12.5"
-std::string share_text(double share) {
-    std::string text = fixed_text(100 * share, 2);
-    while (text.back() == '0')
-        text.pop_back();
-    if (text.back() == '.')
-        text.pop_back();
-    return text;
-}
-
 void note_assumptions(const Ledger& ledger) {
     const Works& works = ledger.works;
     std::vector<std::string>& notes = ledger.take.notes;
@@ -180,8 +170,8 @@ void note_assumptions(const Ledger& ledger) {
                         "common practice, and nothing has a price.");
     if (ledger.plan.design.fills.empty())
         notes.push_back("The design says nothing of the fill: soil without stabiliser is assumed.");
-    notes.push_back("Soil swells by " + share_text(works.soil.swell) +
-                    " % when dug and shrinks by " + share_text(works.soil.shrink) +
+    notes.push_back("Soil swells by " + trimmed_text(100 * works.soil.swell, 2) +
+                    " % when dug and shrinks by " + trimmed_text(100 * works.soil.shrink, 2) +
                     " % of the bank when tamped: weigh a test bag.");
     for (const Price& price : works.prices)
         if (price.item.rfind("tube-", 0) == 0 &&

@@ -179,7 +179,8 @@ private:
             return;
         }
         if (step < least_step) {
-            reading_.fault = name + ": its step is too small; the least is a billionth of a metre";
+            reading_.fault =
+                name + ": its step is below a billionth (of a metre, or of a bare number)";
             return;
         }
         if (span / step > static_cast<double>(most_values) - 1) {

@@ -53,7 +53,7 @@ VariantFigures figures_of(const BuildingPlan& plan, const Works& works) {
     figures.person_days = days.person_days;
     figures.working_days = days.working_days;
     figures.calendar_days = days.calendar_days;
-    figures.unended = days.ended ? 0 : 1;
+    figures.ended = days.ended;
     figures.safety = least_geometric_safety(plan);
     figures.failing = static_cast<double>(
         std::count_if(plan.findings.begin(), plan.findings.end(),

@@ -31,7 +31,7 @@ struct VariantFigures {
     double cost = 0;         // likely, in the currency of the works; 0 without prices
     double person_days = 0;
     double working_days = 0, calendar_days = 0;
-    double unended = 0; // 1: the plan of days did not end within ten years; no column of its own
+    bool ended = true; // false: the plan of days does not within ten years; no column of its own
     /// Least geometric factor of safety of the domes and tunnels as finished, beside openings too;
     /// 0 where no line of thrust is found, or a course finds nothing to lie on.
     double safety = 0;

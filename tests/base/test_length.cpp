@@ -80,6 +80,9 @@ TEST_CASE("a number has a point and its decimals in any locale") {
     if (german)
         std::setlocale(LC_ALL, "C");
     CHECK(fixed_text(-0.001, 2) == "0.00");
+    CHECK(trimmed_text(12.5, 2) == "12.5");
+    CHECK(trimmed_text(-0.001, 2) == "0");
+    CHECK(trimmed_text(100, 1) == "100");
     CHECK(fixed_text(-0.0, 0) == "0");
     CHECK(fixed_text(-0.01, 2) == "-0.01");
     CHECK(fixed_text(std::numeric_limits<double>::max(), 3).size() == 309 + 4);
