@@ -1,5 +1,6 @@
 #include "geometry/checks/building_statics.hpp"
 
+#include "geometry/checks/statics_finding.hpp"
 #include "geometry/plan/set_notes.hpp"
 #include "geometry/statics/sway.hpp"
 #include "geometry/statics/tunnel_slice.hpp"
@@ -19,8 +20,9 @@ int course_over_springline(const DomeForm& dome, const std::vector<WallCourse>& 
     return first;
 }
 
-void add_sideways(const Design& design, const DomeForm& dome, DomeAnalysis& result) {
-    const std::vector<WallCourse> parallel = parallel_courses(design, dome);
+void add_sideways(const Design& design, const DomeForm& dome, const DomeLoads& loads,
+                  DomeAnalysis& result) {
+    const std::vector<WallCourse> parallel = parallel_courses(design, dome, loads);
     const int crown = crown_block_from(dome);
     if (crown <= 1 || first_without_contact(parallel))
         return;
@@ -56,6 +58,41 @@ void leave_joined(Finding& finding, const std::vector<std::string>& joined) {
                      "larger one, or domes farther apart, leave more rings whole.";
 }
 
+std::string strip_words(const std::string& beside) {
+    return beside.empty() ? "clear of all openings" : "beside '" + beside + "'";
+}
+
+void leave_sliding(Finding& finding, const Design& design, const std::vector<SlidingStrip>& strips,
+                   bool worst) {
+    if (strips.empty())
+        return;
+    const auto told = std::max_element(
+        strips.begin(), strips.end(), [](const SlidingStrip& a, const SlidingStrip& b) {
+            return a.friction < b.friction;
+        });
+    std::string where = told->where.empty() ? "" : " " + told->where;
+    if (strips.size() > 1)
+        where += " (the worst of " + std::to_string(strips.size()) + " strips)";
+    const bool none = !(told->friction < unlimited);
+    const std::string friction = three_digits(design.joint.friction);
+    if (none)
+        finding.message +=
+            " No line of thrust stands" + where + " at any friction: it is left out here.";
+    else
+        finding.message += " No line of thrust stands" + where + " at the friction of the joints, " +
+                           friction + "; there it is reckoned with " +
+                           three_digits(up_to_three_digits(told->friction)) +
+                           ", the least with which one does.";
+    if (finding.verdict == Verdict::holds)
+        finding.verdict = Verdict::not_judged;
+    else if (!none && worst)
+        soften_default(finding, design.joint.friction_stated, "friction of the joints");
+    finding.remedy = std::string("First mend ") +
+                     (none ? "geometric-safety" : "joint-sliding") +
+                     (told->where.empty() ? "" : " " + told->where) + "." +
+                     (finding.remedy.empty() ? "" : " ") + finding.remedy;
+}
+
 AnalysisParts parts_of_findings() {
     AnalysisParts parts;
     parts.strips.lines = false;
@@ -65,32 +102,47 @@ AnalysisParts parts_of_findings() {
 
 namespace {
 
+/// The least friction with which a line stands, and room for the solver's tolerance; never less
+/// than that of the joints, with which none was found.
+double friction_to_stand(const Design& design, const Slice& slice) {
+    const LeastFriction needed = friction_needed(slice);
+    if (!needed.line.stands)
+        return unlimited;
+    return std::max(design.joint.friction, needed.friction) * (1 + 1e-4) + 1e-6;
+}
+
+/// `friction`: of its joints.
 LeastPressure pressure_at_friction(const Design& design, const std::vector<WallCourse>& courses,
-                                   DomeSlice what, std::optional<int> only = {}) {
-    what.friction = design.joint.friction;
+                                   DomeSlice what, double& friction, std::optional<int> only = {}) {
+    friction = what.friction = design.joint.friction;
     LeastPressure found = least_pressure(courses, what, only);
     if (found.line.stands)
         return found;
-    what.friction = unlimited;
-    return least_pressure(courses, what, only);
+    friction = what.friction = friction_to_stand(design, dome_slice(courses, what));
+    if (friction < unlimited)
+        found = least_pressure(courses, what, only);
+    return found;
 }
 
 } // namespace
 
-ThrustLine thrust_at_friction(const Design& design, const std::vector<WallCourse>& courses,
-                              const DomeForm& dome, DomeSlice what) {
+LineAtFriction thrust_at_friction(const Design& design, const std::vector<WallCourse>& courses,
+                                  const DomeForm& dome, DomeSlice what) {
     what.friction = design.joint.friction;
     ThrustLine found = springline_thrust(courses, dome, what);
     if (found.stands)
-        return found;
-    what.friction = unlimited;
-    return springline_thrust(courses, dome, what);
+        return {found, what.friction};
+    what.first = course_over_springline(dome, courses);
+    what.friction = friction_to_stand(design, dome_slice(courses, what));
+    if (what.friction < unlimited)
+        found = springline_thrust(courses, dome, what);
+    return {found, found.stands ? what.friction : unlimited};
 }
 
 DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, const DomeForm& dome,
-                          const AnalysisParts& parts) {
+                          const AnalysisParts& parts, const DomeLoads& loads) {
     DomeAnalysis result;
-    result.statics = dome_statics(design, building, dome, {}, parts.strips);
+    result.statics = dome_statics(design, building, dome, loads, parts.strips);
     const std::vector<WallCourse>& courses = result.statics.courses;
     result.springline_course = course_over_springline(dome, courses);
     if (result.statics.strips.empty())
@@ -99,10 +151,13 @@ DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, co
         DomeSlice what;
         if (!strip.beside.empty())
             what.beside = strip.beside;
+        double friction = unlimited;
         if (parts.pressures)
-            result.pressures.push_back(pressure_at_friction(design, courses, what));
+            result.pressures.push_back(pressure_at_friction(design, courses, what, friction));
         if (parts.ground_pressures)
-            result.ground_pressures.push_back(pressure_at_friction(design, courses, what, 1));
+            result.ground_pressures.push_back(
+                pressure_at_friction(design, courses, what, friction, 1));
+        result.frictions.push_back(friction);
     }
     for (const OpeningForm& form : building.openings)
         if (const Opening* written = find_opening(design, form.id); written && form.in == dome.id)
@@ -118,14 +173,15 @@ DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, co
     if (parts.levers)
         result.levers = levers_while_building(courses);
     if (parts.sideways)
-        add_sideways(design, dome, result);
+        add_sideways(design, dome, loads, result);
     return result;
 }
 
-TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel) {
+TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel,
+                              const DomeLoads& loads) {
     TunnelAnalysis result;
     result.tunnel = tunnel.id;
-    result.courses = tunnel_courses(design, tunnel);
+    result.courses = tunnel_courses(design, tunnel, loads);
     if (tunnel.crown_courses < 1 || first_without_contact(result.courses))
         return result;
     result.laid = true;
@@ -133,8 +189,18 @@ TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel) {
     const auto ground = static_cast<int>(slice.blocks.size());
     result.centred = centred_thrust(slice);
     result.friction = least_friction(slice);
-    result.least = least_thrust(slice, ground);
-    result.greatest = result.least.stands ? greatest_thrust(slice, ground) : result.least;
+    TunnelSlice what;
+    what.friction = design.joint.friction;
+    result.least = least_thrust(tunnel_slice(result.courses, what), ground);
+    if (!result.least.stands) {
+        what.friction = friction_to_stand(design, slice);
+        if (what.friction < unlimited)
+            result.least = least_thrust(tunnel_slice(result.courses, what), ground);
+    }
+    if (result.least.stands) {
+        result.line_friction = what.friction;
+        result.greatest = greatest_thrust(tunnel_slice(result.courses, what), ground);
+    }
     result.levers = levers_while_building(result.courses);
     const int crown = tunnel.side_courses + 1;
     if (crown > 1) {

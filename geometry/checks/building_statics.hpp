@@ -13,12 +13,21 @@
 
 namespace coilwright {
 
+/// A line of thrust and the friction of the joints that it was found with: the design's; the least
+/// with which one stands, where that is more; unlimited (and no line) where none stands with any.
+struct LineAtFriction {
+    ThrustLine line;
+    double friction = unlimited;
+};
+
 struct DomeAnalysis {
     DomeStatics statics;
-    // By strip, at the friction of the joints; as much as they want where no line stands so.
+    // By strip, at the friction of the joints; where no line stands so, at the least with which one
+    // does.
     std::vector<LeastPressure> pressures;
     std::vector<LeastPressure> ground_pressures; // under course 1 alone
-    ThrustLine springline; // of least thrust there, clear of openings; empty where there is none
+    std::vector<double> frictions; // by strip: of these; unlimited where no line stands with any
+    LineAtFriction springline;     // of least thrust there, clear of openings
     int springline_course = 1;            // the course over that joint
     std::vector<CourseMembrane> membrane; // ring courses above the springline
     // By id of an opening or tunnel: the course after which its form may be struck.
@@ -28,17 +37,20 @@ struct DomeAnalysis {
     double wind = 0; // Pa, the same
 };
 
-/// springline_thrust with joints that carry shear up to [joint] friction; as much as they want
-/// where no line stands so.
-ThrustLine thrust_at_friction(const Design& design, const std::vector<WallCourse>& courses,
-                              const DomeForm& dome, DomeSlice what = {});
+/// springline_thrust with joints that carry shear up to [joint] friction; where no line stands so,
+/// up to the least with which one does.
+LineAtFriction thrust_at_friction(const Design& design, const std::vector<WallCourse>& courses,
+                                  const DomeForm& dome, DomeSlice what = {});
 
 struct TunnelAnalysis {
     std::string tunnel;
     std::vector<WallCourse> courses;
     CentredThrust centred; // of the finished vault with its walls, as much friction as it wants
     LeastFriction friction;
-    ThrustLine least, greatest; // by the thrust on the ground, as much friction as it wants
+    // By the thrust on the ground, at the friction of the joints; where no line stands so, at the
+    // least with which one does.
+    ThrustLine least, greatest;
+    double line_friction = unlimited; // of these two
     std::vector<double> levers; // while it is built, without a form
     double sway = 0;            // g that vault and walls bear as one arch, friction left out
     double wind = 0;            // Pa on one side, the same
@@ -57,6 +69,18 @@ std::vector<std::string> joined_domes(const std::vector<WallCourse>& courses);
 /// Turns a verdict that does not hold into `not judged` in a joined dome, and says why.
 void leave_joined(Finding& finding, const std::vector<std::string>& joined);
 
+/// A strip in which no line of thrust stands at the friction of the joints.
+struct SlidingStrip {
+    std::string where;           // "beside 'door'"; empty: of the whole
+    double friction = unlimited; // the least with which one does; unlimited: with none
+};
+/// Less friction makes no verdict better: where a strip slides a check that holds is not judged,
+/// and says why. `worst`: whether the value told is of one of these strips.
+void leave_sliding(Finding& finding, const Design& design, const std::vector<SlidingStrip>& strips,
+                   bool worst = true);
+/// "clear of all openings", "beside 'door'".
+std::string strip_words(const std::string& beside);
+
 /// What of a dome is worked out.
 struct AnalysisParts {
     StripParts strips;
@@ -71,7 +95,8 @@ AnalysisParts parts_of_findings();
 BuildingStatics building_statics(const BuildingPlan& plan);
 /// `parts`: what is asked for; the rest stays empty.
 DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, const DomeForm& dome,
-                          const AnalysisParts& parts = {});
-TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel);
+                          const AnalysisParts& parts = {}, const DomeLoads& loads = {});
+TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel,
+                              const DomeLoads& loads = {});
 
 } // namespace coilwright

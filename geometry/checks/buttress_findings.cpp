@@ -44,9 +44,11 @@ double part_of(const ButtressForm& pier, const DomeForm& dome,
 std::vector<Finding> buttress_findings(const Design& design, const BuildingForm& building,
                                        const DomeForm& dome, const DomeAnalysis& analysis) {
     std::vector<Finding> findings;
-    if (!analysis.springline.stands)
-        return findings;
-    const JointThrust& above = analysis.springline.joints.back();
+    const ThrustLine& line = analysis.springline.line;
+    const JointThrust above = line.stands ? line.joints.back() : JointThrust{};
+    std::vector<SlidingStrip> sliding;
+    if (!(analysis.springline.friction <= design.joint.friction))
+        sliding.push_back({strip_words(""), analysis.springline.friction});
     const Limit& least = limit_of(design, "overturning.least");
     for (const ButtressForm& pier : building.buttresses) {
         if (pier.dome != dome.id || pier.reveal)
@@ -62,16 +64,28 @@ std::vector<Finding> buttress_findings(const Design& design, const BuildingForm&
             "the thrust of its part of the dome, " + force_text(push.thrust, design.unit);
         Finding slides = statics_finding("buttress-sliding", "buttress." + pier.id, place);
         judge_ratio(slides, stability.sliding, 1, design.joint.factor);
-        slides.formula = "friction on the ground x weights / thrust; the soil's help is left out";
-        slides.source = "balance; friction and factor by [ground] and [joint], or a judgement "
-                        "without source (0.4, 1.5)";
+        slides.formula =
+            "friction on the ground x (W + V)/H, the soil's help left out: W the pier's weight " +
+            force_text(stability.mass.weight, design.unit) + "; V and H of " +
+            three_digits(part / radians_per_degree) + " degrees of the dome, its part, V " +
+            force_text(push.vertical, design.unit) + ", H " +
+            force_text(push.thrust, design.unit);
+        slides.source = ground_sliding_source(design);
         slides.message = "'" + pier.id + "' with the wall above it resists sliding by " + pushed +
                          ", " + three_digits(stability.sliding) + " times.";
         soften_ground_friction(slides, design);
         Finding tips = statics_finding("buttress-overturning", "buttress." + pier.id, place);
         judge_ratio(tips, stability.overturning, least.value,
                     limit_of(design, "overturning.good").value);
-        tips.formula = "moment of the weights about the pier's toe / moment of the thrust";
+        const auto arm = [&](double metres) { return length_text(metres, design.unit); };
+        tips.formula =
+            "(W a + V b)/(H h) about the pier's toe: W " +
+            force_text(stability.mass.weight, design.unit) + ", a " +
+            arm(stability.toe - stability.mass.centre) + "; of " +
+            three_digits(part / radians_per_degree) + " degrees of the dome, its part: V " +
+            force_text(push.vertical, design.unit) + ", b " + arm(stability.toe - push.radius) +
+            ", H " + force_text(push.thrust, design.unit) + ", h " +
+            arm(push.height - dome.course_bottom(1));
         tips.source = source_text(least);
         tips.message = "'" + pier.id + "' with the wall above it resists being tipped by " +
                        pushed + ", " + three_digits(stability.overturning) + " times.";
@@ -79,6 +93,15 @@ std::vector<Finding> buttress_findings(const Design& design, const BuildingForm&
             slides.remedy = "A wider or longer pier, or more buried courses.";
         if (tips.verdict != Verdict::holds)
             tips.remedy = "A longer projection at the floor.";
+        for (Finding* finding : {&slides, &tips}) {
+            if (!line.stands) {
+                finding->value.reset();
+                finding->verdict = Verdict::not_judged;
+                finding->message = "The thrust of '" + dome.id + "' on '" + pier.id +
+                                   "' is not known.";
+            }
+            leave_sliding(*finding, design, sliding);
+        }
         if (bank_against_wall(design) && !bank_known(design))
             for (Finding* finding : {&slides, &tips})
                 finding->verdict = Verdict::not_judged;

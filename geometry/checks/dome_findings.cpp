@@ -9,10 +9,6 @@ namespace coilwright {
 
 namespace {
 
-std::string strip_words(const StripStatics& strip) {
-    return strip.beside.empty() ? "clear of all openings" : "beside '" + strip.beside + "'";
-}
-
 Finding of_dome(const Design& design, const DomeForm& dome, const std::string& code) {
     return statics_finding(code, "dome." + dome.id, find_dome(design, dome.id)->profile.place);
 }
@@ -20,25 +16,35 @@ Finding of_dome(const Design& design, const DomeForm& dome, const std::string& c
 Finding joint_sliding(const Design& design, const DomeForm& dome, const DomeStatics& statics) {
     Finding found = of_dome(design, dome, "joint-sliding");
     const StripStatics* worst = nullptr;
-    for (const StripStatics& strip : statics.strips)
-        if (strip.friction.line.stands &&
-            (!worst || strip.friction.friction > worst->friction.friction))
+    double needed = 0;
+    for (const StripStatics& strip : statics.strips) {
+        if (strip.friction.line.undecided)
+            continue;
+        const double here = strip.friction.line.stands ? strip.friction.friction : unlimited;
+        if (!worst || here > needed) {
             worst = &strip;
+            needed = here;
+        }
+    }
     found.formula = "friction of the joints / the least friction with which any line of thrust and "
                     "ring compression balance every course";
-    found.source = design.joint.friction_stated ? "stated in the design, [joint]"
-                                                : "a judgement without source: friction 0.5 with "
-                                                  "barbed wire, factor 1.5 ([joint])";
+    found.source = joint_sliding_source(design);
     if (!worst) {
         found.message = "No balance of '" + dome.id +
                         "' is found at all, so what friction it needs is not known.";
         return found;
     }
-    const double needed = worst->friction.friction;
     judge_ratio(found, needed > 0 ? design.joint.friction / needed : unlimited, 1,
                 design.joint.factor);
+    if (!(needed < unlimited)) {
+        found.message = "No friction would keep the joints of '" + dome.id + "' " +
+                        strip_words(worst->beside) +
+                        " from sliding: no line of thrust keeps within the wall there.";
+        found.remedy = "First mend geometric-safety " + strip_words(worst->beside) + ".";
+        return found;
+    }
     found.message =
-        "The joints of '" + dome.id + "' " + strip_words(*worst) + " need a friction of at least " +
+        "The joints of '" + dome.id + "' " + strip_words(worst->beside) + " need a friction of at least " +
         three_digits(needed) + "; they are taken to have " + three_digits(design.joint.friction) +
         ". The rings carry the rest: a course that steps in slides as soon as its ring is "
         "open.";
@@ -86,7 +92,13 @@ Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis&
     const StripStatics* in = nullptr;
     double least = unlimited;
     bool by_ring = false;
-    for (std::size_t i = 0; i < analysis.pressures.size(); ++i)
+    std::vector<SlidingStrip> sliding;
+    bool slides = false; // the strip in which it is worst
+    for (std::size_t i = 0; i < analysis.pressures.size(); ++i) {
+        const bool stands = analysis.frictions[i] <= design.joint.friction;
+        if (!stands)
+            sliding.push_back(
+                {strip_words(analysis.statics.strips[i].beside), analysis.frictions[i]});
         for (const JointCheck& joint : analysis.pressures[i].joints) {
             const double most = std::max(joint.pressure, joint.hoop_pressure);
             if (most > 0 && joint.strength / most < least) {
@@ -94,11 +106,14 @@ Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis&
                 worst = &joint;
                 in = &analysis.statics.strips[i];
                 by_ring = joint.hoop_pressure > joint.pressure;
+                slides = !stands;
             }
         }
+    }
     const Limit& limit = limit_of(design, "crushing.least");
     found.formula = "strength of the fill / (N/(d - 2e) in a joint, or ring force / tube section), "
-                    "by a line at the friction of the joints where one stands so";
+                    "by the line at the friction of the joints whose worst joint has most strength "
+                    "to spare";
     found.source = source_text(limit) +
                    "; strength as the design states it, else Dunbar & Wipplinger 2006, sand-filled";
     if (!worst) {
@@ -108,18 +123,16 @@ Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis&
     }
     judge_ratio(found, least, limit.value, limit_of(design, "crushing.good").value);
     found.message = (by_ring ? "The ring of course " : "The joint under course ") +
-                    std::to_string(worst->course) + " of '" + dome.id + "' " + strip_words(*in) +
+                    std::to_string(worst->course) + " of '" + dome.id + "' " + strip_words(in->beside) +
                     " is pressed with " +
                     stress_text(std::max(worst->pressure, worst->hoop_pressure), design.unit) +
                     " by the line of thrust that asks least of it; its fill is taken to bear " +
                     stress_text(worst->strength, design.unit) + ".";
-    soften_unstated(found, design, worst->course);
+    const double pressure = std::max(worst->pressure, worst->hoop_pressure);
+    soften_unstated(found, design, worst->course, pressure);
     if (found.verdict != Verdict::holds)
-        found.remedy = "Test cylinders of the fill: " +
-                       least_stress_text(std::max(worst->pressure, worst->hoop_pressure) *
-                                             limit_of(design, "crushing.good").value,
-                                         design.unit) +
-                       " would hold; or take a wider tube.";
+        found.remedy = stronger_fill(design, pressure);
+    leave_sliding(found, design, sliding, slides);
     return found;
 }
 
@@ -161,13 +174,13 @@ Finding geometric_safety(const Design& design, const DomeForm& dome, const DomeS
     judge_ratio(found, safety, least.value, good);
     if (safety < 1)
         found.message = "No line of thrust keeps within the wall of '" + dome.id + "' " +
-                        strip_words(worst) +
+                        strip_words(worst.beside) +
                         (safety > 0 ? "; the best one would need joints " +
                                           fixed_text(1 / safety, 2) + " times as wide."
                                     : ".");
     else
         found.message = "The most centred line of thrust of '" + dome.id + "' " +
-                        strip_words(worst) + " would keep within joints " + fixed_text(safety, 2) +
+                        strip_words(worst.beside) + " would keep within joints " + fixed_text(safety, 2) +
                         " times narrower, with every unbroken ring closed and pressed.";
     if (found.verdict != Verdict::holds)
         found.remedy =

@@ -21,7 +21,8 @@ const std::map<ReportTable, std::vector<ColumnFormula>>& table() {
            heyman},
           {"thrust on the ground",
            "least and greatest horizontal force in the joint under course 1 with the friction "
-           "assumed, by the same program",
+           "assumed in the joints and on the ground, by the same program: the greatest is no more "
+           "than the ground's friction x the weight",
            heyman}}},
         {ReportTable::tunnel_sections,
          {{"factor",
@@ -33,7 +34,8 @@ const std::map<ReportTable, std::vector<ColumnFormula>>& table() {
            heyman},
           {"thrust on the ground",
            "least and greatest horizontal force in the joint under course 1 on a metre or a foot "
-           "of length, friction without limit, by the same program",
+           "of length, at the friction of the joints (the least with which a line stands, where "
+           "that is more), by the same program",
            heyman}}},
         {ReportTable::courses,
          {{"inside radius", "half-width of the profile at the middle of the course's height",
@@ -110,9 +112,9 @@ const std::map<ReportTable, std::vector<ColumnFormula>>& table() {
         {ReportTable::lintels,
          {{"span", "opening and half a bearing at either end", "common practice, no source"},
           {"load",
-           "gamma b h (L - h) and its own weight: the wall's triangle of 45 degrees, h = L/2 or "
-           "the "
-           "wall's height over it where that is less, b its thickness, gamma its unit weight",
+           "(gamma b + p) h (L - h) and its own weight: the wall's triangle of 45 degrees, h = L/2 "
+           "or the wall's height over it where that is less, b its thickness, gamma its unit "
+           "weight, p the weight of the plaster on both its faces",
            "common practice, no source; any handbook of masonry"},
           {"moment", "at mid-span: W L/6 of a whole triangle, q L^2/8 of its own weight", balance},
           {"bending", "6 M/(b d^2), b and d of the lintel", "elastic theory of beams"},

@@ -6,7 +6,8 @@
 
 #include <algorithm>
 #include <optional>
-#include <utility>
+#include <string>
+#include <vector>
 
 namespace coilwright {
 
@@ -19,7 +20,7 @@ public:
 
     std::vector<Finding> run() {
         std::vector<Finding> findings;
-        if (analysis_.springline.stands && analysis_.springline_course > 1)
+        if (analysis_.springline_course > 1)
             add_stem(findings);
         findings.push_back(ground_pressure());
         if (!analysis_.statics.piers.empty())
@@ -39,43 +40,60 @@ private:
         return statics_finding(code, "dome." + dome_.id, find_dome(design_, dome_.id)->place);
     }
 
+    struct Stem {
+        std::string beside;
+        std::optional<StemStability> stability; // none where the strip has no line
+        double thrust = 0, friction = unlimited;
+    };
+
     /// In a strip, and the thrust on its stem: what an opening leaves of the stem's courses carries
-    /// what it leaves of the dome's. None where the strip has no line, or nothing pushes.
-    std::optional<std::pair<StemStability, double>> stem_of(const std::string& beside) const {
+    /// what it leaves of the dome's.
+    Stem stem_of(const std::string& beside) const {
         std::vector<WallCourse> courses = analysis_.statics.courses;
-        ThrustLine line = analysis_.springline;
+        LineAtFriction found = analysis_.springline;
         if (!beside.empty()) {
             DomeSlice what;
             what.beside = beside;
-            line = thrust_at_friction(design_, courses, dome_, what);
+            found = thrust_at_friction(design_, courses, dome_, what);
             const std::vector<double> kept = kept_beside(courses, beside);
             for (std::size_t i = 0; i < courses.size() && i < kept.size(); ++i)
                 courses[i].weight *= kept[i];
         }
+        const ThrustLine& line = found.line;
         if (!line.stands || line.joints.empty())
-            return std::nullopt;
+            return {beside, {}, 0, unlimited};
         const JointThrust& above = line.joints.back();
-        return std::pair{
+        return {
+            beside,
             stem_stability(courses, analysis_.springline_course, above, design_.ground.friction),
-            above.thrust()};
+            above.thrust(), found.friction};
     }
 
     void add_stem(std::vector<Finding>& findings) const {
         StemStability stem{0, unlimited, unlimited};
         double thrust = 0;
         std::string tips_beside, slides_beside;
+        bool tips_slid = false, slides_slid = false; // at more than the friction of the joints
+        std::vector<SlidingStrip> sliding;
+        bool any = false;
         for (const StripStatics& strip : analysis_.statics.strips) {
-            const auto found = stem_of(strip.beside);
-            if (!found)
+            const Stem found = stem_of(strip.beside);
+            const bool slid = !(found.friction <= design_.joint.friction);
+            if (slid)
+                sliding.push_back({strip_words(strip.beside), found.friction});
+            if (!found.stability)
                 continue;
-            if (found->first.overturning < stem.overturning) {
-                stem.overturning = found->first.overturning;
+            any = true;
+            if (found.stability->overturning < stem.overturning) {
+                stem.overturning = found.stability->overturning;
                 tips_beside = strip.beside;
+                tips_slid = slid;
             }
-            if (found->first.sliding < stem.sliding) {
-                stem.sliding = found->first.sliding;
+            if (found.stability->sliding < stem.sliding) {
+                stem.sliding = found.stability->sliding;
                 slides_beside = strip.beside;
-                thrust = found->second;
+                slides_slid = slid;
+                thrust = found.thrust;
             }
         }
         const auto where = [](const std::string& beside) {
@@ -87,8 +105,7 @@ private:
         Finding slides = of_dome("stem-sliding");
         slides.formula = "friction on the ground x weight of dome and stem / least thrust at the "
                          "springline at the friction of the joints; the soil's help is left out";
-        slides.source = "balance; friction and factor by [ground] and [joint], or a judgement "
-                        "without source (0.4, 1.5)";
+        slides.source = ground_sliding_source(design_);
         judge_ratio(slides, stem.sliding, 1, design_.joint.factor);
         slides.message = "On the ground '" + dome_.id + "'" + where(slides_beside) + " resists " +
                          push + " " + three_digits(stem.sliding) + " times, at friction " +
@@ -107,12 +124,19 @@ private:
         tips.message = "As a free wall the stem of '" + dome_.id + "'" + where(tips_beside) +
                        " resists being tipped by the thrust at the springline " +
                        three_digits(stem.overturning) + " times.";
-        if (slides.verdict != Verdict::holds)
+        if (!any) {
+            for (Finding* finding : {&slides, &tips}) {
+                finding->verdict = Verdict::not_judged;
+                finding->message = "No thrust at the springline of '" + dome_.id + "' is known.";
+            }
+        } else if (slides.verdict != Verdict::holds)
             slides.remedy =
                 "A higher rise pushes less; more buried courses and buttresses hold more.";
-        if (tips.verdict != Verdict::holds)
+        if (any && tips.verdict != Verdict::holds)
             tips.remedy = "Lower the springline, raise the rise, lay a wider tube below, or stand "
                           "buttresses against the stem.";
+        leave_sliding(slides, design_, sliding, slides_slid);
+        leave_sliding(tips, design_, sliding, tips_slid);
         if (!known)
             for (Finding* finding : {&slides, &tips}) {
                 finding->verdict = Verdict::not_judged;
@@ -133,16 +157,24 @@ private:
         Finding found = of_dome("ground-pressure");
         double most = 0;
         std::string beside;
-        for (std::size_t i = 0; i < analysis_.ground_pressures.size(); ++i)
+        bool slides = false; // the strip of the most
+        std::vector<SlidingStrip> sliding;
+        for (std::size_t i = 0; i < analysis_.ground_pressures.size(); ++i) {
+            const std::string& strip = analysis_.statics.strips[i].beside;
+            const bool slid = !(analysis_.frictions[i] <= design_.joint.friction);
+            if (slid)
+                sliding.push_back({strip_words(strip), analysis_.frictions[i]});
             for (const JointCheck& joint : analysis_.ground_pressures[i].joints)
                 if (joint.course == 1 && spread(joint) > most) {
                     most = spread(joint);
-                    beside = analysis_.statics.strips[i].beside;
+                    beside = strip;
+                    slides = slid;
                 }
+        }
         found.unit = FindingUnit::pascal;
         found.formula =
-            "N/(d - 2e + g) under course 1, by the line of thrust that asks least of it, at the "
-            "friction of the joints where one stands so; "
+            "N/(d - 2e + g) under course 1, by the line of thrust at the friction of the joints "
+            "that asks least of the ground; "
             "g: depth of the gravel under it, which spreads 1 in 2 to either side";
         found.source = "Meyerhof 1953; capacity by [ground] bearing_capacity";
         if (most <= 0) {
@@ -159,11 +191,19 @@ private:
             const auto presumed = [&](const char* of) {
                 return pressure_text(limit_of(design_, of).value, design_.unit);
             };
+            const double best = std::max({presumptive.value,
+                                          limit_of(design_, "soil.presumptive_sand").value,
+                                          limit_of(design_, "soil.presumptive_gravel").value});
             found.remedy =
-                "State [ground] bearing_capacity. Codes presume " + presumed("soil.presumptive") +
-                " of clay and silt, " + presumed("soil.presumptive_sand") +
-                " of sands and gravels with fines and " + presumed("soil.presumptive_gravel") +
+                "State [ground] bearing_capacity" +
+                (most > best ? ": " + pressure_text(most, design_.unit) +
+                                   " is more than all that codes presume, "
+                             : ". Codes presume ") +
+                presumed("soil.presumptive") + " of clay and silt, " +
+                presumed("soil.presumptive_sand") + " of sands and gravels with fines and " +
+                presumed("soil.presumptive_gravel") +
                 " of gravel where nothing better is known (" + source_text(presumptive) + ").";
+            leave_sliding(found, design_, sliding, slides);
             return found;
         }
         const double capacity = *design_.ground.bearing_capacity;
@@ -174,6 +214,7 @@ private:
             found.remedy =
                 "Lay the lowest courses of a wider tube, or two side by side, on deeper gravel, "
                 "which spreads the weight.";
+        leave_sliding(found, design_, sliding, slides);
         return found;
     }
 
@@ -196,7 +237,7 @@ private:
                         " at course " + std::to_string(worst->course) +
                         "; its fill is taken to bear " +
                         stress_text(worst->strength, design_.unit) + ".";
-        soften_unstated(found, design_, worst->course);
+        soften_unstated(found, design_, worst->course, worst->pressure);
         if (found.verdict != Verdict::holds)
             found.remedy =
                 pier_remedy(*worst, limit_of(design_, "crushing.good").value / *found.value);
@@ -214,8 +255,16 @@ private:
         if (wanted <= share)
             return "Turn the openings apart: " + length_text(wanted, design_.unit) +
                    " of wall would do.";
-        return "A fill that bears " + stress_text(worst.strength * times, design_.unit) +
-               ", as tests show, would do, or a tube " + three_digits(times) + " times as wide.";
+        const Limit& best = limit_of(design_, "fill-strength.best");
+        const double strength = worst.strength * times;
+        return (strength > best.value
+                    ? "No published fill bears the " + least_stress_text(strength, design_.unit) +
+                          " that would do (the best " + stress_text(best.value, design_.unit) +
+                          "): narrow"
+                    : "A fill that bears " + least_stress_text(strength, design_.unit) +
+                          ", as tests show, would do; or narrow") +
+               " the openings beside it, or take a tube " + three_digits(up_to_three_digits(times)) +
+               " times as wide.";
     }
 };
 

@@ -37,7 +37,16 @@ void add_lintel(const BuildingPlan& plan, const LaidLintel& laid, std::vector<Fi
     const Limit& bears = limit_of(design, "lintel-beam.timber_bending");
     bending.unit = FindingUnit::pascal;
     bending.value = forces.bending;
-    bending.formula = "6 M/(b d^2), M of the wall's triangle of 45 degrees and the lintel itself";
+    bending.formula =
+        "6 M/(b d^2), M of the wall's triangle of 45 degrees, gamma b h (L - h), with the plaster "
+        "on both faces, p h (L - h), and the lintel itself: b " +
+        length_text(beam.wall_thickness, design.unit) + ", h " +
+        length_text(std::min(beam.wall_above, beam.span / 2), design.unit) + ", L " +
+        length_text(beam.span, design.unit) + ", gamma " +
+        quantity_text(std::round(beam.wall_unit_weight), Quantity::unit_weight, design.unit) +
+        ", p " +
+        pressure_text(beam.plaster, design.unit) + ", lintel " +
+        force_text(forces.load - forces.wall_load, design.unit);
     bending.source = source_text(bears);
     bending.message = "The lintel of '" + lintel.opening + "' carries " +
                       force_text(forces.load, design.unit) + " and is bent with " +
@@ -63,11 +72,13 @@ void add_lintel(const BuildingPlan& plan, const LaidLintel& laid, std::vector<Fi
     const Limit& least = limit_of(design, "crushing.least");
     judge_ratio(bearing, forces.bearing > 0 ? strength / forces.bearing : unlimited, least.value,
                 limit_of(design, "crushing.good").value);
-    bearing.formula = "strength of the fill / (load / area of both ends on the course below)";
+    bearing.formula = "strength of the fill / (load / area of both ends on the course below), load " +
+                      force_text(forces.load, design.unit);
     bearing.source = source_text(least);
     bearing.message = "Under the ends of its lintel the wall beside '" + lintel.opening +
                       "' is pressed with " + stress_text(forces.bearing, design.unit) +
                       "; its fill is taken to bear " + stress_text(strength, design.unit) + ".";
+    soften_unstated(bearing, design, std::max(1, lintel.first_course - 1), forces.bearing);
     if (bearing.verdict != Verdict::holds)
         bearing.remedy =
             "Lay it on plates, or give it a bearing of " +
@@ -97,14 +108,17 @@ void add_fan(const BuildingPlan& plan, const OpeningForm& opening, const HostWal
     if (!arch)
         return;
     const CentredThrust centred = centred_thrust(*arch);
+    const std::optional<Fan> fan = make_fan(opening, host.thickness, 0);
     const Limit& least = limit_of(design, "geometric-safety.least");
     Finding found = statics_finding("fan-head", "opening." + opening.id,
                                     find_opening(design, opening.id)->place);
     judge_ratio(found, centred.safety(), least.value,
                 limit_of(design, "geometric-safety.good").value);
     found.formula =
-        "geometric factor of safety of the fan's bags as an arch under plumb columns of "
-        "wall as high as half its outer span";
+        "geometric factor of safety of the fan as an arch of " +
+        std::to_string(fan ? fan->count : 0) + " bags " +
+        length_text(opening.fan_depth, design.unit) +
+        " deep under plumb columns of wall as high as half its outer span";
     found.source = source_text(least);
     found.message = found.verdict == Verdict::fails
                         ? "No line of thrust keeps within the fan over '" + opening.id + "'."

@@ -44,8 +44,51 @@ void soften_default(Finding& finding, bool stated, const std::string& what) {
     finding.message += " The " + what + " is a default, not measured: so this is advice.";
 }
 
-void soften_unstated(Finding& finding, const Design& design, int course) {
-    soften_default(finding, fill_strength(design, course).stated, "strength of the fill");
+void soften_unstated(Finding& finding, const Design& design, int course, double pressure) {
+    const Limit& best = limit_of(design, "fill-strength.best");
+    const bool stated = fill_strength(design, course).stated;
+    const bool beyond = pressure * limit_of(design, "crushing.least").value > best.value;
+    if (finding.verdict == Verdict::fails && !stated && beyond)
+        finding.message += " No more would the best published fill, " +
+                           stress_text(best.value, design.unit) + " (" + source_text(best) + ").";
+    soften_default(finding, stated || beyond, "strength of the fill");
+}
+
+std::string stronger_fill(const Design& design, double pressure) {
+    const double wanted = pressure * limit_of(design, "crushing.good").value;
+    const Limit& best = limit_of(design, "fill-strength.best");
+    if (wanted > best.value)
+        return "Take a wider tube: no published fill bears the " +
+               least_stress_text(wanted, design.unit) + " that would hold (the best " +
+               stress_text(best.value, design.unit) + ": " + source_text(best) + ").";
+    return "Test cylinders of the fill: " + least_stress_text(wanted, design.unit) +
+           " would hold; or take a wider tube.";
+}
+
+namespace {
+
+std::string value_source(const std::string& what, double value, bool stated, const char* table) {
+    return what + " " + three_digits(value) +
+           (stated ? ", stated in the design, [" + std::string(table) + "]"
+                   : ", a default: a judgement without source");
+}
+
+std::string factor_source(const Design& design) {
+    return value_source("factor", design.joint.factor, design.joint.factor_stated, "joint");
+}
+
+} // namespace
+
+std::string joint_sliding_source(const Design& design) {
+    return value_source("friction", design.joint.friction, design.joint.friction_stated, "joint") +
+           "; " + factor_source(design);
+}
+
+std::string ground_sliding_source(const Design& design) {
+    return "balance; " +
+           value_source("friction", design.ground.friction, design.ground.friction_stated,
+                        "ground") +
+           "; " + factor_source(design);
 }
 
 void soften_ground_friction(Finding& finding, const Design& design) {

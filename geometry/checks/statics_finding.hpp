@@ -20,11 +20,18 @@ void judge_ratio(Finding& finding, double value, double least, double good);
 /// What rests on a default fails nothing: it becomes an advice, and says so at the end of its
 /// message. `what`: "friction of the joints". Precondition: the message is written.
 void soften_default(Finding& finding, bool stated, const std::string& what);
-/// The same of the strength of the fill in a course.
-void soften_unstated(Finding& finding, const Design& design, int course);
+/// The same of the strength of the fill in a course, pressed with `pressure`, Pa: but what the best
+/// published fill would not bear either fails, and says so.
+void soften_unstated(Finding& finding, const Design& design, int course, double pressure);
+/// What a fill pressed so would have to bear: a remedy where a published one does.
+std::string stronger_fill(const Design& design, double pressure);
 
 /// The same of the friction on the ground.
 void soften_ground_friction(Finding& finding, const Design& design);
+
+/// Where the friction and the factor of a check of sliding come from: of the joints; on the ground.
+std::string joint_sliding_source(const Design& design);
+std::string ground_sliding_source(const Design& design);
 
 /// A limit of the design. Precondition: the design was read (read_design sets all of them).
 const Limit& limit_of(const Design& design, const std::string& name);

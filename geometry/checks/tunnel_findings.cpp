@@ -80,9 +80,7 @@ Finding vault_sliding(const Design& design, const TunnelForm& tunnel,
     Finding found = of_tunnel(design, tunnel, "tunnel-sliding");
     found.formula = "friction of the joints / the least friction with which any line of thrust "
                     "balances vault and walls as one arch down to the ground";
-    found.source = design.joint.friction_stated ? "stated in the design, [joint]"
-                                                : "a judgement without source: friction 0.5 with "
-                                                  "barbed wire, factor 1.5 ([joint])";
+    found.source = joint_sliding_source(design);
     if (!analysis.friction.line.stands) {
         found.message = "No balance of the vault and walls of '" + tunnel.id +
                         "' by themselves is found, so what friction they need is not known.";
@@ -98,7 +96,7 @@ Finding vault_sliding(const Design& design, const TunnelForm& tunnel,
     soften_default(found, design.joint.friction_stated, "friction of the joints");
     if (found.verdict != Verdict::holds)
         found.remedy = "Measure the friction of two filled bags with the wire between them; " +
-                       three_digits(needed * design.joint.factor) +
+                       three_digits(up_to_three_digits(needed * design.joint.factor)) +
                        " would do. A higher vault needs less.";
     if (bank_against_wall(design)) {
         found.verdict = Verdict::not_judged;
@@ -109,9 +107,9 @@ Finding vault_sliding(const Design& design, const TunnelForm& tunnel,
 
 Finding abutment(const Design& design, const TunnelForm& tunnel, const TunnelAnalysis& analysis) {
     Finding found = of_tunnel(design, tunnel, "tunnel-abutment");
-    found.formula = "friction on the ground x weight of half the vault and its wall / least thrust";
-    found.source = "balance; friction and factor by [ground] and [joint], or a judgement without "
-                   "source (0.4, 1.5)";
+    found.formula = "friction on the ground x weight of half the vault and its wall / least thrust "
+                    "at the friction of the joints";
+    found.source = ground_sliding_source(design);
     if (!analysis.least.stands) {
         found.message = "There is no line of thrust in '" + tunnel.id +
                         "' by itself, so its walls are not judged.";
@@ -129,6 +127,8 @@ Finding abutment(const Design& design, const TunnelForm& tunnel, const TunnelAna
     soften_ground_friction(found, design);
     if (found.verdict != Verdict::holds)
         found.remedy = "A higher vault pushes less; more buried courses hold more.";
+    if (!(analysis.line_friction <= design.joint.friction))
+        leave_sliding(found, design, {{"", analysis.line_friction}});
     if (bank_against_wall(design)) {
         found.verdict = Verdict::not_judged;
         found.message += " The bank outside is left out.";

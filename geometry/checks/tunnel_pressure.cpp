@@ -37,7 +37,8 @@ Finding crushing(const Design& design, const TunnelForm& tunnel,
     Finding found = of_tunnel(design, tunnel, "tunnel-crushing");
     const Limit& least = limit_of(design, "crushing.least");
     const double good = limit_of(design, "crushing.good").value;
-    found.formula = "strength of the fill / (N/(d - 2e)) in a joint, along the most centred line";
+    found.formula = "strength of the fill / (N/(d - 2e)) in a joint, along the most centred "
+                    "line, friction without limit";
     found.source = source_text(least) +
                    "; strength as the design states it, else Dunbar & Wipplinger 2006, sand-filled";
     const TunnelPressure& worst = *std::min_element(
@@ -49,11 +50,9 @@ Finding crushing(const Design& design, const TunnelForm& tunnel,
                     "' is pressed with " + stress_text(worst.pressure, design.unit) +
                     " along the most centred line of thrust; its fill is taken to bear " +
                     stress_text(worst.strength, design.unit) + ".";
-    soften_unstated(found, design, worst.course);
+    soften_unstated(found, design, worst.course, worst.pressure);
     if (found.verdict != Verdict::holds)
-        found.remedy =
-            "Test cylinders of the fill: " + stress_text(worst.pressure * good, design.unit) +
-            " would hold; or take a wider tube.";
+        found.remedy = stronger_fill(design, worst.pressure);
     return found;
 }
 

@@ -107,8 +107,10 @@ void read_finish(TableReader& root, Design& design) {
         return;
     Finish& finish = design.finish;
     finish.place = table->place();
-    set(finish.inside_plaster, table->length({"inside_plaster", 0, 0.3, 0.0381}));
-    set(finish.outside_plaster, table->length({"outside_plaster", 0, 0.3, 0.0508}));
+    finish.inside_stated =
+        set(finish.inside_plaster, table->length({"inside_plaster", 0, 0.3, 0.0381}));
+    finish.outside_stated =
+        set(finish.outside_plaster, table->length({"outside_plaster", 0, 0.3, 0.0508}));
     set(finish.floor_build_up, table->length({"floor_build_up", 0, 1, 0.1016}));
     table->finish();
 }

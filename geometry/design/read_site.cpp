@@ -16,7 +16,8 @@ void read_ground(TableReader& root, Design& design) {
         return;
     Ground& ground = design.ground;
     ground.place = table->place();
-    set(ground.level, table->length(usual_length("level", -5, 1.5, 5, -0.1524)));
+    ground.level_stated =
+        set(ground.level, table->length(usual_length("level", -5, 1.5, 5, -0.1524)));
     set(ground.frost_depth, table->length({"frost_depth", 0, 5, 0.6096}));
     set(ground.bearing_capacity,
         table->measure({"bearing_capacity", 5e3, 5e6, 71820.3884755}, Measure::pressure));
@@ -66,7 +67,8 @@ void read_joint(TableReader& root, Design& design) {
     joint.friction_stated =
         set(joint.friction, table->measure(friction("friction", 0.5), Measure::number));
     set(joint.friction_bare, table->measure(friction("friction_bare", 0.4), Measure::number));
-    set(joint.factor, table->measure({"factor", 1, 10, 1.5}, Measure::number));
+    joint.factor_stated =
+        set(joint.factor, table->measure({"factor", 1, 10, 1.5}, Measure::number));
     table->finish();
 }
 

@@ -34,6 +34,7 @@ struct Finish {
     SourcePlace place;
     double inside_plaster = 0;
     double outside_plaster = 0;
+    bool inside_stated = false, outside_stated = false; // the plasters
     double floor_build_up = 0;
 };
 
@@ -41,6 +42,7 @@ struct Finish {
 struct Ground {
     SourcePlace place;
     double level = -0.1524; // ground against the floor; default 6 in below
+    bool level_stated = false;
     std::optional<double> frost_depth;
     std::optional<double> bearing_capacity; // Pa
     double friction = 0.4;
@@ -88,6 +90,7 @@ struct Joint {
     double friction_bare = 0.4;   // without
     bool friction_stated = false; // written, not the default
     double factor = 1.5;          // of safety against sliding
+    bool factor_stated = false;
 };
 
 /// [trench]

@@ -30,9 +30,9 @@ std::string density_text(double density, DisplayUnit unit) {
                                      : three_digits(density) + " kg/m3";
 }
 
-std::string or_default(const SourcePlace& place, const char* section) {
-    return place.line > 0 ? "stated in the design, [" + std::string(section) + "], or its default"
-                          : unstated;
+std::string or_default(bool stated, const char* section) {
+    return stated ? "stated in the design, [" + std::string(section) + "]"
+                  : "not stated: the default, " + std::string(unstated);
 }
 
 void add_fills(MaterialTable& rows, const Drafting& drafting) {
@@ -62,11 +62,11 @@ std::vector<Sheet> material_pages(const Drafting& drafting) {
     materials.row("density of plaster", density_text(plaster.value, drafting.unit()),
                   plaster.source);
     materials.row("friction of joints", three_digits(design.joint.friction),
-                  or_default(design.joint.place, "joint"));
+                  or_default(design.joint.friction_stated, "joint"));
     materials.row("factor against sliding", three_digits(design.joint.factor),
-                  or_default(design.joint.place, "joint"));
+                  or_default(design.joint.factor_stated, "joint"));
     materials.row("friction on the ground", three_digits(design.ground.friction),
-                  or_default(design.ground.place, "ground"));
+                  or_default(design.ground.friction_stated, "ground"));
     materials.row("bearing capacity of the ground",
                   design.ground.bearing_capacity
                       ? pressure_text(*design.ground.bearing_capacity, drafting.unit())
@@ -79,11 +79,11 @@ std::vector<Sheet> material_pages(const Drafting& drafting) {
                       "[wire] hoop_tension");
     }
     loads.row("inside plaster", drafting.length(design.finish.inside_plaster),
-              or_default(design.finish.place, "finish"));
+              or_default(design.finish.inside_stated, "finish"));
     loads.row("outside plaster", drafting.length(design.finish.outside_plaster),
-              or_default(design.finish.place, "finish"));
+              or_default(design.finish.outside_stated, "finish"));
     loads.row("ground against the floor", drafting.length(design.ground.level),
-              or_default(design.ground.place, "ground"));
+              or_default(design.ground.level_stated, "ground"));
     loads.row("bank against the wall",
               !bank_against_wall(design) ? "none"
               : bank_known(design)       ? "earth at rest"
@@ -91,9 +91,13 @@ std::vector<Sheet> material_pages(const Drafting& drafting) {
               "Jaky 1944 (from memory)");
     const Site& site = design.site;
     loads.row("snow",
-              site.snow ? pressure_text(*site.snow, drafting.unit()) + ", left out here"
-                        : "not stated",
+              site.snow ? pressure_text(*site.snow, drafting.unit()) + " on the plan" : "not stated",
               "[site] snow");
+    if (site.snow)
+        loads.row("snow in the checks",
+                  "domes and tunnels with it and without it, the worse told",
+                  "left out of lintels, fans, end walls, the buttresses' own weight, and the drawn "
+                  "lines and tables");
     loads.row("wind",
               site.wind_pressure ? pressure_text(*site.wind_pressure, drafting.unit())
                                  : "not stated",

@@ -10,7 +10,8 @@ namespace coilwright {
 
 LintelForces lintel_forces(const LintelBeam& beam) {
     const double half = beam.span / 2, h = std::min(beam.wall_above, half);
-    const double line = beam.wall_unit_weight * beam.wall_thickness; // N/m for each m of height
+    // N/m for each m of height
+    const double line = beam.wall_unit_weight * beam.wall_thickness + beam.plaster;
     const double own = beam.beam_unit_weight * beam.depth * beam.width;
     LintelForces forces;
     forces.wall_load = line * h * (beam.span - h);
@@ -33,6 +34,8 @@ LintelBeam lintel_beam(const Design& design, const LintelWall& wall, const Openi
     beam.wall_above = std::max(wall.top - (lintel.bottom + lintel.depth), 0.0);
     beam.wall_thickness = wall.thickness;
     beam.wall_unit_weight = standard_gravity * fill_density(design, lintel.last_course + 1).value;
+    beam.plaster = standard_gravity * plaster_density().value *
+                   (design.finish.inside_plaster + design.finish.outside_plaster);
     beam.depth = lintel.depth;
     beam.width = lintel.width;
     beam.beam_unit_weight = standard_gravity * density;

@@ -99,13 +99,15 @@ inline std::string design_dump(const Design& d) {
              c.least_inside_radius, c.curve, c.edge, c.tamp_gap, c.strike_age_days, c.sound);
     dump.all(d.tubes, d.domes, d.openings, d.tunnels, d.buttresses, d.joins, d.sleeves, d.context,
              d.fills);
-    dump.all(d.finish.inside_plaster, d.finish.outside_plaster, d.finish.floor_build_up);
+    dump.all(d.finish.inside_plaster, d.finish.outside_plaster, d.finish.inside_stated,
+             d.finish.outside_stated, d.finish.floor_build_up);
     const Ground& g = d.ground;
-    dump.all(g.level, g.frost_depth, g.bearing_capacity, g.friction, g.friction_stated,
+    dump.all(g.level, g.level_stated, g.frost_depth, g.bearing_capacity, g.friction, g.friction_stated,
              g.unit_weight, g.friction_angle, g.slope);
     dump.all(d.wire.strands, d.wire.lap, d.wire.breaking, d.wire.joint_factor, d.wire.hoop_tension);
     dump.all(d.compass.pole_diameter, d.compass.chain_height, d.compass.arm);
-    dump.all(d.joint.friction, d.joint.friction_stated, d.joint.friction_bare, d.joint.factor);
+    dump.all(d.joint.friction, d.joint.friction_stated, d.joint.friction_bare, d.joint.factor,
+             d.joint.factor_stated);
     dump.all(d.trench.gravel_depth, d.trench.width, d.trench.drain, d.trench.outfall);
     dump.all(d.site.wind_pressure, d.site.seismic_acceleration, d.site.snow);
     for (const auto& top : d.as_laid_tops)
