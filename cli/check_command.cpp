@@ -84,8 +84,7 @@ void print_plan(const BuildingPlan& plan, const std::vector<Finding>& findings,
     console.out << "\nChecks: " << count(Verdict::fails) << " fail, " << count(Verdict::holds)
                 << " hold, " << count(Verdict::not_judged) << " not judged; "
                 << count(Verdict::advice) << " advice.\n"
-                << "These checks are not engineering: follow the local code and have the design\n"
-                   "reviewed by a licensed professional.\n";
+                << wrapped(checks_caution(), "");
 }
 
 ExitCode run(const Options& options, Console& console) {

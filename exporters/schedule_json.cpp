@@ -1,6 +1,7 @@
 #include "exporters/schedule_json.hpp"
 
 #include "exporters/schedule_elements.hpp"
+#include "geometry/checks/check_building.hpp"
 #include "geometry/exact/exact_region.hpp"
 #include "geometry/plan/building_rooms.hpp"
 
@@ -328,6 +329,7 @@ std::string findings_json(const BuildingPlan& plan, const std::vector<Finding>& 
     return json_text({{"format", "coilwright-findings"},
                       {"version", 1},
                       {"name", plan.schedule.name},
+                      {"caution", checks_caution()},
                       {"headroom", json_headrooms(plan.headroom)},
                       {"findings", json_findings(findings, changes)},
                       {"limits", json_limits(plan.design.limits)},

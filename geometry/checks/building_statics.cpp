@@ -67,9 +67,8 @@ void leave_sliding(Finding& finding, const Design& design, const std::vector<Sli
     if (strips.empty())
         return;
     const auto told = std::max_element(
-        strips.begin(), strips.end(), [](const SlidingStrip& a, const SlidingStrip& b) {
-            return a.friction < b.friction;
-        });
+        strips.begin(), strips.end(),
+        [](const SlidingStrip& a, const SlidingStrip& b) { return a.friction < b.friction; });
     std::string where = told->where.empty() ? "" : " " + told->where;
     if (strips.size() > 1)
         where += " (the worst of " + std::to_string(strips.size()) + " strips)";
@@ -79,16 +78,15 @@ void leave_sliding(Finding& finding, const Design& design, const std::vector<Sli
         finding.message +=
             " No line of thrust stands" + where + " at any friction: it is left out here.";
     else
-        finding.message += " No line of thrust stands" + where + " at the friction of the joints, " +
-                           friction + "; there it is reckoned with " +
-                           three_digits(up_to_three_digits(told->friction)) +
-                           ", the least with which one does.";
+        finding.message +=
+            " No line of thrust stands" + where + " at the friction of the joints, " + friction +
+            "; there it is reckoned with " + three_digits(up_to_three_digits(told->friction)) +
+            ", the least with which one does.";
     if (finding.verdict == Verdict::holds)
         finding.verdict = Verdict::not_judged;
     else if (!none && worst)
         soften_default(finding, design.joint.friction_stated, "friction of the joints");
-    finding.remedy = std::string("First mend ") +
-                     (none ? "geometric-safety" : "joint-sliding") +
+    finding.remedy = std::string("First mend ") + (none ? "geometric-safety" : "joint-sliding") +
                      (told->where.empty() ? "" : " " + told->where) + "." +
                      (finding.remedy.empty() ? "" : " ") + finding.remedy;
 }
@@ -205,10 +203,10 @@ TunnelAnalysis analyse_tunnel(const Design& design, const TunnelForm& tunnel,
     const int crown = tunnel.side_courses + 1;
     if (crown > 1) {
         result.sway = sway_capacity(sway_slice(result.courses, crown));
-        SwaySlice what;
-        what.wind_from = design.ground.level;
+        SwaySlice wind;
+        wind.wind_from = design.ground.level;
         if (result.sway > 0)
-            result.wind = wind_capacity(result.courses, crown, what);
+            result.wind = wind_capacity(result.courses, crown, wind);
     }
     return result;
 }

@@ -28,7 +28,7 @@ struct DomeAnalysis {
     std::vector<LeastPressure> ground_pressures; // under course 1 alone
     std::vector<double> frictions; // by strip: of these; unlimited where no line stands with any
     LineAtFriction springline;     // of least thrust there, clear of openings
-    int springline_course = 1;            // the course over that joint
+    int springline_course = 1;     // the course over that joint
     std::vector<CourseMembrane> membrane; // ring courses above the springline
     // By id of an opening or tunnel: the course after which its form may be struck.
     std::map<std::string, int> forms_until;
@@ -51,10 +51,10 @@ struct TunnelAnalysis {
     // least with which one does.
     ThrustLine least, greatest;
     double line_friction = unlimited; // of these two
-    std::vector<double> levers; // while it is built, without a form
-    double sway = 0;            // g that vault and walls bear as one arch, friction left out
-    double wind = 0;            // Pa on one side, the same
-    bool laid = false;          // false: a course finds nothing to lie on; all else is empty
+    std::vector<double> levers;       // while it is built, without a form
+    double sway = 0;                  // g that vault and walls bear as one arch, friction left out
+    double wind = 0;                  // Pa on one side, the same
+    bool laid = false;                // false: a course finds nothing to lie on; all else is empty
 };
 
 struct BuildingStatics {
@@ -75,7 +75,8 @@ struct SlidingStrip {
     double friction = unlimited; // the least with which one does; unlimited: with none
 };
 /// Less friction makes no verdict better: where a strip slides a check that holds is not judged,
-/// and says why. `worst`: whether the value told is of one of these strips.
+/// and says why. `worst`: whether the value
+/// told is of one of these strips and rests on the friction of the joints alone.
 void leave_sliding(Finding& finding, const Design& design, const std::vector<SlidingStrip>& strips,
                    bool worst = true);
 /// "clear of all openings", "beside 'door'".

@@ -68,8 +68,7 @@ std::vector<Finding> buttress_findings(const Design& design, const BuildingForm&
             "friction on the ground x (W + V)/H, the soil's help left out: W the pier's weight " +
             force_text(stability.mass.weight, design.unit) + "; V and H of " +
             three_digits(part / radians_per_degree) + " degrees of the dome, its part, V " +
-            force_text(push.vertical, design.unit) + ", H " +
-            force_text(push.thrust, design.unit);
+            force_text(push.vertical, design.unit) + ", H " + force_text(push.thrust, design.unit);
         slides.source = ground_sliding_source(design);
         slides.message = "'" + pier.id + "' with the wall above it resists sliding by " + pushed +
                          ", " + three_digits(stability.sliding) + " times.";
@@ -97,10 +96,10 @@ std::vector<Finding> buttress_findings(const Design& design, const BuildingForm&
             if (!line.stands) {
                 finding->value.reset();
                 finding->verdict = Verdict::not_judged;
-                finding->message = "The thrust of '" + dome.id + "' on '" + pier.id +
-                                   "' is not known.";
+                finding->message =
+                    "The thrust of '" + dome.id + "' on '" + pier.id + "' is not known.";
             }
-            leave_sliding(*finding, design, sliding);
+            leave_sliding(*finding, design, sliding, finding == &tips);
         }
         if (bank_against_wall(design) && !bank_known(design))
             for (Finding* finding : {&slides, &tips})

@@ -2,6 +2,7 @@
 
 #include "geometry/checks/dome_findings.hpp"
 #include "geometry/checks/element_findings.hpp"
+#include "geometry/checks/snow_findings.hpp"
 #include "geometry/checks/trade_findings.hpp"
 #include "geometry/checks/use_findings.hpp"
 #include "geometry/threads/side_by_side.hpp"
@@ -35,12 +36,17 @@ std::vector<Finding> findings_of_dome(const BuildingPlan& plan, const DomeForm& 
 } // namespace
 
 std::vector<Finding> dome_checks(const BuildingPlan& plan, const DomeForm& dome) {
-    return findings_of_dome(
-        plan, dome, analyse_dome(plan.design, plan.schedule.building, dome, parts_of_findings()));
+    return worse_of_snow(plan.design, [&](const DomeLoads& loads) {
+        return findings_of_dome(
+            plan, dome,
+            analyse_dome(plan.design, plan.schedule.building, dome, parts_of_findings(), loads));
+    });
 }
 
 std::vector<Finding> tunnel_checks(const BuildingPlan& plan, const TunnelForm& tunnel) {
-    return tunnel_findings(plan.design, tunnel, analyse_tunnel(plan.design, tunnel));
+    return worse_of_snow(plan.design, [&](const DomeLoads& loads) {
+        return tunnel_findings(plan.design, tunnel, analyse_tunnel(plan.design, tunnel, loads));
+    });
 }
 
 std::vector<Finding> check_building(const BuildingPlan& plan, const DomeChecks& of_dome,
@@ -75,19 +81,37 @@ CheckedBuilding checked_building(const BuildingPlan& plan) {
     CheckedBuilding checked;
     checked.statics = building_statics(plan);
     checked.findings = plan.findings;
+    const BuildingForm& building = plan.schedule.building;
     std::size_t dome_place = 0, tunnel_place = 0; // they are asked for in their order
     append(checked.findings,
            check_building(
                plan,
                [&](const DomeForm& dome) {
-                   return findings_of_dome(plan, dome, checked.statics.domes[dome_place++]);
+                   const DomeAnalysis& known = checked.statics.domes[dome_place++];
+                   return worse_of_snow(plan.design, [&](const DomeLoads& loads) {
+                       return findings_of_dome(plan, dome,
+                                               loads.snow
+                                                   ? analyse_dome(plan.design, building, dome,
+                                                                  parts_of_findings(), loads)
+                                                   : known);
+                   });
                },
                [&](const TunnelForm& tunnel) {
-                   return tunnel_findings(plan.design, tunnel,
-                                          checked.statics.tunnels[tunnel_place++]);
+                   const TunnelAnalysis& known = checked.statics.tunnels[tunnel_place++];
+                   return worse_of_snow(plan.design, [&](const DomeLoads& loads) {
+                       return tunnel_findings(
+                           plan.design, tunnel,
+                           loads.snow ? analyse_tunnel(plan.design, tunnel, loads) : known);
+                   });
                }));
     put_worst_first(checked.findings);
     return checked;
+}
+
+std::string checks_caution() {
+    return "These checks are not engineering: follow the local code and have the design reviewed "
+           "by "
+           "a licensed professional.";
 }
 
 std::vector<Finding> all_findings(const BuildingPlan& plan) {

@@ -32,6 +32,9 @@ struct CheckedBuilding {
 };
 CheckedBuilding checked_building(const BuildingPlan& plan);
 
+/// What stands under all results: that they are not engineering.
+std::string checks_caution();
+
 /// What the plan found and check_building() finds, worst first. It draws no lines for a report, so
 /// that a home of four domes is judged in less than 300 ms; checked_building() takes twice that.
 std::vector<Finding> all_findings(const BuildingPlan& plan);

@@ -44,8 +44,10 @@ Finding joint_sliding(const Design& design, const DomeForm& dome, const DomeStat
         return found;
     }
     found.message =
-        "The joints of '" + dome.id + "' " + strip_words(worst->beside) + " need a friction of at least " +
-        three_digits(needed) + "; they are taken to have " + three_digits(design.joint.friction) +
+        "The joints of '" + dome.id + "' " + strip_words(worst->beside) +
+        " need a friction of at least " + three_digits(needed) +
+        ", along the line of thrust that needs least; they are taken to have " +
+        three_digits(design.joint.friction) +
         ". The rings carry the rest: a course that steps in slides as soon as its ring is "
         "open.";
     soften_default(found, design.joint.friction_stated, "friction of the joints");
@@ -123,8 +125,8 @@ Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis&
     }
     judge_ratio(found, least, limit.value, limit_of(design, "crushing.good").value);
     found.message = (by_ring ? "The ring of course " : "The joint under course ") +
-                    std::to_string(worst->course) + " of '" + dome.id + "' " + strip_words(in->beside) +
-                    " is pressed with " +
+                    std::to_string(worst->course) + " of '" + dome.id + "' " +
+                    strip_words(in->beside) + " is pressed with " +
                     stress_text(std::max(worst->pressure, worst->hoop_pressure), design.unit) +
                     " by the line of thrust that asks least of it; its fill is taken to bear " +
                     stress_text(worst->strength, design.unit) + ".";
@@ -180,7 +182,8 @@ Finding geometric_safety(const Design& design, const DomeForm& dome, const DomeS
                                     : ".");
     else
         found.message = "The most centred line of thrust of '" + dome.id + "' " +
-                        strip_words(worst.beside) + " would keep within joints " + fixed_text(safety, 2) +
+                        strip_words(worst.beside) + " would keep within joints " +
+                        fixed_text(safety, 2) +
                         " times narrower, with every unbroken ring closed and pressed.";
     if (found.verdict != Verdict::holds)
         found.remedy =

@@ -18,21 +18,6 @@ namespace {
 constexpr int most_steps = 400;
 constexpr std::size_t weighed = 4; // changes of a finding whose effect on all checks is looked at
 
-/// Worse is more.
-int badness(Verdict verdict) {
-    switch (verdict) {
-    case Verdict::fails:
-        return 3;
-    case Verdict::advice:
-        return 2;
-    case Verdict::not_judged:
-        return 1;
-    case Verdict::holds:
-        break;
-    }
-    return 0;
-}
-
 /// "dome.store course 27" -> "dome.store": the course may be another.
 std::string element(const std::string& subject) {
     return subject.substr(0, std::min(subject.find(" course "), subject.size()));
@@ -40,6 +25,11 @@ std::string element(const std::string& subject) {
 
 bool is_poor(const Finding& finding) {
     return finding.verdict == Verdict::fails || finding.verdict == Verdict::advice;
+}
+
+bool fails_another(const DesignChange& change) {
+    return std::any_of(change.worsens.begin(), change.worsens.end(),
+                       [](const SideEffect& effect) { return effect.verdict == Verdict::fails; });
 }
 
 class Search {
@@ -172,6 +162,11 @@ private:
             const int middle = (bad + good) / 2;
             (does(middle) ? good : bad) = middle;
         }
+        // What looks at the layout alone is quick, and may hold, fail and hold again.
+        if (levers.judge == Judge::plan)
+            for (int k = 1; k < good; ++k)
+                if (within(k) && lies(k) && does(k))
+                    good = k;
         Tried tried;
         tried.trial = trial(parameter, value(good));
         const Said then = *said(*tried.trial, finding, levers, of);
@@ -189,13 +184,21 @@ private:
     }
 
     /// Looks at what the smallest of them do to all other checks; those that worsen none go first.
+    /// What makes another check fail is told only where nothing else is left.
     void weigh(std::vector<Tried>& found) {
-        if (found.size() > weighed)
-            found.resize(weighed);
-        for (Tried& one : found)
-            one.change.worsens = worsened(one.trial->all());
+        std::size_t mends = 0, seen = 0;
+        for (; seen < found.size() && (seen < weighed || mends == 0); ++seen) {
+            found[seen].change.worsens = worsened(found[seen].trial->all());
+            mends += fails_another(found[seen].change) ? 0 : 1;
+        }
+        found.resize(seen);
         std::stable_partition(found.begin(), found.end(),
                               [](const Tried& one) { return one.change.worsens.empty(); });
+        if (std::any_of(found.begin(), found.end(),
+                        [](const Tried& one) { return !fails_another(one.change); }))
+            found.erase(std::remove_if(found.begin(), found.end(),
+                                       [](const Tried& one) { return fails_another(one.change); }),
+                        found.end());
     }
 
     std::vector<SideEffect> worsened(const std::vector<Finding>& then) const {
@@ -279,10 +282,12 @@ std::vector<std::string> change_lines(const SoughtChanges* sought, const Finding
     if (!sought)
         return {};
     if (sought->changes.empty())
-        return {"No change of one value was found that mends it."};
+        return {"No change of one value within bounds was found that mends it."};
     std::vector<std::string> lines;
     for (const DesignChange& change : sought->changes)
-        lines.push_back("Change: " + change_text(change, finding, unit));
+        lines.push_back(
+            (fails_another(change) ? "No mend, another check then fails: " : "Change: ") +
+            change_text(change, finding, unit));
     return lines;
 }
 

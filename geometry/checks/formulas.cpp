@@ -99,7 +99,8 @@ const std::map<ReportTable, std::vector<ColumnFormula>>& table() {
            "balance of a ring sector; Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, "
            "1959, ch. 14, from memory"},
           {"ring",
-           "change of V |x'| over a course / (t sqrt(1 + x'^2)): q r |x'| + V x''/sqrt(1 + x'^2), "
+           "change of V |x'| over a course (over the topmost ring V |x'| counts as zero) / (t "
+           "sqrt(1 + x'^2)): q r |x'| + V x''/sqrt(1 + x'^2), "
            "q the weight of the surface",
            "the same"}}},
         {ReportTable::piers,

@@ -73,7 +73,7 @@ private:
         StemStability stem{0, unlimited, unlimited};
         double thrust = 0;
         std::string tips_beside, slides_beside;
-        bool tips_slid = false, slides_slid = false; // at more than the friction of the joints
+        bool tips_slid = false; // at more than the friction of the joints
         std::vector<SlidingStrip> sliding;
         bool any = false;
         for (const StripStatics& strip : analysis_.statics.strips) {
@@ -92,7 +92,6 @@ private:
             if (found.stability->sliding < stem.sliding) {
                 stem.sliding = found.stability->sliding;
                 slides_beside = strip.beside;
-                slides_slid = slid;
                 thrust = found.thrust;
             }
         }
@@ -100,8 +99,8 @@ private:
             return beside.empty() ? std::string() : " beside '" + beside + "'";
         };
         const bool known = !bank_against_wall(design_) || bank_known(design_);
-        const std::string push =
-            "a thrust of " + force_text(thrust, design_.unit) + " on a radian at the springline";
+        const std::string push = "the least thrust at the springline, " +
+                                 force_text(thrust, design_.unit) + " on a radian,";
         Finding slides = of_dome("stem-sliding");
         slides.formula = "friction on the ground x weight of dome and stem / least thrust at the "
                          "springline at the friction of the joints; the soil's help is left out";
@@ -122,7 +121,7 @@ private:
         judge_ratio(tips, stem.overturning, least.value,
                     limit_of(design_, "overturning.good").value);
         tips.message = "As a free wall the stem of '" + dome_.id + "'" + where(tips_beside) +
-                       " resists being tipped by the thrust at the springline " +
+                       " resists being tipped by the least thrust at the springline " +
                        three_digits(stem.overturning) + " times.";
         if (!any) {
             for (Finding* finding : {&slides, &tips}) {
@@ -135,7 +134,7 @@ private:
         if (any && tips.verdict != Verdict::holds)
             tips.remedy = "Lower the springline, raise the rise, lay a wider tube below, or stand "
                           "buttresses against the stem.";
-        leave_sliding(slides, design_, sliding, slides_slid);
+        leave_sliding(slides, design_, sliding, false); // friction on the ground decides
         leave_sliding(tips, design_, sliding, tips_slid);
         if (!known)
             for (Finding* finding : {&slides, &tips}) {
@@ -184,16 +183,17 @@ private:
         found.value = most;
         found.message = "The ground under '" + dome_.id + "'" +
                         (beside.empty() ? "" : " beside '" + beside + "'") + " is pressed with " +
-                        pressure_text(most, design_.unit);
+                        pressure_text(most, design_.unit) +
+                        " by the line of thrust that asks least of it";
         if (!design_.ground.bearing_capacity) {
             const Limit& presumptive = limit_of(design_, "soil.presumptive");
             found.message += "; what it bears is not stated.";
             const auto presumed = [&](const char* of) {
                 return pressure_text(limit_of(design_, of).value, design_.unit);
             };
-            const double best = std::max({presumptive.value,
-                                          limit_of(design_, "soil.presumptive_sand").value,
-                                          limit_of(design_, "soil.presumptive_gravel").value});
+            const double best =
+                std::max({presumptive.value, limit_of(design_, "soil.presumptive_sand").value,
+                          limit_of(design_, "soil.presumptive_gravel").value});
             found.remedy =
                 "State [ground] bearing_capacity" +
                 (most > best ? ": " + pressure_text(most, design_.unit) +
@@ -201,8 +201,8 @@ private:
                              : ". Codes presume ") +
                 presumed("soil.presumptive") + " of clay and silt, " +
                 presumed("soil.presumptive_sand") + " of sands and gravels with fines and " +
-                presumed("soil.presumptive_gravel") +
-                " of gravel where nothing better is known (" + source_text(presumptive) + ").";
+                presumed("soil.presumptive_gravel") + " of gravel where nothing better is known (" +
+                source_text(presumptive) + ").";
             leave_sliding(found, design_, sliding, slides);
             return found;
         }
@@ -263,8 +263,8 @@ private:
                           "): narrow"
                     : "A fill that bears " + least_stress_text(strength, design_.unit) +
                           ", as tests show, would do; or narrow") +
-               " the openings beside it, or take a tube " + three_digits(up_to_three_digits(times)) +
-               " times as wide.";
+               " the openings beside it, or take a tube " +
+               three_digits(up_to_three_digits(times)) + " times as wide.";
     }
 };
 

@@ -25,6 +25,18 @@ std::optional<HostWall> host_of(const BuildingForm& building, const OpeningForm&
     return std::nullopt;
 }
 
+/// The depth in whole courses that timber of a strength does with.
+std::string deeper_lintel(const Design& design, LintelBeam beam, double bears) {
+    const double t = design.course.height, now = beam.depth;
+    for (int n = static_cast<int>(std::floor(now / t + 1e-6)) + 1; n * t <= 3 * now; ++n) {
+        beam.wall_above = std::max(0.0, beam.wall_above - (n * t - beam.depth));
+        beam.depth = n * t;
+        if (lintel_forces(beam).bending <= bears)
+            return "A depth of " + length_text(beam.depth, design.unit) + " would do.";
+    }
+    return "A stronger lintel, or a narrower opening.";
+}
+
 void add_lintel(const BuildingPlan& plan, const LaidLintel& laid, std::vector<Finding>& findings) {
     const Design& design = plan.design;
     const Lintel& lintel = laid.lintel;
@@ -44,8 +56,7 @@ void add_lintel(const BuildingPlan& plan, const LaidLintel& laid, std::vector<Fi
         length_text(std::min(beam.wall_above, beam.span / 2), design.unit) + ", L " +
         length_text(beam.span, design.unit) + ", gamma " +
         quantity_text(std::round(beam.wall_unit_weight), Quantity::unit_weight, design.unit) +
-        ", p " +
-        pressure_text(beam.plaster, design.unit) + ", lintel " +
+        ", p " + pressure_text(beam.plaster, design.unit) + ", lintel " +
         force_text(forces.load - forces.wall_load, design.unit);
     bending.source = source_text(bears);
     bending.message = "The lintel of '" + lintel.opening + "' carries " +
@@ -57,11 +68,7 @@ void add_lintel(const BuildingPlan& plan, const LaidLintel& laid, std::vector<Fi
         bending.message +=
             "; sawn timber is taken to bear " + stress_text(bears.value, design.unit) + ".";
         if (bending.verdict == Verdict::fails)
-            bending.remedy =
-                "A depth of " +
-                length_text(beam.depth * std::sqrt(forces.bending / bears.value) * 1.02 + 0.005,
-                            design.unit) +
-                " would do.";
+            bending.remedy = deeper_lintel(design, beam, bears.value);
     } else {
         bending.message += "; its steel is for an engineer to choose.";
         bending.remedy =
@@ -72,8 +79,9 @@ void add_lintel(const BuildingPlan& plan, const LaidLintel& laid, std::vector<Fi
     const Limit& least = limit_of(design, "crushing.least");
     judge_ratio(bearing, forces.bearing > 0 ? strength / forces.bearing : unlimited, least.value,
                 limit_of(design, "crushing.good").value);
-    bearing.formula = "strength of the fill / (load / area of both ends on the course below), load " +
-                      force_text(forces.load, design.unit);
+    bearing.formula =
+        "strength of the fill / (load / area of both ends on the course below), load " +
+        force_text(forces.load, design.unit);
     bearing.source = source_text(least);
     bearing.message = "Under the ends of its lintel the wall beside '" + lintel.opening +
                       "' is pressed with " + stress_text(forces.bearing, design.unit) +
@@ -114,11 +122,10 @@ void add_fan(const BuildingPlan& plan, const OpeningForm& opening, const HostWal
                                     find_opening(design, opening.id)->place);
     judge_ratio(found, centred.safety(), least.value,
                 limit_of(design, "geometric-safety.good").value);
-    found.formula =
-        "geometric factor of safety of the fan as an arch of " +
-        std::to_string(fan ? fan->count : 0) + " bags " +
-        length_text(opening.fan_depth, design.unit) +
-        " deep under plumb columns of wall as high as half its outer span";
+    found.formula = "geometric factor of safety of the fan as an arch of " +
+                    std::to_string(fan ? fan->count : 0) + " bags " +
+                    length_text(opening.fan_depth, design.unit) +
+                    " deep under plumb columns of wall as high as half its outer span";
     found.source = source_text(least);
     found.message = found.verdict == Verdict::fails
                         ? "No line of thrust keeps within the fan over '" + opening.id + "'."

@@ -3,6 +3,7 @@
 #include "geometry/plan/buttress_form.hpp"
 #include "geometry/plan/section.hpp"
 #include "geometry/plan/wall_form.hpp"
+#include "geometry/statics/linear_program.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -96,6 +97,28 @@ private:
         return made_.back();
     }
 
+    /// A limit of the rules; none binds in a design made without the reader.
+    double rule(const char* name, double otherwise = unlimited) const {
+        const Limit* set = find_limit(design_.limits, name);
+        return set ? set->value : otherwise;
+    }
+    /// Bounds of use and practice, which what is past them already is not brought within.
+    static void keep_over(Parameter& one, double least) {
+        one.least = std::max(one.least, std::min(least, one.now));
+    }
+    static void keep_under(Parameter& one, double most) {
+        one.most = std::min(one.most, std::max(most, one.now));
+    }
+
+    /// How high an opening's head may come: in a dome no higher than the room half way to the pole.
+    double head_room(const Opening& opening) const {
+        if (const DomeForm* dome = find_dome(plan_.schedule.building, opening.in))
+            return dome->springline + height_at(dome->profile, dome->profile.half_span / 2);
+        if (const TunnelForm* tunnel = find_tunnel(plan_.schedule.building, opening.in))
+            return tunnel->crown();
+        return opening.sill + 3 * opening.height;
+    }
+
     static void set_rise(ProfileSpec& profile, double rise) {
         profile.rise = rise;
         profile.arc_radius.reset();
@@ -121,6 +144,9 @@ private:
             rise.replaces = written_rise(dome.profile);
             rise.scale = height;
             rise.least = form.profile.rise / 3;
+            const double usual = rule("rise.rise_to_diameter") * dome.inside_diameter;
+            keep_over(rise, usual * (1 - rule("rise-slack.share")));
+            keep_under(rise, usual * (1 + rule("rise-slack.share")));
         } else if (what == "springline") {
             Parameter& line = add(table, "springline", dome.springline,
                                   [id](Design& d, double v) { the(d.domes, id).springline = v; });
@@ -129,12 +155,15 @@ private:
             line.most = dome.springline + height;
             line.scale = height;
         } else if (what == "diameter") {
-            add(table, "inside_diameter", dome.inside_diameter,
-                [id](Design& d, double v) { the(d.domes, id).inside_diameter = v; });
+            Parameter& wide =
+                add(table, "inside_diameter", dome.inside_diameter,
+                    [id](Design& d, double v) { the(d.domes, id).inside_diameter = v; });
+            keep_over(wide, wide.now * (1 - rule("remedy.diameter")));
+            keep_under(wide, wide.now * (1 + rule("remedy.diameter")));
         } else if (what == "skylight" && dome.top.kind == TopKind::skylight) {
             Parameter& eye = add(table, "top.diameter", dome.top.diameter,
                                  [id](Design& d, double v) { the(d.domes, id).top.diameter = v; });
-            eye.most = dome.inside_diameter;
+            keep_under(eye, rule("remedy.skylight") * dome.inside_diameter);
         } else if (what == "tube") {
             add_tube(dome.tube);
         } else if (what == "lower_tube" && !dome.lower_tube.empty()) {
@@ -159,7 +188,7 @@ private:
             the(d.tubes, id).tamped_width.reset();
         });
         wide.replaces = tube.tamped_width ? "tamped_width" : "";
-        wide.most = 2 * tube.lay_flat;
+        keep_under(wide, rule("remedy.lay_flat"));
     }
 
     void add_tamped(const TubeType& tube) {
@@ -180,17 +209,29 @@ private:
         if (what == "width" && !circle) {
             Parameter& wide = add(table, "width", opening.width, set_to(&Opening::width));
             std::tie(wide.least, wide.most) = widths_of(opening);
+            if (opening.use == OpeningUse::door)
+                keep_over(wide, rule("remedy.door_width", 0));
+            if (opening.use == OpeningUse::window)
+                keep_over(wide, rule("remedy.window_width", 0));
         } else if (what == "height" && !circle) {
             Parameter& high = add(table, "height", opening.height, set_to(&Opening::height));
             const OpeningForm form = make_opening_form(opening);
             high.least = std::max(high.least, form.top - form.springing); // room for its head
             high.step = design_.course.height;
             high.origin = -opening.sill;
+            keep_under(high, head_room(opening) - opening.sill);
+            if (opening.use == OpeningUse::door)
+                keep_over(high, rule("remedy.door_height", 0));
+            if (opening.use == OpeningUse::window)
+                keep_over(high, rule("remedy.window_width", 0));
         } else if (what == "sill") {
             Parameter& low = add(table, "sill", opening.sill, set_to(&Opening::sill));
             low.step = design_.course.height;
             low.least = 0;
             low.most = opening.sill + opening.height;
+            keep_under(low, head_room(opening) - opening.height);
+            if (opening.use == OpeningUse::door) // a step that people climb
+                keep_under(low, design_.ground.level + rule("threshold.step"));
             low.scale = opening.sill + opening.height;
         } else if (what == "bearing" && find_dome(design_, opening.in)) { // a tunnel has its own
             Parameter& way = add(table, "bearing", opening.bearing.degrees,
@@ -228,11 +269,12 @@ private:
     void add_tunnel(const Tunnel& tunnel, const std::string& what) {
         const std::string table = "tunnel." + tunnel.id, id = tunnel.id;
         const TunnelForm& form = *find_tunnel(plan_.schedule.building, id);
-        if (what == "width")
-            add(table, "width", tunnel.width, [id](Design& d, double v) {
-                the(d.tunnels, id).width = v;
-            }).least = tunnel.width / 3;
-        else if (what == "springline") {
+        if (what == "width") {
+            Parameter& wide = add(table, "width", tunnel.width,
+                                  [id](Design& d, double v) { the(d.tunnels, id).width = v; });
+            keep_over(wide, rule("remedy.door_width", 0));
+            keep_under(wide, rule("vault.span"));
+        } else if (what == "springline") {
             Parameter& line = add(table, "springline", tunnel.springline,
                                   [id](Design& d, double v) { the(d.tunnels, id).springline = v; });
             line.step = design_.course.height;
@@ -290,6 +332,7 @@ private:
                                    [](Design& d, double v) { d.ground.level = v; });
             level.least = level.now - 1;
             level.most = level.now + 1;
+            keep_under(level, 0); // the floor
             level.scale = 1;
         } else if (what == "gravel") {
             Parameter& deep = add("trench", "gravel_depth", design_.trench.gravel_depth,

@@ -65,7 +65,18 @@ std::vector<Finding> work_practice_findings(const BuildingPlan& plan) {
     const Limit* built = find_limit(design.limits, "daily-height.built");
     const Limit* lift = find_limit(design.limits, "lift.height");
     for (const Fill& fill : design.fills) {
-        if (!built || !lift || !fill.age_per_lift || *fill.age_per_lift <= 0)
+        if (!built || !lift)
+            continue;
+        if (!fill.age_per_lift) {
+            Finding unknown = not_judged("daily-height", {"fill." + fill.id, fill.place}, *built,
+                                         "A crew builds about " + wording.length(built->value) +
+                                             " of wall a day; how long '" + fill.id +
+                                             "' must age before the next lift is not stated.");
+            unknown.remedy = "State age_per_lift in [fill." + fill.id + "], in days.";
+            findings.push_back(std::move(unknown));
+            continue;
+        }
+        if (*fill.age_per_lift <= 0)
             continue;
         Limit pace = *lift;
         pace.value /= *fill.age_per_lift;

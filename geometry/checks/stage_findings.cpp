@@ -98,18 +98,22 @@ std::vector<Finding> stage_findings(const Design& design, const DomeForm& dome,
         seek_weakest([&](int last) { return building_stage(courses, beside, last); }, strip.beside,
                      above.first, until - 1, on_form);
     }
-    const double worst = free.safety;
+    // The forms hold until they are struck: then what the wall bears without them decides.
+    const bool leans = free.safety >= 1 && on_form.safety < 1;
+    const double worst = leans ? on_form.safety : free.safety;
     const int at = free.last;
     const std::string where = free.beside.empty() ? "" : " beside '" + free.beside + "'";
-    found.formula = "geometric factor of safety of the courses from the springline to each course, "
-                    "its ring closed";
+    found.formula =
+        "geometric factor of safety of the courses from the springline to each course, "
+        "its ring closed; where that is no less than the limit, of those whose forms still "
+        "stand as if these were not there, if that is less than it";
     found.source = source_text(least);
     judge_ratio(found, worst, least.value, least.value);
     found.message = "While it is built, the forms in that its sheets keep, '" + dome.id +
                     "' is weakest" + where + " with course " + std::to_string(at) +
-                    " laid: the line of thrust would keep within joints " + three_digits(worst) +
-                    " times narrower, that ring closed.";
-    if (worst < 1) {
+                    " laid: the line of thrust would keep within joints " +
+                    three_digits(free.safety) + " times narrower, that ring closed.";
+    if (free.safety < 1) {
         std::string broken; // by what; such a ring cannot be closed
         const std::set<std::string> in = forms_in(analysis.forms_until, at);
         for (const RingGap& gap : courses[static_cast<std::size_t>(at - 1)].gaps)
@@ -125,8 +129,9 @@ std::vector<Finding> stage_findings(const Design& design, const DomeForm& dome,
         found.message += " Until the forms are struck the wall" +
                          (on_form.beside.empty() ? "" : " beside '" + on_form.beside + "'") +
                          " leans on them: with course " + std::to_string(on_form.last) +
-                         " laid no line of thrust keeps within the wall without them.";
-        if (found.verdict == Verdict::holds)
+                         " laid no line of thrust keeps within the wall without them (" +
+                         three_digits(on_form.safety) + ").";
+        if (leans)
             found.verdict = Verdict::advice;
         found.remedy += std::string(found.remedy.empty() ? "" : " ") + "Brace the form" +
                         (on_form.beside.empty() ? "s" : " of '" + on_form.beside + "'") +

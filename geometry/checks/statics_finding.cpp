@@ -16,6 +16,20 @@ constexpr double psi = newtons_per_pound_force / (metres_per_inch * metres_per_i
 
 } // namespace
 
+int badness(Verdict verdict) {
+    switch (verdict) {
+    case Verdict::fails:
+        return 3;
+    case Verdict::advice:
+        return 2;
+    case Verdict::not_judged:
+        return 1;
+    case Verdict::holds:
+        break;
+    }
+    return 0;
+}
+
 Finding statics_finding(const std::string& code, const std::string& subject, SourcePlace place) {
     Finding found;
     found.code = code;
@@ -41,7 +55,7 @@ void soften_default(Finding& finding, bool stated, const std::string& what) {
     if (finding.verdict != Verdict::fails || stated)
         return;
     finding.verdict = Verdict::advice;
-    finding.message += " The " + what + " is a default, not measured: so this is advice.";
+    finding.message += " The " + what + " is a default, not measured: a default fails nothing.";
 }
 
 void soften_unstated(Finding& finding, const Design& design, int course, double pressure) {
@@ -133,6 +147,11 @@ const Limit& limit_of(const Design& design, const std::string& name) {
     const Limit* limit = find_limit(design.limits, name);
     assert(limit);
     return *limit;
+}
+
+double up_to_step(double metres, DisplayUnit unit) {
+    const double step = unit == DisplayUnit::feet ? metres_per_inch : 0.01;
+    return std::ceil(metres / step - 1e-6) * step;
 }
 
 double up_to_three_digits(double value) {

@@ -9,6 +9,9 @@
 
 namespace coilwright {
 
+/// Worse is more: fails 3, advice 2, not judged 1, holds 0.
+int badness(Verdict verdict);
+
 /// A finding of that code and subject, not judged yet.
 Finding statics_finding(const std::string& code, const std::string& subject, SourcePlace place);
 
@@ -49,6 +52,8 @@ std::string moment_text(double newton_metres, DisplayUnit unit); // "1.23 kN m",
 std::string shown_value(const Finding& finding, double value, DisplayUnit unit);
 /// What it is held against: "1.00, good from 2.00"; empty where there is no limit.
 std::string shown_limit(const Finding& finding, DisplayUnit unit);
+/// The next whole inch or centimetre, in metres: what a crew sets out. 0.301 -> 0.31.
+double up_to_step(double metres, DisplayUnit unit);
 /// Three digits without exponent: 0.0123, 1.23, 123, 12300.
 std::string three_digits(double value);
 /// The least value of three digits that is no less: 0.5731 -> 0.574. For what would do, shown in

@@ -3,6 +3,7 @@
 #include "geometry/checks/check_building.hpp"
 #include "geometry/checks/dome_findings.hpp"
 #include "geometry/checks/element_findings.hpp"
+#include "geometry/checks/snow_findings.hpp"
 #include "geometry/checks/trade_findings.hpp"
 #include "geometry/checks/use_findings.hpp"
 #include "geometry/plan/check_layout.hpp"
@@ -161,17 +162,19 @@ std::vector<Finding> Trial::judged(Judge judge, const std::string& element) {
         return opening_findings(laid);
     case Judge::tunnel: {
         const TunnelForm* tunnel = find_tunnel(laid.schedule.building, element);
-        return tunnel ? tunnel_findings(laid.design, *tunnel, analyse_tunnel(laid.design, *tunnel))
-                      : std::vector<Finding>{};
+        return tunnel ? tunnel_checks(laid, *tunnel) : std::vector<Finding>{};
     }
     default: {
         const DomeForm* dome = find_dome(laid.schedule.building, element);
-        return dome ? judged_dome(judge, *dome) : std::vector<Finding>{};
+        return dome ? worse_of_snow(
+                          laid.design,
+                          [&](const DomeLoads& loads) { return judged_dome(judge, *dome, loads); })
+                    : std::vector<Finding>{};
     }
     }
 }
 
-std::vector<Finding> Trial::judged_dome(Judge judge, const DomeForm& dome) {
+std::vector<Finding> Trial::judged_dome(Judge judge, const DomeForm& dome, const DomeLoads& loads) {
     const Design& design = plan().design;
     const BuildingForm& building = plan().schedule.building;
     AnalysisParts parts;
@@ -182,7 +185,7 @@ std::vector<Finding> Trial::judged_dome(Judge judge, const DomeForm& dome) {
     parts.levers = judge == Judge::dome_corbel;
     parts.sideways = judge == Judge::dome_sideways;
     parts.membrane = false;
-    const DomeAnalysis analysis = analyse_dome(design, building, dome, parts);
+    const DomeAnalysis analysis = analyse_dome(design, building, dome, parts, loads);
     switch (judge) {
     case Judge::dome_safety:
     case Judge::dome_friction:

@@ -84,7 +84,7 @@ private:
     std::vector<Finding> checked_dome(const DomeForm& dome);
     std::vector<Finding> checked_tunnel(const TunnelForm& tunnel);
     std::vector<Finding> judged(Judge judge, const std::string& element);
-    std::vector<Finding> judged_dome(Judge judge, const DomeForm& dome);
+    std::vector<Finding> judged_dome(Judge judge, const DomeForm& dome, const DomeLoads& loads);
 };
 
 } // namespace coilwright

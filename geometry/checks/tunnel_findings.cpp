@@ -128,7 +128,7 @@ Finding abutment(const Design& design, const TunnelForm& tunnel, const TunnelAna
     if (found.verdict != Verdict::holds)
         found.remedy = "A higher vault pushes less; more buried courses hold more.";
     if (!(analysis.line_friction <= design.joint.friction))
-        leave_sliding(found, design, {{"", analysis.line_friction}});
+        leave_sliding(found, design, {{"", analysis.line_friction}}, false);
     if (bank_against_wall(design)) {
         found.verdict = Verdict::not_judged;
         found.message += " The bank outside is left out.";

@@ -77,9 +77,10 @@ Finding ground(const Design& design, const TunnelForm& tunnel, const TunnelPress
     found.verdict = pressure <= capacity ? Verdict::holds : Verdict::fails;
     found.message += "; it bears " + pressure_text(capacity, design.unit) + ".";
     if (found.verdict == Verdict::fails)
-        found.remedy = "A gravel trench " +
-                       length_text(lowest.normal / capacity - carries + 0.005, design.unit) +
-                       " deep spreads it enough; or take a wider tube.";
+        found.remedy =
+            "A gravel trench " +
+            length_text(up_to_step(lowest.normal / capacity - carries, design.unit), design.unit) +
+            " deep spreads it enough; or take a wider tube.";
     return found;
 }
 

@@ -1,5 +1,6 @@
 #include "geometry/drawing/barred_course.hpp"
 
+#include "geometry/base/shown_step.hpp"
 #include "geometry/drawing/course_head.hpp"
 #include "geometry/plan/contact.hpp"
 
@@ -23,9 +24,10 @@ std::string misses_text(const Drafting& drafting, const DomeForm& dome, int n) {
                " across over the hole of course " + below + ", which is " + drafting.length(hole) +
                " across: it would fall through.";
     return course + " does not rest on course " + below +
-           (overlap > -height_tie ? ": the flats of their tubes only touch."
-                                  : ": the flats of their tubes miss each other by " +
-                                        drafting.length(-overlap) + ".");
+           (overlap > -shown_step(drafting.unit()) / 2
+                ? ": the flats of their tubes only touch."
+                : ": the flats of their tubes miss each other by " + drafting.length(-overlap) +
+                      ".");
 }
 
 /// What the check proposes; nothing where it was not made.

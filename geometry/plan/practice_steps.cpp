@@ -1,11 +1,13 @@
 // What the steps inward of a dome's courses come to: advice of the trade, and courses that find
 // nothing to rest on.
+#include "geometry/base/shown_step.hpp"
 #include "geometry/plan/contact.hpp"
 #include "geometry/plan/practice.hpp"
 #include "geometry/plan/section.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace coilwright {
 
@@ -114,24 +116,37 @@ private:
         return most;
     }
 
-    /// The lowest rise, in whole courses more, that keeps the step-in within a limit.
+    /// The lowest rise, in whole inches or centimetres, that keeps the step-in within a limit.
     std::string higher_rise(double most) const {
         if (dome_.profile.kind == ProfileKind::drawn || dome_.profile.kind == ProfileKind::round)
             return ".";
-        for (int more = 1; more <= 24; ++more) {
-            const Dome trial = with_rise(dome_.profile.kind, more);
-            if (greatest_step_in(make_dome_form(design_, trial)) <= most)
-                return ": from a rise of " + length(*trial.profile.rise) +
-                       " on no course steps in by more than " + length(most) + ".";
-        }
+        const auto keeps = [&](const Dome& trial) {
+            return greatest_step_in(make_dome_form(design_, trial)) <= most + height_tie;
+        };
+        if (const auto rise = lowest_rise(dome_.profile.kind, 24, keeps))
+            return ": with a rise of " + length(*rise) + " no course steps in by more than " +
+                   length(most) + ".";
         return ".";
     }
 
-    Dome with_rise(ProfileKind kind, int more_courses) const {
+    /// The lowest rise over the present one, in whole inches or centimetres, with which a dome
+    /// does; at most so many courses more.
+    template <typename Does>
+    std::optional<double> lowest_rise(ProfileKind kind, int most_courses_more, Does does) const {
+        const double now = form_.profile.rise;
+        const double step = design_.unit == DisplayUnit::feet ? metres_per_inch : 0.01;
+        const double most = now + most_courses_more * form_.course_height;
+        for (double rise = (std::floor(now / step + 1e-6) + 1) * step; rise <= most; rise += step)
+            if (const Dome trial = with_rise(kind, as_shown(rise)); does(trial))
+                return trial.profile.rise;
+        return std::nullopt;
+    }
+
+    Dome with_rise(ProfileKind kind, double rise) const {
         Dome trial = dome_;
         trial.profile = {};
         trial.profile.kind = kind;
-        trial.profile.rise = as_shown(form_.profile.rise + more_courses * form_.course_height);
+        trial.profile.rise = rise;
         return trial;
     }
 
@@ -193,7 +208,7 @@ private:
         const double overlap = contact_overlap(form_, n, edge);
         const std::string course = std::to_string(n), below = std::to_string(n - 1);
         const std::string misses =
-            overlap > -height_tie
+            overlap > -shown_step(design_.unit) / 2
                 ? "the flats of their tubes only touch."
                 : "the flats of their tubes miss each other by " + length(-overlap) + ".";
         Finding& found =
@@ -250,11 +265,10 @@ private:
         const bool has_rise =
             dome_.profile.kind != ProfileKind::drawn && dome_.profile.kind != ProfileKind::round;
         const ProfileKind kind = has_rise ? dome_.profile.kind : ProfileKind::pointed;
-        for (int more = 1; more <= most_more; ++more)
-            if (const Dome trial = with_rise(kind, more); rests(design_, trial))
-                return (has_rise ? "a rise of " : "a pointed profile and a rise of ") +
-                       length(*trial.profile.rise);
-        return {};
+        const auto does = [&](const Dome& trial) { return rests(design_, trial); };
+        const auto rise = lowest_rise(kind, most_more, does);
+        return rise ? (has_rise ? "a rise of " : "a pointed profile and a rise of ") + length(*rise)
+                    : std::string();
     }
 
     /// In whole inches or centimetres more.

@@ -45,7 +45,14 @@ std::vector<Sheet> basis_pages(const Drafting& drafting, const std::vector<Findi
                    0, true);
     flow.heading("What is assumed");
     for (const char* text :
-         {"Courses are rigid and their joints carry compression and friction, no tension (Heyman, "
+         {"Each check asks for its own line of thrust: the safety factor for the most centred, "
+          "sliding for the one that needs least friction, crushing and the ground for the one that "
+          "presses least, the stem and buttresses for the least thrust. No single line need do all "
+          "of these at once.",
+          "The cap is one body: joints between its discs are not checked. A ring may push at any "
+          "height within its course. A tamped tube is a stadium, and plaster fills the hollows "
+          "between tubes with its weight. The membrane's topmost ring takes no thrust from above.",
+          "Courses are rigid and their joints carry compression and friction, no tension (Heyman, "
           "The Stone Skeleton, 1966). If one line of thrust keeps within the joints and balances "
           "the "
           "loads, the wall can stand.",

@@ -91,11 +91,11 @@ std::vector<Sheet> material_pages(const Drafting& drafting) {
               "Jaky 1944 (from memory)");
     const Site& site = design.site;
     loads.row("snow",
-              site.snow ? pressure_text(*site.snow, drafting.unit()) + " on the plan" : "not stated",
+              site.snow ? pressure_text(*site.snow, drafting.unit()) + " on the plan"
+                        : "not stated",
               "[site] snow");
     if (site.snow)
-        loads.row("snow in the checks",
-                  "domes and tunnels with it and without it, the worse told",
+        loads.row("snow in the checks", "domes and tunnels with it and without it, the worse told",
                   "left out of lintels, fans, end walls, the buttresses' own weight, and the drawn "
                   "lines and tables");
     loads.row("wind",

@@ -12,10 +12,10 @@ struct LintelBeam {
     double wall_above = 0; // height of wall over it, to the top or to the next opening's sill
     double wall_thickness = 0;
     double wall_unit_weight = 0;
-    double plaster = 0; // weight of that on both faces, N/m2 of wall
     double depth = 0, width = 0; // of the beam
     double beam_unit_weight = 0;
     double bearing_area = 0; // of both ends, m2
+    double plaster = 0;      // weight of that on both faces of the wall, N/m2
 };
 
 struct LintelForces {
@@ -39,9 +39,9 @@ struct LintelWall {
     double top = 0, thickness = 0;
 };
 
-/// The beam of a laid lintel: its span, the wall over it, of the fill of the course on it, with plaster on
-/// both faces; of no height where the lintel is the wall's top. `density`: of the lintel, kg/m3 (the rules
-/// lintel-weight).
+/// The beam of a laid lintel: its span, the wall over it, of the fill of the course on it, with
+/// plaster on both faces; of no height where the lintel is the wall's top. `density`: of the
+/// lintel, kg/m3 (the rules lintel-weight).
 LintelBeam lintel_beam(const Design& design, const LintelWall& wall, const OpeningForm& opening,
                        const Lintel& lintel, double density);
 

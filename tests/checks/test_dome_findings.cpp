@@ -87,7 +87,9 @@ TEST_CASE("stages and the stem are judged beside openings, against a linear prog
     CHECK(*one(findings, "stem-overturning", "dome.store").value == Approx(1.61).margin(0.005));
     CHECK(*one(findings, "stem-sliding", "dome.store").value == Approx(3.75).margin(0.005));
     const Finding& stages = one(findings, "open-stages", "dome.store");
-    CHECK(*stages.value > 1.09); // the forms stay in as long as the sheets say
+    // The forms stay in as long as the sheets say; what the wall bears without them decides.
+    CHECK(*stages.value <= Approx(0.938).margin(0.002));
+    CHECK(*stages.value < *stages.limit);
     CHECK(stages.verdict == Verdict::advice);
     CHECK(stages.message.find("leans on them") != std::string::npos);
     CHECK(stages.remedy.find("Brace the form") != std::string::npos);

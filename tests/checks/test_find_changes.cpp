@@ -197,3 +197,63 @@ TEST_CASE("what a fit found counts as written") {
                 CHECK(change.to != Approx(change.from));
             }
 }
+
+TEST_CASE("changes keep within what people would build, and within what mends") {
+    for (const char* const demo : {"retreat", "grain-store", "workshop", "washroom"}) {
+        const BuildingPlan plan = laid(whole_building_text(demo));
+        const Mended all = mended(plan);
+        for (const SoughtChanges& sought : all.sought) {
+            int fail = 0;
+            for (const DesignChange& change : sought.changes) {
+                CAPTURE(demo, sought.code, change.table, change.key, change.from, change.to);
+                const bool door = change.table == "opening.door";
+                const double slack = 1e-6;
+                // Common practice, no source: 30 in, 6 ft 2 in, 24 in, a third, a quarter.
+                if (door && change.key == "width")
+                    CHECK(change.to > std::min(30 * inch, change.from) - slack);
+                if (door && change.key == "height")
+                    CHECK(change.to > std::min(74 * inch, change.from) - slack);
+                if (change.key == "lay_flat")
+                    CHECK(change.to < std::max(24 * inch, change.from) + slack);
+                if (change.key == "inside_diameter") {
+                    CHECK(change.to > 0.75 * change.from - slack);
+                    CHECK(change.to < 1.25 * change.from + slack);
+                }
+                if (change.key == "top.diameter")
+                    CHECK(change.to <
+                          std::max(change.from, plan.design.domes[0].inside_diameter / 3) + slack);
+                if (change.key == "level")
+                    CHECK(change.to < std::max(0.0, change.from) + slack);
+                if (change.key == "profile.rise" && change.table.rfind("dome.", 0) == 0) {
+                    const double across =
+                        find_dome(plan.design, change.table.substr(5))->inside_diameter;
+                    CHECK(change.to < std::max(1.15 * across, change.from) + slack);
+                }
+                for (const SideEffect& effect : change.worsens)
+                    fail += effect.verdict == Verdict::fails;
+            }
+            // What breaks another check stands only where all that is left does.
+            CHECK((fail == 0 || std::all_of(sought.changes.begin(), sought.changes.end(),
+                                            [](const DesignChange& change) {
+                                                return !change.worsens.empty();
+                                            })));
+        }
+    }
+}
+
+TEST_CASE("a remedy and its change name one rise") {
+    int told = 0;
+    for (const char* const demo : {"home", "grain-store", "retreat", "washroom"}) {
+        const BuildingPlan plan = laid(whole_building_text(demo));
+        for (const SoughtChanges& sought : find_changes(plan, plan.findings, {}, 2))
+            for (const DesignChange& change : sought.changes)
+                if (sought.code == "step-in-over-quarter" && change.key == "profile.rise") {
+                    CAPTURE(demo, sought.subject);
+                    CHECK(taken(the(plan.findings, sought.code, sought.subject),
+                                "a rise of (.*?) no course") ==
+                          length_text(change.to, plan.design.unit));
+                    ++told;
+                }
+    }
+    CHECK(told > 0);
+}

@@ -58,4 +58,9 @@ TEST_CASE("the wall rises no faster than its fill ages") {
     CHECK(fast.value.value() == 0.23);
     CHECK(work(aged(taken(fast, "needs (.*) days")), "daily-height").verdict == Verdict::holds);
     CHECK_FALSE(has(work_practice_findings(laid(room_design)), "daily-height"));
+    // A fill without an age is told, not passed over.
+    const Finding ageless =
+        work(room_design + "[fill.main]\nstrength = \"1 MPa\"\n", "daily-height");
+    CHECK(ageless.verdict == Verdict::not_judged);
+    CHECK(ageless.remedy.find("age_per_lift") != std::string::npos);
 }

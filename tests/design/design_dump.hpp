@@ -102,8 +102,8 @@ inline std::string design_dump(const Design& d) {
     dump.all(d.finish.inside_plaster, d.finish.outside_plaster, d.finish.inside_stated,
              d.finish.outside_stated, d.finish.floor_build_up);
     const Ground& g = d.ground;
-    dump.all(g.level, g.level_stated, g.frost_depth, g.bearing_capacity, g.friction, g.friction_stated,
-             g.unit_weight, g.friction_angle, g.slope);
+    dump.all(g.level, g.level_stated, g.frost_depth, g.bearing_capacity, g.friction,
+             g.friction_stated, g.unit_weight, g.friction_angle, g.slope);
     dump.all(d.wire.strands, d.wire.lap, d.wire.breaking, d.wire.joint_factor, d.wire.hoop_tension);
     dump.all(d.compass.pole_diameter, d.compass.chain_height, d.compass.arm);
     dump.all(d.joint.friction, d.joint.friction_stated, d.joint.friction_bare, d.joint.factor,

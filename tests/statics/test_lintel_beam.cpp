@@ -78,3 +78,26 @@ TEST_CASE("the lintel of a laid door") {
     CHECK(forces.wall_load == Approx(1762 * 9.80665 * 15 * inch * 44 * inch * 44 * inch / 4));
     CHECK(forces.bearing > 0);
 }
+
+TEST_CASE("a lintel carries the plaster on both faces of its wall") {
+    // By hand: 17 in of wall of 110 pcf over (17 in)^2 is 313 lbf; 3-1/2 in of plaster of 106 pcf
+    // (1700 kg/m3) over the same 62 lbf more.
+    const double inch = metres_per_inch, pound = 4.4482216;
+    Design design = store_design();
+    design.finish.inside_plaster = 1.5 * inch;
+    design.finish.outside_plaster = 2 * inch;
+    OpeningForm opening;
+    opening.half_width = 11 * inch;
+    Lintel lintel;
+    lintel.bearing = 12 * inch;
+    lintel.depth = 5 * inch;
+    lintel.width = 10 * inch;
+    const LintelBeam beam = lintel_beam(design, {5, 17.1 * inch}, opening, lintel, 600);
+    REQUIRE(beam.span == Approx(34 * inch)); // L^2/4 = (17 in)^2
+    LintelBeam bare = beam;
+    bare.plaster = 0;
+    CHECK(lintel_forces(bare).wall_load / pound == Approx(315).margin(2));
+    CHECK((lintel_forces(beam).wall_load - lintel_forces(bare).wall_load) / pound ==
+          Approx(62).margin(0.5));
+    CHECK(lintel_forces(beam).moment > lintel_forces(bare).moment);
+}
