@@ -131,9 +131,13 @@ Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis&
                     " by the line of thrust that asks least of it; its fill is taken to bear " +
                     stress_text(worst->strength, design.unit) + ".";
     const double pressure = std::max(worst->pressure, worst->hoop_pressure);
-    soften_unstated(found, design, worst->course, pressure);
+    soften_unstated(found, design, worst->course, pressure,
+                    !by_ring && !design.joint.friction_stated);
     if (found.verdict != Verdict::holds)
         found.remedy = stronger_fill(design, pressure);
+    if (found.verdict == Verdict::advice && !by_ring && !design.joint.friction_stated)
+        found.remedy += " Measure the friction of two filled bags with the wire between them: more "
+                        "of it lets the line run nearer to the middle.";
     leave_sliding(found, design, sliding, slides);
     return found;
 }

@@ -58,14 +58,18 @@ void soften_default(Finding& finding, bool stated, const std::string& what) {
     finding.message += " The " + what + " is a default, not measured: a default fails nothing.";
 }
 
-void soften_unstated(Finding& finding, const Design& design, int course, double pressure) {
+void soften_unstated(Finding& finding, const Design& design, int course, double pressure,
+                     bool by_default) {
+    if (finding.verdict != Verdict::fails || fill_strength(design, course).stated)
+        return;
     const Limit& best = limit_of(design, "fill-strength.best");
-    const bool stated = fill_strength(design, course).stated;
     const bool beyond = pressure * limit_of(design, "crushing.least").value > best.value;
-    if (finding.verdict == Verdict::fails && !stated && beyond)
+    if (beyond)
         finding.message += " No more would the best published fill, " +
                            stress_text(best.value, design.unit) + " (" + source_text(best) + ").";
-    soften_default(finding, stated || beyond, "strength of the fill");
+    soften_default(finding, beyond && !by_default,
+                   beyond ? "friction of the joints, which keeps the line so near an edge,"
+                          : "strength of the fill");
 }
 
 std::string stronger_fill(const Design& design, double pressure) {

@@ -24,8 +24,10 @@ void judge_ratio(Finding& finding, double value, double least, double good);
 /// message. `what`: "friction of the joints". Precondition: the message is written.
 void soften_default(Finding& finding, bool stated, const std::string& what);
 /// The same of the strength of the fill in a course, pressed with `pressure`, Pa: but what the best
-/// published fill would not bear either fails, and says so.
-void soften_unstated(Finding& finding, const Design& design, int course, double pressure);
+/// published fill would not bear either fails, and says so, unless the pressure is `by_default`
+/// too: that of a line which a friction that nobody measured keeps to.
+void soften_unstated(Finding& finding, const Design& design, int course, double pressure,
+                     bool by_default = false);
 /// What a fill pressed so would have to bear: a remedy where a published one does.
 std::string stronger_fill(const Design& design, double pressure);
 

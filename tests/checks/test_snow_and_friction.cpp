@@ -98,17 +98,24 @@ TEST_CASE("stated snow is judged too, and the worse is told") {
 }
 
 TEST_CASE("what the best published fill would not bear fails, whatever is stated") {
-    const Finding weak = [](double density) {
+    const auto heavy = [](double density, bool measured) {
         BuildingPlan plan = demo_plan("grain-store.toml");
         Fill fill; // no strength stated
         fill.id = "all";
         fill.density = density;
         plan.design.fills = {fill};
+        plan.design.joint.friction_stated = measured;
         return the(check_building(plan), "fill-crushing");
-    }(1e6); // absurdly heavy: well over the 2.144 MPa of Dunbar & Wipplinger 2006
+    };
+    // Absurdly heavy: well over the 2.144 MPa of Dunbar & Wipplinger 2006.
+    const Finding weak = heavy(1e6, true);
     CHECK(weak.verdict == Verdict::fails);
     CHECK(weak.message.find("best published") != std::string::npos);
     CHECK(weak.remedy.find("wider tube") != std::string::npos);
+    // A line that a default of friction keeps near an edge fails nothing.
+    const Finding unmeasured = heavy(1e6, false);
+    CHECK(unmeasured.verdict == Verdict::advice);
+    CHECK(unmeasured.remedy.find("Measure the friction") != std::string::npos);
     CHECK(the(check_building(demo_plan("grain-store.toml")), "fill-crushing").verdict ==
           Verdict::advice);
 }
