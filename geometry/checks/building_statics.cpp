@@ -91,6 +91,13 @@ void leave_sliding(Finding& finding, const Design& design, const std::vector<Sli
                      (finding.remedy.empty() ? "" : " ") + finding.remedy;
 }
 
+void leave_edge_pressure(Finding& finding, const std::string& by) {
+    finding.value.reset();
+    finding.message = by + " would be pressed along an edge by the only line of thrust there is: "
+                           "no pressure is told.";
+    finding.remedy.clear();
+}
+
 AnalysisParts parts_of_findings() {
     AnalysisParts parts;
     parts.strips.lines = false;

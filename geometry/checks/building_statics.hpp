@@ -75,10 +75,14 @@ struct SlidingStrip {
     double friction = unlimited; // the least with which one does; unlimited: with none
 };
 /// Less friction makes no verdict better: where a strip slides a check that holds is not judged,
-/// and says why. `worst`: whether the value
-/// told is of one of these strips and rests on the friction of the joints alone.
+/// and says why. `worst`: whether the value told is of one of these strips and rests on the
+/// friction of the joints alone.
 void leave_sliding(Finding& finding, const Design& design, const std::vector<SlidingStrip>& strips,
                    bool worst = true);
+/// Leaves out of a finding the pressure in a strip that slides: the only line that its least
+/// friction allows runs along the edges of joints, and the pressure there tells nothing. `by`: "The
+/// ground under 'hall' beside 'door'". Before leave_sliding().
+void leave_edge_pressure(Finding& finding, const std::string& by);
 /// "clear of all openings", "beside 'door'".
 std::string strip_words(const std::string& beside);
 

@@ -181,9 +181,9 @@ private:
             return found;
         }
         found.value = most;
-        found.message = "The ground under '" + dome_.id + "'" +
-                        (beside.empty() ? "" : " beside '" + beside + "'") + " is pressed with " +
-                        pressure_text(most, design_.unit) +
+        const std::string ground = "The ground under '" + dome_.id + "'" +
+                                   (beside.empty() ? "" : " beside '" + beside + "'");
+        found.message = ground + " is pressed with " + pressure_text(most, design_.unit) +
                         " by the line of thrust that asks least of it";
         if (!design_.ground.bearing_capacity) {
             const Limit& presumptive = limit_of(design_, "soil.presumptive");
@@ -203,6 +203,10 @@ private:
                 presumed("soil.presumptive_sand") + " of sands and gravels with fines and " +
                 presumed("soil.presumptive_gravel") + " of gravel where nothing better is known (" +
                 source_text(presumptive) + ").";
+            if (slides) {
+                leave_edge_pressure(found, ground);
+                found.remedy = "State [ground] bearing_capacity.";
+            }
             leave_sliding(found, design_, sliding, slides);
             return found;
         }
@@ -214,6 +218,8 @@ private:
             found.remedy =
                 "Lay the lowest courses of a wider tube, or two side by side, on deeper gravel, "
                 "which spreads the weight.";
+        if (slides)
+            leave_edge_pressure(found, ground);
         leave_sliding(found, design_, sliding, slides);
         return found;
     }

@@ -13,14 +13,14 @@ bool is_worse(const Finding& a, const Finding& b) {
     if (badness(a.verdict) != badness(b.verdict))
         return badness(a.verdict) > badness(b.verdict);
     if (!a.value || !b.value)
-        return false;
+        return b.value.has_value(); // what has none could not be reckoned
     const bool more = a.code == "ground-pressure" || a.code == "tunnel-ground";
     return more ? *a.value > *b.value : *a.value < *b.value;
 }
 
 std::string told(const Finding& finding, DisplayUnit unit) {
     return finding.value ? shown_value(finding, *finding.value, unit)
-                         : verdict_text(finding.verdict);
+                         : std::string("no value, ") + verdict_text(finding.verdict);
 }
 
 } // namespace
