@@ -95,7 +95,6 @@ void leave_edge_pressure(Finding& finding, const std::string& by) {
     finding.value.reset();
     finding.message = by + " would be pressed along an edge by the only line of thrust there is: "
                            "no pressure is told.";
-    finding.remedy.clear();
 }
 
 AnalysisParts parts_of_findings() {

@@ -138,9 +138,11 @@ Finding crushing(const Design& design, const DomeForm& dome, const DomeAnalysis&
     if (found.verdict == Verdict::advice && !by_ring && !design.joint.friction_stated)
         found.remedy += " Measure the friction of two filled bags with the wire between them: more "
                         "of it lets the line run nearer to the middle.";
-    if (slides && !by_ring)
+    if (slides && !by_ring) {
         leave_edge_pressure(found, "The joint under course " + std::to_string(worst->course) +
                                        " of '" + dome.id + "' " + strip_words(in->beside));
+        found.remedy.clear(); // it told what the fill would have to bear
+    }
     leave_sliding(found, design, sliding, slides);
     return found;
 }

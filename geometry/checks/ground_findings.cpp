@@ -196,17 +196,15 @@ private:
                           limit_of(design_, "soil.presumptive_gravel").value});
             found.remedy =
                 "State [ground] bearing_capacity" +
-                (most > best ? ": " + pressure_text(most, design_.unit) +
-                                   " is more than all that codes presume, "
-                             : ". Codes presume ") +
+                (most > best && !slides ? ": " + pressure_text(most, design_.unit) +
+                                              " is more than all that codes presume, "
+                                        : ". Codes presume ") +
                 presumed("soil.presumptive") + " of clay and silt, " +
                 presumed("soil.presumptive_sand") + " of sands and gravels with fines and " +
                 presumed("soil.presumptive_gravel") + " of gravel where nothing better is known (" +
                 source_text(presumptive) + ").";
-            if (slides) {
+            if (slides)
                 leave_edge_pressure(found, ground);
-                found.remedy = "State [ground] bearing_capacity.";
-            }
             leave_sliding(found, design_, sliding, slides);
             return found;
         }

@@ -208,12 +208,24 @@ void add_tables(Flow& flow, const Drafting& drafting, const DomeAnalysis& analys
                                                                : "beside '" + worst.beside + "'"),
                  worst.joints);
     add_formulas(flow, ReportTable::joints);
-    joints_table("Joints along the line that asks least strength, the same strip",
-                 analysis.pressures[statics.worst].joints);
-    flow.paragraph("Columns as in the table before. Of all lines of thrust the one whose worst "
-                   "joint has the most strength to spare: e <= d/2 - f N/(2 x strength) in every "
-                   "joint, f as great as can be, by a linear program (limit analysis: Heyman, The "
-                   "Stone Skeleton, 1966, from memory).");
+    const double friction = drafting.plan.design.joint.friction;
+    const double needed = analysis.frictions[statics.worst];
+    if (needed <= friction) {
+        joints_table("Joints along the line that asks least strength, the same strip",
+                     analysis.pressures[statics.worst].joints);
+        flow.paragraph(
+            "Columns as in the table before. Of all lines of thrust the one whose worst joint has "
+            "the most strength to spare: e <= d/2 - f N/(2 x strength) in every joint, f as great "
+            "as can be, by a linear program (limit analysis: Heyman, The Stone Skeleton, 1966, "
+            "from memory).");
+    } else
+        flow.paragraph("No line of thrust stands " + strip_words(worst.beside) +
+                       " at the friction of the joints, " + three_digits(friction) +
+                       (needed < unlimited
+                            ? ": the only one that " + three_digits(up_to_three_digits(needed)) +
+                                  " allows runs along the edges of joints, and its pressures tell "
+                                  "nothing."
+                            : ", nor at any other: pressures are not known."));
     flow.space(2);
     add_piers(flow, drafting, statics);
 }

@@ -135,6 +135,17 @@ TEST_CASE("below each table stand the formulas of its columns") {
     CHECK(all.find("Lintels as beams on two supports") != std::string::npos);
 }
 
+TEST_CASE("pressures are tabled only where a line of thrust stands at the friction of the joints") {
+    std::string words;
+    for (const auto& [title, text] : report_of("retreat.toml"))
+        words += text;
+    const std::string table = "Joints along the line that asks least strength, the same strip";
+    // Of its two domes one stands so.
+    CHECK(words.find(table) != std::string::npos);
+    CHECK(words.find(table) == words.rfind(table));
+    CHECK(words.find("runs along the edges of joints") != std::string::npos);
+}
+
 TEST_CASE("a legend names the lines that are drawn and no other") {
     const BuildingPlan plan = demo_plan("grain-store.toml");
     const BuildingForm& building = plan.schedule.building;
