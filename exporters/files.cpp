@@ -2,8 +2,10 @@
 
 #include "exporters/fault_text.hpp"
 #include "exporters/held_signals.hpp"
+#include "geometry/threads/side_by_side.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <cerrno>
 #include <charconv>
 #include <csignal>
@@ -155,8 +157,22 @@ public:
             return fault;
         pending_.reserve(files.size());
         for (const OutputFile& file : files)
-            if (std::string fault = write_beside(file); !fault.empty())
+            if (std::string fault = find_place(file.path); !fault.empty())
                 return fault;
+        // Side by side: the disk's answers take longer than the copying.
+        std::vector<std::string> faults(files.size());
+        std::atomic<bool> failed = false;
+        side_by_side(files.size(), [&](std::size_t i) {
+            if (!failed)
+                faults[i] = write_beside(pending_[i], files[i].bytes);
+            if (!faults[i].empty())
+                failed = true;
+        });
+        for (const std::string& fault : faults)
+            if (!fault.empty())
+                return fault;
+        if (signals_.pending()) // a signal to this thread alone is seen here only
+            return stopped;
         // From here on it takes no time worth stopping for: all of the set or nothing.
         for (Pending& file : pending_)
             if (std::string fault = put_in_place(file); !fault.empty())
@@ -241,43 +257,50 @@ private:
         return {};
     }
 
-    // Writes the bytes beside the file's place, under a name of its own, down to the disk.
-    std::string write_beside(const OutputFile& file) {
+    // Looks that the place of a file can be written, and adds it to the set.
+    std::string find_place(const std::string& path) {
         Pending next;
-        next.shown = shown_path((directory_ / file.path).native());
-        next.name = components(file.path).back();
-        if (std::string fault = open_parent(file.path, next.shown, next.directory); !fault.empty())
+        next.shown = shown_path((directory_ / path).native());
+        next.name = components(path).back();
+        if (std::string fault = open_parent(path, next.shown, next.directory); !fault.empty())
             return fault;
         bool stands = false;
         if (std::string fault = look_at_place(next, stands); !fault.empty())
             return fault;
+        pending_.push_back(std::move(next));
+        return {};
+    }
+
+    // Writes the bytes beside the file's place, under a name of its own, down to the disk. Of
+    // several files at once.
+    std::string write_beside(Pending& file, const std::string& bytes) {
         Descriptor output;
+        std::string temporary;
         do {
-            next.temporary = hidden_name(++counter_, unfinished);
+            temporary = hidden_name(++counter_, unfinished);
             output =
-                Descriptor(::openat(next.directory, next.temporary.c_str(),
+                Descriptor(::openat(file.directory, temporary.c_str(),
                                     O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0666));
         } while (!output.ok() && errno == EEXIST);
         if (!output.ok())
-            return cannot("write " + next.shown, errno);
-        pending_.push_back(std::move(next));
-        const std::string& shown = pending_.back().shown;
-        for (std::size_t done = 0; done < file.bytes.size();) {
+            return cannot("write " + file.shown, errno);
+        file.temporary = std::move(temporary);
+        for (std::size_t done = 0; done < bytes.size();) {
             if (signals_.pending())
                 return stopped;
-            const std::size_t block = std::min(file.bytes.size() - done, longest_write);
-            const ssize_t count = ::write(output.get(), file.bytes.data() + done, block);
+            const std::size_t block = std::min(bytes.size() - done, longest_write);
+            const ssize_t count = ::write(output.get(), bytes.data() + done, block);
             if (count < 0 && errno != EINTR)
-                return cannot("write " + shown, errno);
+                return cannot("write " + file.shown, errno);
             if (count > 0)
                 done += static_cast<std::size_t>(count);
         }
         if (signals_.pending())
             return stopped;
         if (::fsync(output.get()) != 0 && errno != EINVAL)
-            return cannot("write " + shown, errno);
+            return cannot("write " + file.shown, errno);
         if (!output.close())
-            return cannot("write " + shown, errno);
+            return cannot("write " + file.shown, errno);
         return {};
     }
 
@@ -343,7 +366,7 @@ private:
     std::map<std::string, Descriptor> open_; // by path within directory_; "" is directory_ itself
     std::vector<Pending> pending_;
     std::vector<std::filesystem::path> made_;
-    unsigned long counter_ = 0;
+    std::atomic<unsigned long> counter_ = 0;
     bool kept_ = false;
 };
 
