@@ -68,9 +68,9 @@ const std::map<std::string, Layer>& layers() {
          {with(design_data, {"geometry/plan", "geometry/drawing", "geometry/views"}), {}, {}}},
         {"exporters",
          {with(design_data,
-               {"geometry/plan", "geometry/exact", "geometry/solids", "geometry/drawing",
-                "geometry/views", "geometry/takeoff", "geometry/variants", "geometry/statics",
-                "geometry/checks", "geometry/design/works.hpp"}),
+               {"geometry/threads", "geometry/plan", "geometry/exact", "geometry/solids",
+                "geometry/drawing", "geometry/views", "geometry/takeoff", "geometry/variants",
+                "geometry/statics", "geometry/checks", "geometry/design/works.hpp"}),
           // The headers that its own sources share name types of these.
           {"nlohmann", "cairomm"},
           {"Eigen", "pangomm", "pango", "fontconfig", "cairo-pdf.h", "zlib.h", "tiny_obj_loader.h",
