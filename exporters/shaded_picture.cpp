@@ -276,6 +276,37 @@ const Vec3& light_of(const std::vector<Lit>& lit, int face) {
         ->light;
 }
 
+/// Whether a pixel's samples, and those left of and above it, are all of one face: then no edge
+/// runs through it.
+bool of_one_face(const Band& band, int column, int row) {
+    const int face = band.at(column, row).face;
+    for (int y = std::max(0, row - 1); y < row + fine; ++y)
+        for (int x = std::max(0, column - 1); x < column + fine; ++x)
+            if (band.at(x, y).face != face)
+                return false;
+    return true;
+}
+
+/// Linear light of the pixel whose first sample is (column, row). `lit` is kept for its memory.
+Vec3 pixel_light(std::vector<Lit>& lit, const Band& band, const Painter& painter, int column,
+                 int row) {
+    const bool whole = of_one_face(band, column, row);
+    if (whole && band.at(column, row).face < 0)
+        return Vec3(1, 1, 1);
+    light_faces(lit, band, painter, column, row);
+    if (whole)
+        return lit.front().light;
+    Vec3 sum(0, 0, 0);
+    for (int y = row; y < row + fine; ++y)
+        for (int x = column; x < column + fine; ++x) {
+            const Sample& sample = band.at(x, y);
+            const bool drawn = (x > 0 && painter.edge(band.at(x - 1, y), sample)) ||
+                               (y > 0 && painter.edge(band.at(x, y - 1), sample));
+            sum += (drawn ? edge_light : 1.0) * light_of(lit, sample.face);
+        }
+    return sum / (fine * fine);
+}
+
 constexpr int band_rows = 8; // pixels: a band stays in the cache
 
 /// The faces that may show in each band, or in the row of samples above it.
@@ -329,22 +360,12 @@ Pixels shaded_picture(const SolidModel& model, const PictureView& view) {
                         rows);
         for (int y = top; y < top + rows / fine; ++y)
             for (int x = 0; x < pixels.width; ++x) {
-                light_faces(lit, band, painter, x * fine, y * fine);
-                Vec3 sum(0, 0, 0);
-                for (int row = y * fine; row < (y + 1) * fine; ++row)
-                    for (int column = x * fine; column < (x + 1) * fine; ++column) {
-                        const Sample& sample = band.at(column, row);
-                        const bool drawn =
-                            (column > 0 && painter.edge(band.at(column - 1, row), sample)) ||
-                            (row > 0 && painter.edge(band.at(column, row - 1), sample));
-                        sum += (drawn ? edge_light : 1.0) * light_of(lit, sample.face);
-                    }
-                sum /= fine * fine;
+                const Vec3 light = pixel_light(lit, band, painter, x * fine, y * fine);
                 const std::size_t at =
                     3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(pixels.width) +
                          static_cast<std::size_t>(x));
                 for (int channel = 0; channel < 3; ++channel)
-                    pixels.values[at + static_cast<std::size_t>(channel)] = encoded(sum[channel]);
+                    pixels.values[at + static_cast<std::size_t>(channel)] = encoded(light[channel]);
             }
     }
     return pixels;

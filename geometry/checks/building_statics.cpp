@@ -108,24 +108,37 @@ namespace {
 
 /// The least friction with which a line stands, and room for the solver's tolerance; never less
 /// than that of the joints, with which none was found.
-double friction_to_stand(const Design& design, const Slice& slice) {
-    const LeastFriction needed = friction_needed(slice);
+double friction_to_stand(const Design& design, const LeastFriction& needed) {
     if (!needed.line.stands)
         return unlimited;
     return std::max(design.joint.friction, needed.friction) * (1 + 1e-4) + 1e-6;
 }
 
-/// `friction`: of its joints.
+double friction_to_stand(const Design& design, const Slice& slice) {
+    return friction_to_stand(design, friction_needed(slice));
+}
+
+/// That of a strip which was worked out, where it is plainly more than the joints have: no line
+/// need be tried at theirs.
+std::optional<double> friction_of_sliding(const Design& design, const LeastFriction& needed) {
+    if (needed.line.stands && needed.friction < design.joint.friction + 1e-4)
+        return std::nullopt;
+    return friction_to_stand(design, needed);
+}
+
+/// `sliding`: the friction to reckon with where no line stands at that of the joints, once known.
 LeastPressure pressure_at_friction(const Design& design, const std::vector<WallCourse>& courses,
-                                   DomeSlice what, double& friction, std::optional<int> only = {}) {
-    friction = what.friction = design.joint.friction;
-    LeastPressure found = least_pressure(courses, what, only);
-    if (found.line.stands)
-        return found;
-    friction = what.friction = friction_to_stand(design, dome_slice(courses, what));
-    if (friction < unlimited)
-        found = least_pressure(courses, what, only);
-    return found;
+                                   DomeSlice what, std::optional<double>& sliding,
+                                   std::optional<int> only = {}) {
+    if (!sliding) {
+        what.friction = design.joint.friction;
+        LeastPressure found = least_pressure(courses, what, only);
+        if (found.line.stands)
+            return found;
+        sliding = friction_to_stand(design, dome_slice(courses, what));
+    }
+    what.friction = *sliding;
+    return *sliding < unlimited ? least_pressure(courses, what, only) : LeastPressure{};
 }
 
 } // namespace
@@ -155,13 +168,15 @@ DomeAnalysis analyse_dome(const Design& design, const BuildingForm& building, co
         DomeSlice what;
         if (!strip.beside.empty())
             what.beside = strip.beside;
-        double friction = unlimited;
+        std::optional<double> sliding;
+        if (parts.strips.friction)
+            sliding = friction_of_sliding(design, strip.friction);
         if (parts.pressures)
-            result.pressures.push_back(pressure_at_friction(design, courses, what, friction));
+            result.pressures.push_back(pressure_at_friction(design, courses, what, sliding));
         if (parts.ground_pressures)
             result.ground_pressures.push_back(
-                pressure_at_friction(design, courses, what, friction, 1));
-        result.frictions.push_back(friction);
+                pressure_at_friction(design, courses, what, sliding, 1));
+        result.frictions.push_back(sliding.value_or(design.joint.friction));
     }
     for (const OpeningForm& form : building.openings)
         if (const Opening* written = find_opening(design, form.id); written && form.in == dome.id)

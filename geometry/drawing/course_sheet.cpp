@@ -15,20 +15,43 @@
 namespace coilwright {
 namespace {
 
+/// What the sheets of a dome in a course tell, in whatever style.
+struct DomeContents {
+    GroundBox ground; // of the plan
+    std::optional<CoursePart> below;
+    std::vector<Fact> facts;
+    Table tubes, cuts, bonds, piers, sleeves;
+    std::string bond_remark;
+    std::vector<std::string> tube_remarks;
+};
+
+DomeContents dome_contents(const Drafting& drafting, const CoursePart& part) {
+    DomeContents told;
+    told.ground = plan_extent(drafting.plan, part);
+    told.below = part_in(drafting.schedule(), part.course->number - 1, part.id());
+    told.facts = course_facts(drafting, part, told.below ? &*told.below : nullptr);
+    told.tubes = tube_table(drafting, part);
+    told.cuts = cut_table(drafting, part);
+    told.bonds = bond_table(drafting, part);
+    told.piers = pier_table(drafting, part);
+    told.sleeves = sleeve_table(drafting, part);
+    told.bond_remark = bond_remark(drafting, part);
+    told.tube_remarks = tube_remarks(drafting, part);
+    return told;
+}
+
 /// The sheets of a dome in a course, in one style.
 class DomeSheets {
 public:
-    DomeSheets(const Drafting& drafting, const CoursePart& part, const GroundBox& ground,
+    DomeSheets(const Drafting& drafting, const CoursePart& part, const DomeContents& told,
                const SheetStyle& style, bool draw)
-        : drafting_(drafting), part_(part), ground_(ground),
-          below_(part_in(drafting.schedule(), part.course->number - 1, part.id())),
-          ring_(*part.rings.front()), style_(style), draw_(draw),
+        : drafting_(drafting), part_(part), told_(told), ring_(*part.rings.front()), style_(style),
           flow_(
-              drafting, [this] { return start_page(); }, style.text, style.row_part()) {}
+              drafting, [this] { return start_page(); }, style.text, style.row_part(), draw) {}
 
     SheetSetting set() {
         SheetSetting setting;
-        const PlanBox plan = fit_plan(drafting_, ground_, style_);
+        const PlanBox plan = fit_plan(drafting_, told_.ground, style_);
         if (style_.half) {
             if (fits_half())
                 set_half(plan);
@@ -39,7 +62,7 @@ public:
         add_plan_and_figures(plan);
         const std::size_t plan_page = flow_.pages();
         add_legend(plan);
-        const Table cuts = cut_table(drafting_, part_);
+        const Table& cuts = told_.cuts;
         if (!cuts.rows.empty()) {
             flow_.table(style_.headings ? "Cuts, from the datum mark along the inside face" : "",
                         cuts, style_.text);
@@ -48,11 +71,11 @@ public:
         add_elements();
         if (!tubes_beside_)
             flow_.table(ring_.kind == RingKind::cap ? "Bags to cut" : "Tubes to cut",
-                        in_two(tube_table(drafting_, part_)), style_.text);
+                        in_two(told_.tubes), style_.text);
         for (const Fan* fan : fans_of(drafting_.plan, part_))
-            add_fan(flow_, drafting_, *fan, style_.text, draw_);
+            add_fan(flow_, drafting_, *fan, style_.text);
         for (const Lintel* lintel : lintels_of(drafting_.plan, part_))
-            add_lintel(flow_, drafting_, *lintel, style_.text, draw_);
+            add_lintel(flow_, drafting_, *lintel, style_.text);
         add_after(flow_, drafting_, part_, style_);
         if (part_.course->top > part_.dome->springline + 1e-6)
             add_rules(flow_, drafting_, words::hold_points(ring_), style_.text);
@@ -62,13 +85,14 @@ public:
     }
 
 private:
+    const CoursePart* below() const { return told_.below ? &*told_.below : nullptr; }
+
     Page start_page() { return course_page(drafting_, part_, ++page_, style_.sheets, style_.half); }
 
     /// Piers, fans, lintels and sleeves need a whole sheet.
     bool fits_half() const {
         return part_.straights.empty() && fans_of(drafting_.plan, part_).empty() &&
-               lintels_of(drafting_.plan, part_).empty() &&
-               sleeve_table(drafting_, part_).rows.empty();
+               lintels_of(drafting_.plan, part_).empty() && told_.sleeves.rows.empty();
     }
 
     /// On half a sheet all tables stand beside the plan.
@@ -77,11 +101,11 @@ private:
         add_half_tables(plan);
         add_legend(plan);
         std::string bond;
-        const Table bonds = bond_table(drafting_, part_);
+        const Table& bonds = told_.bonds;
         for (const std::vector<std::string>& row : bonds.rows)
             bond += row[0] + ": " + row[1] + ". ";
         if (!bond.empty())
-            flow_.paragraph(bond + bond_remark(drafting_, part_), sizes::least, true);
+            flow_.paragraph(bond + told_.bond_remark, sizes::least, true);
         add_after(flow_, drafting_, part_, style_);
         if (part_.course->top > part_.dome->springline + 1e-6)
             add_rules(flow_, drafting_, words::hold_points(ring_), sizes::least);
@@ -91,7 +115,7 @@ private:
     void add_half_tables(const PlanBox& plan) {
         const MeasureText& measure = drafting_.measure;
         const double gap = 4, side = flow_.width() - plan.width - gap, half = (side - gap) / 2;
-        const std::vector<Fact> facts = course_facts(drafting_, part_, below_ ? &*below_ : nullptr);
+        const std::vector<Fact>& facts = told_.facts;
         const std::size_t left = (facts.size() + 1) / 2;
         const std::vector<Fact> columns[2] = {{facts.begin(), facts.begin() + left},
                                               {facts.begin() + left, facts.end()}};
@@ -101,8 +125,8 @@ private:
             return lay_out(table, side, style_.text, sizes::least, true, measure,
                            style_.row_part());
         };
-        const Table tubes = in_two(tube_table(drafting_, part_));
-        const Table cuts = cut_table(drafting_, part_);
+        const Table tubes = in_two(told_.tubes);
+        const Table& cuts = told_.cuts;
         const TableLayout tubes_layout = fitted(tubes), cuts_layout = fitted(cuts);
         const double between = 2;
         const double high =
@@ -124,15 +148,13 @@ private:
     }
 
     void draw_plan(Sheet& sheet, const PaperBox& box, const PlanBox& plan) const {
-        if (!draw_)
-            return;
         const std::vector<CompassReading> readings =
             compass_readings(ring_, *part_.dome, drafting_.plan.design);
         const bool axis_first = !readings.empty() && readings.front().metres == ring_.inside_radius;
         add_box(sheet, box, pens::fine);
         Placer placer(grown(box, -1), drafting_.measure);
         const CoursePlan view{
-            drafting_.plan, part_,   below_ ? &*below_ : nullptr,
+            drafting_.plan, part_,   below(),
             true,           "datum", axis_first ? drafting_.length(ring_.inside_radius) : ""};
         add_course_plan(sheet, placer, view, frame_in(box, plan));
     }
@@ -140,8 +162,8 @@ private:
     /// Plan on the left, figures and tubes to cut on the right; or the plan across the sheet and
     /// both under it.
     void add_plan_and_figures(const PlanBox& plan) {
-        const std::vector<Fact> facts = course_facts(drafting_, part_, below_ ? &*below_ : nullptr);
-        const Table tubes = tube_table(drafting_, part_);
+        const std::vector<Fact>& facts = told_.facts;
+        const Table& tubes = told_.tubes;
         const MeasureText& measure = drafting_.measure;
         const double gap = 5;
         const double side =
@@ -180,10 +202,9 @@ private:
 
     void add_legend(const PlanBox& plan) {
         flow_.space(0.5);
-        std::string remarks =
-            style_.half ? "From above, north up, " + plan.scale.text + "."
-                        : plan_legend(drafting_, part_, below_ ? &*below_ : nullptr, plan.scale);
-        const std::vector<std::string> all = tube_remarks(drafting_, part_);
+        std::string remarks = style_.half ? "From above, north up, " + plan.scale.text + "."
+                                          : plan_legend(drafting_, part_, below(), plan.scale);
+        const std::vector<std::string>& all = told_.tube_remarks;
         // On half a sheet what is said before the start is not said again.
         for (std::size_t i = style_.half ? 1 : 0; i < all.size(); ++i)
             remarks += " " + all[i];
@@ -199,20 +220,18 @@ private:
             if (!rows.rows.empty())
                 flow_.table(style_.headings ? heading : "", rows, style_.text);
         };
-        table("", bond_table(drafting_, part_));
-        if (const std::string remark = bond_remark(drafting_, part_); !remark.empty())
-            flow_.paragraph(remark, 0, true);
-        table("Buttresses", pier_table(drafting_, part_));
-        table("Sleeves", sleeve_table(drafting_, part_));
+        table("", told_.bonds);
+        if (!told_.bond_remark.empty())
+            flow_.paragraph(told_.bond_remark, 0, true);
+        table("Buttresses", told_.piers);
+        table("Sleeves", told_.sleeves);
     }
 
     const Drafting& drafting_;
     const CoursePart& part_;
-    const GroundBox& ground_;
-    std::optional<CoursePart> below_;
+    const DomeContents& told_;
     const Ring& ring_;
     const SheetStyle& style_;
-    bool draw_;
     int page_ = 0;
     bool tubes_beside_ = true;
     Flow flow_;
@@ -235,23 +254,24 @@ double crowding(const CoursePart& part) {
 std::vector<Sheet> dome_course_pages(const Drafting& drafting, const CoursePart& part) {
     if (barred_from(drafting.plan, part) > 0)
         return barred_course_pages(drafting, part);
-    const GroundBox ground = plan_extent(drafting.plan, part);
+    const DomeContents told = dome_contents(drafting, part);
     return best_setting(
         [&](const SheetStyle& style) {
-            return fit_plan(drafting, ground, style).scale.on_paper(part.rings.front()->width) /
+            return fit_plan(drafting, told.ground, style)
+                       .scale.on_paper(part.rings.front()->width) /
                    crowding(part);
         },
         [&](const SheetStyle& style, bool draw) {
-            return DomeSheets(drafting, part, ground, style, draw).set();
+            return DomeSheets(drafting, part, told, style, draw).set();
         });
 }
 
 std::optional<Sheet> dome_course_half(const Drafting& drafting, const CoursePart& part) {
     if (barred_from(drafting.plan, part) > 0)
         return std::nullopt; // its warning takes a sheet of its own
-    const GroundBox ground = plan_extent(drafting.plan, part);
+    const DomeContents told = dome_contents(drafting, part);
     return half_setting([&](const SheetStyle& style, bool draw) {
-        return DomeSheets(drafting, part, ground, style, draw).set();
+        return DomeSheets(drafting, part, told, style, draw).set();
     });
 }
 

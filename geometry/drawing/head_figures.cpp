@@ -140,8 +140,7 @@ void add_figure(Flow& flow, const Drafting& drafting, const std::string& heading
     flow.block(height, [&](Sheet& sheet, const PaperBox& box) {
         add_facts(sheet, {box.left + figure_width + 5, box.top}, width, facts, text_size,
                   drafting.measure);
-        if (figure)
-            figure(sheet, {box.left, box.top - figure_height, box.left + figure_width, box.top});
+        figure(sheet, {box.left, box.top - figure_height, box.left + figure_width, box.top});
     });
 }
 
@@ -216,7 +215,7 @@ std::vector<const Lintel*> lintels_of(const BuildingPlan& plan, const CoursePart
     return lintels;
 }
 
-void add_fan(Flow& flow, const Drafting& drafting, const Fan& fan, double text_size, bool draw) {
+void add_fan(Flow& flow, const Drafting& drafting, const Fan& fan, double text_size) {
     const OpeningForm& form = *form_of(drafting.schedule(), fan.opening);
     const std::vector<Fact> facts{
         {"Springing", joint_text(drafting, form.springing)},
@@ -228,14 +227,10 @@ void add_fan(Flow& flow, const Drafting& drafting, const Fan& fan, double text_s
         {"Keystone FK", "last, tamped tight"}};
     add_figure(
         flow, drafting, "Fan over the form of '" + fan.opening + "'", facts, text_size,
-        draw ? std::function<void(Sheet&, const PaperBox&)>([&](Sheet& sheet, const PaperBox& box) {
-            draw_fan(sheet, box, drafting, fan, form);
-        })
-             : nullptr);
+        [&](Sheet& sheet, const PaperBox& box) { draw_fan(sheet, box, drafting, fan, form); });
 }
 
-void add_lintel(Flow& flow, const Drafting& drafting, const Lintel& lintel, double text_size,
-                bool draw) {
+void add_lintel(Flow& flow, const Drafting& drafting, const Lintel& lintel, double text_size) {
     const OpeningForm& form = *form_of(drafting.schedule(), lintel.opening);
     std::vector<Fact> facts{
         {"On the joint at", joint_text(drafting, lintel.bottom)},
@@ -256,12 +251,10 @@ void add_lintel(Flow& flow, const Drafting& drafting, const Lintel& lintel, doub
     }
     facts.push_back({"Packing on it, up to the joint",
                      lintel.packing > 0.001 ? drafting.length(lintel.packing) : "none"});
-    add_figure(
-        flow, drafting, "Lintel of '" + lintel.opening + "'", facts, text_size,
-        draw ? std::function<void(Sheet&, const PaperBox&)>([&](Sheet& sheet, const PaperBox& box) {
-            draw_lintel(sheet, box, drafting, lintel, form);
-        })
-             : nullptr);
+    add_figure(flow, drafting, "Lintel of '" + lintel.opening + "'", facts, text_size,
+               [&](Sheet& sheet, const PaperBox& box) {
+                   draw_lintel(sheet, box, drafting, lintel, form);
+               });
 }
 
 } // namespace coilwright

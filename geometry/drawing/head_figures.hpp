@@ -11,8 +11,7 @@ std::vector<const Fan*> fans_of(const BuildingPlan& plan, const CoursePart& part
 std::vector<const Lintel*> lintels_of(const BuildingPlan& plan, const CoursePart& part);
 
 /// Under a heading: the figure to scale, and its measures beside it.
-void add_fan(Flow& flow, const Drafting& drafting, const Fan& fan, double text_size, bool draw);
-void add_lintel(Flow& flow, const Drafting& drafting, const Lintel& lintel, double text_size,
-                bool draw);
+void add_fan(Flow& flow, const Drafting& drafting, const Fan& fan, double text_size);
+void add_lintel(Flow& flow, const Drafting& drafting, const Lintel& lintel, double text_size);
 
 } // namespace coilwright

@@ -133,9 +133,9 @@ void number_sheets(std::vector<Sheet>& sheets) {
 }
 
 Flow::Flow(const Drafting& drafting, std::function<Page()> start_page, double text_size,
-           double row_part)
+           double row_part, bool draw)
     : drafting_(drafting), start_page_(std::move(start_page)), text_size_(text_size),
-      row_part_(row_part), page_(start_page_()), y_(page_.body.top) {}
+      row_part_(row_part), draw_(draw), page_(start_page_()), y_(page_.body.top) {}
 
 void Flow::turn_page() {
     done_.push_back(std::move(page_.sheet));
@@ -156,7 +156,8 @@ void Flow::space(double height) {
 
 void Flow::block(double height, const std::function<void(Sheet&, const PaperBox&)>& draw) {
     need(height);
-    draw(page_.sheet, {page_.body.left, y_ - height, page_.body.right, y_});
+    if (draw_)
+        draw(page_.sheet, {page_.body.left, y_ - height, page_.body.right, y_});
     y_ -= height;
     empty_ = false;
 }

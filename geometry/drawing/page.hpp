@@ -54,8 +54,9 @@ void add_check_ruler(Sheet& sheet, Vec2 at);
 class Flow {
 public:
     /// `text_size` is that of items, tables and paragraphs that name none; headings follow it.
+    /// `draw` false: all takes its room and turns its pages, but nothing is drawn.
     Flow(const Drafting& drafting, std::function<Page()> start_page, double text_size = sizes::body,
-         double row_part = usual_row_part);
+         double row_part = usual_row_part, bool draw = true);
 
     /// Free height below what is on the page.
     double room() const { return y_ - page_.body.bottom; }
@@ -103,6 +104,7 @@ private:
 
     double text_size_;
     double row_part_;
+    bool draw_;
     Page page_;
     double y_ = 0;
     bool empty_ = true;

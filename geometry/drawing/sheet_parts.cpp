@@ -1,7 +1,9 @@
 #include "geometry/drawing/sheet_parts.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <optional>
+#include <utility>
 
 namespace coilwright {
 namespace {
@@ -59,21 +61,36 @@ std::vector<const SetNote*> notes_for(const Drafting& drafting, const CoursePart
 std::vector<Sheet>
 best_setting(const std::function<double(const SheetStyle&)>& tube_on_paper,
              const std::function<SheetSetting(const SheetStyle&, bool draw)>& set) {
-    std::optional<SheetStyle> best;
-    double least = 0;
-    for (const SheetStyle& style : styles) {
-        double bad = least_badness(style, tube_on_paper(style));
-        if (best && bad >= least)
+    // The most promising first: few of the others are then set at all. Of equals the first listed
+    // is taken.
+    struct Candidate {
+        double at_least; // how ill it serves
+        std::size_t place;
+    };
+    std::vector<Candidate> candidates;
+    for (std::size_t i = 0; i < std::size(styles); ++i)
+        candidates.push_back({least_badness(styles[i], tube_on_paper(styles[i])), i});
+    std::stable_sort(
+        candidates.begin(), candidates.end(),
+        [](const Candidate& a, const Candidate& b) { return a.at_least < b.at_least; });
+    std::optional<Candidate> best;
+    std::size_t sheets = 1;
+    const auto serves_worse = [&](double bad, std::size_t place) {
+        return best && std::pair{bad, place} > std::pair{best->at_least, best->place};
+    };
+    for (const Candidate& candidate : candidates) {
+        if (serves_worse(candidate.at_least, candidate.place))
             continue;
-        const SheetSetting setting = set(style, false);
-        bad += badness(setting);
-        if (best && bad >= least)
+        const SheetSetting setting = set(styles[candidate.place], false);
+        const double bad = candidate.at_least + badness(setting);
+        if (serves_worse(bad, candidate.place))
             continue;
-        best = style;
-        best->sheets = static_cast<int>(setting.sheets.size());
-        least = bad;
+        best = Candidate{bad, candidate.place};
+        sheets = setting.sheets.size();
     }
-    return set(*best, true).sheets;
+    SheetStyle style = styles[best->place];
+    style.sheets = static_cast<int>(sheets);
+    return set(style, true).sheets;
 }
 
 std::optional<Sheet>

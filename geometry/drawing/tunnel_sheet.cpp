@@ -18,9 +18,9 @@ class TunnelSheets {
 public:
     TunnelSheets(const Drafting& drafting, const CoursePart& part, const GroundBox& ground,
                  const SheetStyle& style, bool draw)
-        : drafting_(drafting), part_(part), ground_(ground), style_(style), draw_(draw),
+        : drafting_(drafting), part_(part), ground_(ground), style_(style),
           flow_(
-              drafting, [this] { return start_page(); }, style.text, style.row_part()) {}
+              drafting, [this] { return start_page(); }, style.text, style.row_part(), draw) {}
 
     SheetSetting set() {
         SheetSetting setting;
@@ -46,7 +46,7 @@ public:
         if (!sleeves.rows.empty())
             flow_.table(style_.headings ? "Sleeves" : "", sleeves, style_.text);
         for (const Lintel* lintel : lintels_of(drafting_.plan, part_))
-            add_lintel(flow_, drafting_, *lintel, style_.text, draw_);
+            add_lintel(flow_, drafting_, *lintel, style_.text);
         add_after(flow_, drafting_, part_, style_);
         const std::vector<std::string> rules = words::tunnel_hold_points(part_);
         if (!rules.empty())
@@ -66,8 +66,6 @@ private:
         const double side = style_.wide ? flow_.width() : flow_.width() - plan.width - gap;
         const double facts_high = facts_height(facts, side, style_.text, measure);
         const auto draw_plan = [&](Sheet& sheet, const PaperBox& box) {
-            if (!draw_)
-                return;
             add_box(sheet, box, pens::fine);
             Placer placer(grown(box, -1), measure);
             add_tunnel_plan(sheet, placer, drafting_.plan, part_, frame_in(box, plan));
@@ -92,7 +90,6 @@ private:
     const CoursePart& part_;
     const GroundBox& ground_;
     const SheetStyle& style_;
-    bool draw_;
     int page_ = 0;
     Flow flow_;
 };
