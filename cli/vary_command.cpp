@@ -7,6 +7,7 @@
 #include "exporters/pdf.hpp"
 #include "exporters/svg.hpp"
 #include "exporters/variant_tables.hpp"
+#include "geometry/base/utf8.hpp"
 #include "geometry/report/variant_chart.hpp"
 
 #include <CLI/CLI.hpp>
@@ -30,7 +31,8 @@ constexpr const char* footer =
     "\nKEY is a path of the design file (dome.store.profile.kind) or, in a design of one dome and\n"
     "one tube, diameter, springline, rise, lay-flat or course. With several --set every "
     "combination\n"
-    "is worked out. Values that the design states stay as they are: heights of openings too.\n"
+    "is worked out. Values that the design states stay as they are: heights of openings too; but\n"
+    "another lay-flat than the design's leaves out a tamped_width, which was measured.\n"
     "A run with --journal may be stopped at any time; the same command goes on where it was.";
 
 constexpr std::size_t most_variants = 100000;
@@ -49,15 +51,28 @@ bool ends_with(const std::string& text, const std::string& end) {
     return text.size() > end.size() && text.substr(text.size() - end.size()) == end;
 }
 
+std::string joined(const std::vector<std::string>& names) {
+    std::string text;
+    for (const std::string& name : names) {
+        text += (text.empty() ? "" : ", ") + shown_text(name);
+    }
+    return text;
+}
+
 /// A key that two choices change, or that the change of one holds within it; empty: none.
 std::string path_of_both(const Choice& one, const Choice& other) {
     const auto within = [](const std::string& path, const std::string& table) {
         return path == table || path.rfind(table + ".", 0) == 0;
     };
-    for (const KeyChange& a : one.values.front().changes) {
-        for (const KeyChange& b : other.values.front().changes) {
-            if (within(a.path, b.path) || within(b.path, a.path)) {
-                return a.path.size() < b.path.size() ? b.path : a.path;
+    // The value that the design itself has may leave a key alone that all others take out.
+    for (const ChoiceValue* of_one : {&one.values.front(), &one.values.back()}) {
+        for (const ChoiceValue* of_other : {&other.values.front(), &other.values.back()}) {
+            for (const KeyChange& a : of_one->changes) {
+                for (const KeyChange& b : of_other->changes) {
+                    if (within(a.path, b.path) || within(b.path, a.path)) {
+                        return a.path.size() < b.path.size() ? b.path : a.path;
+                    }
+                }
             }
         }
     }
@@ -176,6 +191,17 @@ ExitCode run(const Options& options, Console& console) {
     if (!source.fault.empty()) {
         print_error(console, source.fault);
         return ExitCode::no_access;
+    }
+    if (!works.works->prices.empty()) {
+        const std::optional<WorkedOut> out = work_out(*planned.plan, works, options.file, console);
+        if (!out) {
+            return ExitCode::wrong_input;
+        }
+        if (!out->costs.unpriced.empty()) {
+            console.err << painted("Warning:", Colour::red, console.colour_err)
+                        << " no cost counts " << joined(out->costs.unpriced)
+                        << ": without a price.\n";
+        }
     }
     VariantStudy study{source.text, *works.works, {}};
     const std::string fault = read_choices(options, planned.plan->design, study);

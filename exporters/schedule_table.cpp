@@ -132,7 +132,7 @@ std::string schedule_table(const BuildingPlan& plan) {
     const Totals& totals = schedule.totals;
     text += "\nTotals: " + std::to_string(totals.courses) + " courses of " +
             length(schedule.course_height) + "; tube laid " + length(totals.tube_length) +
-            ", to cut " + length(totals.cut_length) + "; fill " +
+            ", to cut without short bags " + length(totals.cut_length) + "; fill " +
             volume_text(totals.fill_volume, schedule.unit) + "; wire " +
             length(totals.wire_length) + "\n";
     return text + "\nOn the ground\n" + ground_text(schedule, "  ");

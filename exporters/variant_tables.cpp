@@ -34,7 +34,7 @@ std::string figure_text(const FigureColumn& column, double value, DisplayUnit un
     case FigureKind::days:
         return fixed_text(value, column.word == "person_days" ? 1 : 0);
     case FigureKind::ratio:
-        return fixed_text(value, 2);
+        return value > 0 ? fixed_text(value, 2) : "none";
     case FigureKind::count:
         return fixed_text(value, 0);
     }
@@ -103,8 +103,9 @@ std::string variants_table(const VariantStudy& study, const std::vector<VariantR
         text += "\nCost: likely, in " + shown_text(study.works.currency) + ".";
     text +=
         "\nHeadroom: floor with 7 ft (2.13 m) over it. Safety: the least geometric factor; 1 "
-        "is a line of thrust that\njust keeps within the wall, by an assumption of rigid blocks. "
-        "No variant is thereby safe.\n";
+        "is a line of thrust that\njust keeps within the wall, by an assumption of rigid blocks; "
+        "none: there is no such line. Failing:\nchecks of headroom and practice, and walls that "
+        "their line leaves; loads and ground are for \"check\".\nNo variant is thereby safe.\n";
     return text + (faults.empty() ? "" : "\n" + faults);
 }
 

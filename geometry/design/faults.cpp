@@ -294,6 +294,29 @@ Diagnostic unknown_word(const At& at, std::string_view found,
             nearest ? did_you_mean(*nearest) : ""};
 }
 
+Diagnostic unknown_name(const At& at, std::string_view found, const std::vector<std::string>& names,
+                        const std::string& more) {
+    const auto nearest = nearest_word(found, names);
+    const std::string section = at.path.substr(0, at.path.rfind('.'));
+    return {"unknown-word",
+            at.place,
+            at.path,
+            in_ticks("[" + at.path + "]") + " names nothing that there is",
+            listed(names) + more,
+            "[" + section + "." + nearest.value_or(names.front()) + "]",
+            nearest ? did_you_mean(*nearest) : ""};
+}
+
+Diagnostic taken_number(const At& at, int value, const std::string& by, int free) {
+    return {"taken-number",
+            at.place,
+            at.path,
+            in_ticks(at.key()) + " is " + std::to_string(value) + ", as it is of " + by,
+            "another number for each",
+            at.key() + " = " + std::to_string(free),
+            ""};
+}
+
 Diagnostic bad_id(const At& at, std::string_view id) {
     return {
         "bad-id",

@@ -71,6 +71,12 @@ Diagnostic forgotten_unit(const At& at, const std::string& found, const std::str
 Diagnostic unknown_word(const At& at, std::string_view found,
                         const std::vector<std::string>& words);
 
+/// Of a table whose name is none of the known: [price.NAME]. `more`: what else may stand there.
+Diagnostic unknown_name(const At& at, std::string_view found, const std::vector<std::string>& names,
+                        const std::string& more);
+/// Of a whole number that another element has already and only one may have; `free` is none's.
+Diagnostic taken_number(const At& at, int value, const std::string& by, int free);
+
 // Names.
 Diagnostic bad_id(const At& at, std::string_view id);
 /// Of a material named as another thing that the take-off buys.

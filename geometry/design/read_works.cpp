@@ -120,10 +120,20 @@ WallSide read_side(TableReader& table) {
 }
 
 void read_coats(TableReader& root, Works& works) {
+    struct Place {
+        WallSide side;
+        int order;
+        faults::At at;
+    };
+    std::vector<Place> places;
     read_elements(root, "coat", works.coats, [&](TableReader& table) {
         Coat coat;
         coat.side = read_side(table);
         set(coat.order, table.whole("order", 1, 20, 1));
+        const faults::At at{table.path() + ".order", table.place()};
+        if (!table.context().is_faulty(at.path) &&
+            !table.context().is_faulty(table.path() + ".side"))
+            places.push_back({coat.side, coat.order, table.has("order") ? table.at("order") : at});
         set(coat.thickness, table.length({"thickness", 0.001, 0.2, 0.0127}, Need::must));
         set(coat.cure_days, table.measure({"cure", 0, 365, 7}, Measure::days));
         std::vector<std::string> names;
@@ -136,6 +146,21 @@ void read_coats(TableReader& root, Works& works) {
         }
         return coat;
     });
+    const auto taken = [&](WallSide side, int order, std::size_t end) {
+        return std::find_if(
+            places.begin(), places.begin() + static_cast<std::ptrdiff_t>(end),
+            [&](const Place& place) { return place.side == side && place.order == order; });
+    };
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const auto& [side, order, at] = places[i];
+        const auto had = taken(side, order, i);
+        if (had == places.begin() + static_cast<std::ptrdiff_t>(i))
+            continue;
+        int free = order;
+        while (taken(side, free, places.size()) != places.end())
+            ++free;
+        root.context().add(faults::taken_number(at, order, had->at.table(), free));
+    }
 }
 
 void read_paints(TableReader& root, Works& works) {
@@ -197,7 +222,8 @@ void read_prices(TableReader& root, Works& works) {
         known.erase(std::unique(known.begin(), known.end()), known.end());
         if (item.rfind("tube-", 0) != 0 &&
             std::find(known.begin(), known.end(), item) == known.end())
-            table.context().add(faults::unknown_word({table.path(), table.place()}, item, known));
+            table.context().add(faults::unknown_name({table.path(), table.place()}, item, known,
+                                                     ", or tube-NAME of a tube of the design"));
         Price price = read_price(table);
         price.item = item;
         price.place = table.place();

@@ -52,6 +52,13 @@ struct Task {
     bool closes = false; // rings that are to be closed before the crew stops
 };
 
+/// What a task takes: an amount over the rate of one person in a day.
+struct Labour {
+    double amount;
+    std::string name, unit; // of the amount
+    double rate;
+};
+
 class Planner {
 public:
     Planner(const BuildingPlan& plan, const TakeOff& take, const Works& works)
@@ -77,10 +84,27 @@ private:
     const Crew& crew() const { return works_.crew; }
 
     std::size_t add(Phase phase, const std::string& stage, const std::string& what,
-                    double person_days, std::vector<Task::After> after, int course = 0) {
+                    const Labour& labour, std::vector<Task::After> after, int course = 0) {
+        const double person_days = labour.amount / labour.rate;
+        if (person_days > 0)
+            count(phase, labour);
         Task task{phase, what, stage, course, person_days, person_days, std::move(after), -1};
         tasks_.push_back(std::move(task));
         return tasks_.size() - 1;
+    }
+
+    /// The figures of a stage's work: each amount as a sum, with its rate.
+    void count(Phase phase, const Labour& labour) {
+        std::vector<Figure>& figures = days_.labour_figures[phase];
+        const auto known = std::find_if(figures.begin(), figures.end(), [&](const Figure& figure) {
+            return figure.name == labour.name;
+        });
+        if (known != figures.end()) {
+            known->value += labour.amount;
+            return;
+        }
+        figures.push_back({labour.name, labour.amount, labour.unit});
+        figures.push_back({"a person-day: " + labour.name, labour.rate, labour.unit});
     }
 
     void add_trench() {
@@ -93,8 +117,9 @@ private:
         const double placed = area * gravel;
         const double bottom = plan_.schedule.courses.front().bottom;
         const double dug = area * std::max(0.0, plan_.design.ground.level - bottom + gravel);
-        last_ = add(Phase::trench, "Trench", "Dig the trench, place its gravel",
-                    (dug + placed) / crew().dig_rate, {});
+        last_ = add(Phase::trench, "Trench",
+                    placed > 0 ? "Dig the trench, place its gravel" : "Dig the trench",
+                    {dug + placed, "dug and placed", "m3", crew().dig_rate}, {});
     }
 
     void add_courses() {
@@ -115,8 +140,8 @@ private:
             const bool base = is_base_course(
                 plan_.design, plan_.schedule.courses[static_cast<std::size_t>(course - 1)]);
             last_ = add(base ? Phase::base : Phase::walls, base ? "Base courses" : "Courses",
-                        "Course " + std::to_string(course), volume / crew().fill_rate,
-                        std::move(after), course);
+                        "Course " + std::to_string(course),
+                        {volume, "tamped", "m3", crew().fill_rate}, std::move(after), course);
             laid.push_back(last_);
             task_of_[course] = last_;
             tasks_[last_].closes = leans(course);
@@ -154,8 +179,8 @@ private:
         std::vector<Task::After> waits;
         if (after != none)
             waits.push_back({after, plan_.design.course.strike_age_days});
-        fitted_.push_back(
-            add(Phase::openings, "Doors and windows", what, 1 / crew().fit_rate, std::move(waits)));
+        fitted_.push_back(add(Phase::openings, "Doors and windows", what,
+                              {1, "fitted", "", crew().fit_rate}, std::move(waits)));
     }
 
     double area_of(WallSide side) const {
@@ -176,7 +201,7 @@ private:
         for (const Coat& coat : coats_of(plan_.design, works_, side)) {
             const std::size_t last =
                 add(Phase::plaster, "Plaster " + word(side), "Coat '" + coat.id + "' " + word(side),
-                    area_of(side) / crew().plaster_rate, after);
+                    {area_of(side), "coats", "m2", crew().plaster_rate}, after);
             after = {{last, coat.cure_days}};
         }
         return after;
@@ -186,24 +211,28 @@ private:
         for (const Paint& paint : works_.paints)
             if (paint.side == side)
                 for (int coat = 1; coat <= paint.coats; ++coat) {
-                    const std::size_t last = add(Phase::finish, "Paint " + word(side),
-                                                 "Paint '" + paint.id + "' " + word(side) +
-                                                     ", coat " + std::to_string(coat),
-                                                 area_of(side) / crew().paint_rate, after);
+                    const std::size_t last = add(
+                        Phase::finish, "Paint " + word(side),
+                        "Paint '" + paint.id + "' " + word(side) + ", coat " + std::to_string(coat),
+                        {area_of(side), "painted", "m2", crew().paint_rate}, after);
                     after = {{last, paint.dry_days}};
                 }
     }
 
     void add_floor(std::vector<Task::After> after_inside) {
         double volume = 0;
-        for (const TakeOffLine& line : take_.lines)
+        bool membrane = false;
+        for (const TakeOffLine& line : take_.lines) {
             if (line.item == "floor-fill")
                 volume += line.amount;
+            membrane = membrane || (line.item == "membrane" && line.phase == Phase::finish);
+        }
         for (Task::After& after : after_inside)
             after.days = 0; // a floor is laid while the plaster cures
         if (volume > 0)
-            add(Phase::finish, "Floor", "Floor build-up", volume / crew().floor_rate,
-                std::move(after_inside));
+            add(Phase::finish, "Floor",
+                membrane ? "Floor build-up, its membrane laid" : "Floor build-up",
+                {volume, "floor", "m3", crew().floor_rate}, std::move(after_inside));
     }
 
     bool may_start(const Task& task, int day) const {
@@ -235,6 +264,7 @@ private:
             today.calendar = day;
             double free = crew().size;
             int courses = 0;
+            bool waits_for_morning = false;
             for (Task& task : tasks_) {
                 if (task.ended >= 0 || !may_start(task, day))
                     continue;
@@ -242,8 +272,10 @@ private:
                     continue;
                 // Begun in the morning where the rest of this day would leave rings open.
                 if (task.closes && task.left == task.person_days && task.left > free + done &&
-                    task.person_days <= crew().size)
+                    task.person_days <= crew().size) {
+                    waits_for_morning = true;
                     continue;
+                }
                 const double part = std::min(task.left, free);
                 if (part <= done && task.left > done)
                     continue;
@@ -262,6 +294,8 @@ private:
                 bar(task, day, part);
                 today.work.push_back(std::move(work));
             }
+            if (waits_for_morning && free > done)
+                ++short_days_;
             if (!today.work.empty())
                 keep(std::move(today));
         }
@@ -320,6 +354,17 @@ private:
                                   "the first ten, the person-days those of all of it.");
         if (!crew().start && !crew().rest_days.empty())
             days_.notes.push_back("No start is given: rest days are not counted.");
+        if (days_.ended)
+            days_.notes.push_back(
+                "A crew of " + std::to_string(crew().size) + " is on site for " +
+                std::to_string(crew().size * days_.working_days) + " person-days, of which " +
+                fixed_text(days_.person_days, 1) +
+                " are worked: labour counts these alone. Who is paid for waiting costs more.");
+        if (short_days_ > 0)
+            days_.notes.push_back(
+                "On " + std::to_string(short_days_) + (short_days_ == 1 ? " day" : " days") +
+                " the crew stops early: the next course over the springline would not be closed "
+                "before night. One person more may end the walls sooner.");
         if (long_)
             days_.notes.push_back(
                 "Some courses over the springline take longer than a day: stop where a ring is "
@@ -340,7 +385,8 @@ private:
     std::vector<std::size_t> fitted_;
     std::size_t last_ = none, top_ = none;
     int begun_ = 0;
-    bool long_ = false; // a course that leans takes more than a day
+    int short_days_ = 0; // the crew has time left, but not for the next course
+    bool long_ = false;  // a course that leans takes more than a day
     DayPlan days_;
 };
 
@@ -367,13 +413,9 @@ void add_labour(TakeOff& take, const DayPlan& days) {
     if (days.person_days <= 0)
         return;
     for (const auto& [phase, amount] : days.labour)
-        take.lines.push_back({"labour",
-                              whole_building,
-                              phase,
-                              "Work of the crew",
-                              amount,
+        take.lines.push_back({"labour", whole_building, phase, "Work of the crew", amount,
                               "Volumes, areas and counts over the rates of the works file.",
-                              {}});
+                              days.labour_figures.at(phase)});
     std::stable_sort(take.lines.begin(), take.lines.end(),
                      [](const TakeOffLine& a, const TakeOffLine& b) {
                          return a.phase != b.phase ? a.phase < b.phase : a.item < b.item;

@@ -44,6 +44,7 @@ struct DayPlan {
     int working_days = 0, calendar_days = 0;
     double person_days = 0;         // of all tasks, those too that ten years do not reach
     std::map<Phase, double> labour; // the same by phase, none of 0
+    std::map<Phase, std::vector<Figure>> labour_figures; // what it was worked out from
     bool ended = true;              // false: more than ten years
     std::vector<std::string> notes;
 };

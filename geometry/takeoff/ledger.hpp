@@ -34,6 +34,11 @@ std::vector<Coat> coats_of(const Design& design, const Works& works, WallSide si
 double hollow_thickness(const Design& design);
 /// Whether a course belongs to the base: its top lies below ground + 150 mm.
 bool is_base_course(const Design& design, const Course& course);
+/// The stage of the first course before or after which the crew sets something of an element, a
+/// thing `what` of it if one is named (as in SetNote); walls where none does. It is to be on site
+/// by then.
+Phase stage_of_setting(const Ledger& ledger, const std::string& element,
+                       const std::string& what = {});
 /// The fill of a course, or nullptr.
 const Fill* fill_of(const Design& design, int course);
 

@@ -162,6 +162,16 @@ void sum_items(const Ledger& ledger) {
             make_item(code, sum.amount, sum.amount > 0 ? sum.wasted / sum.amount : 0, ledger));
 }
 
+/// Whether any sheet tells the crew to set such a thing, a word as in SetNote.
+bool crew_sets(const Ledger& ledger, const std::string& what) {
+    const std::vector<Course>& courses = ledger.schedule().courses;
+    return std::any_of(courses.begin(), courses.end(), [&](const Course& course) {
+        const auto is_it = [&](const SetNote& note) { return note.what == what; };
+        return std::any_of(course.before.begin(), course.before.end(), is_it) ||
+               std::any_of(course.after.begin(), course.after.end(), is_it);
+    });
+}
+
 void note_assumptions(const Ledger& ledger) {
     const Works& works = ledger.works;
     std::vector<std::string>& notes = ledger.take.notes;
@@ -173,6 +183,13 @@ void note_assumptions(const Ledger& ledger) {
     notes.push_back("Soil swells by " + trimmed_text(100 * works.soil.swell, 2) +
                     " % when dug and shrinks by " + trimmed_text(100 * works.soil.shrink, 2) +
                     " % of the bank when tamped: weigh a test bag.");
+    notes.push_back("In no list: " +
+                    std::string(crew_sets(ledger, "cap boards")
+                                    ? "boards and prop under each cap, whose holes the crew's "
+                                      "sheets measure, "
+                                    : "") +
+                    (crew_sets(ledger, "drip") ? "drips over the heads of openings, " : "") +
+                    "poles, stakes, nails, scaffold and tools.");
     for (const Price& price : works.prices)
         if (price.item.rfind("tube-", 0) == 0 &&
             !find_tube(ledger.plan.design, price.item.substr(5)))

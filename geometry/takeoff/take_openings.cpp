@@ -2,14 +2,15 @@
 #include "geometry/takeoff/ledger.hpp"
 
 #include <algorithm>
+#include <map>
 
 namespace coilwright {
 
 namespace {
 
 /// A form of so many boards: its faces, what is sawn for it, and both to buy.
-void take_boards(const Ledger& ledger, const std::string& element, const std::string& name,
-                 double girth, double depth, double face, bool closed) {
+void take_boards(const Ledger& ledger, Phase phase, const std::string& element,
+                 const std::string& name, double girth, double depth, double face, bool closed) {
     const FormStock stock = form_stock(ledger.schedule().unit);
     const FormBoards boards = form_boards(girth, depth, closed, stock);
     const int stiffeners = boards.stiffeners * (boards.faces - 1);
@@ -19,14 +20,14 @@ void take_boards(const Ledger& ledger, const std::string& element, const std::st
                                   stock.batten_width, stock.batten, stiffeners});
     ledger.add({"form-sheet",
                 element,
-                Phase::walls, // it stands before the first course that it stops
+                phase,
                 name + ": faces",
                 boards.faces * face,
                 "The hole's area for each face. A form that serves twice is counted twice.",
                 {{"faces", static_cast<double>(boards.faces), ""}, {"hole", face, "m2"}}});
     ledger.add({"form-timber",
                 element,
-                Phase::walls,
+                phase,
                 name + ": battens",
                 girth * depth,
                 "Edge of the hole times the depth of the form, laid close; stiffeners between the "
@@ -37,7 +38,8 @@ void take_boards(const Ledger& ledger, const std::string& element, const std::st
 }
 
 void take_form(const Ledger& ledger, const OpeningPlan& opening) {
-    take_boards(ledger, opening.form.id, "Form", hole_edge(opening.form), opening.least_form_depth,
+    take_boards(ledger, stage_of_setting(ledger, opening.form.id, "form"), opening.form.id, "Form",
+                hole_edge(opening.form), opening.least_form_depth,
                 inset_area(opening.form, 0, false), opening.form.head_kind == HeadKind::circle);
 }
 
@@ -102,9 +104,9 @@ void take_vault_form(const Ledger& ledger, const TunnelForm& tunnel) {
             if (straight.of == tunnel.id &&
                 (straight.part == StraightPart::left || straight.part == StraightPart::right))
                 length = std::max(length, straight.length);
-    take_boards(ledger, tunnel.id, "Form of the vault",
-                2 * length_between(tunnel.profile, 0, tunnel.profile.rise), length,
-                area_between(tunnel.profile, 0, tunnel.profile.rise), false);
+    take_boards(ledger, stage_of_setting(ledger, tunnel.id, "vault form"), tunnel.id,
+                "Form of the vault", 2 * length_between(tunnel.profile, 0, tunnel.profile.rise),
+                length, area_between(tunnel.profile, 0, tunnel.profile.rise), false);
 }
 
 void take_lintel(const Ledger& ledger, const Lintel& lintel) {
@@ -113,7 +115,7 @@ void take_lintel(const Ledger& ledger, const Lintel& lintel) {
         {lintel.opening, word(lintel.kind) + " lintel", lintel.length, lintel.width, lintel.depth});
     TakeOffLine line{"lintel-timber",
                      lintel.opening,
-                     Phase::walls,
+                     stage_of_setting(ledger, lintel.opening, "lintel"),
                      "Lintel",
                      volume,
                      "Length times width times depth.",
@@ -126,7 +128,34 @@ void take_lintel(const Ledger& ledger, const Lintel& lintel) {
         take_mix(ledger, *find_mix(ledger.works, "concrete"), volume, line);
 }
 
+void take_anchor_plates(const Ledger& ledger, const OpeningPlan& opening) {
+    std::map<Phase, int> joints;
+    for (const Course& course : ledger.schedule().courses)
+        for (const SetNote& note : course.after)
+            if (note.element == opening.form.id && note.what == "anchor plates")
+                ++joints[is_base_course(ledger.plan.design, course) ? Phase::base : Phase::walls];
+    for (const auto& [phase, count] : joints)
+        ledger.add({"anchor-plate",
+                    opening.form.id,
+                    phase,
+                    "Anchor plates",
+                    2.0 * count,
+                    "One on each jamb on the joints that the crew's sheets name.",
+                    {{"joints", static_cast<double>(count), ""}}});
+}
+
 } // namespace
+
+Phase stage_of_setting(const Ledger& ledger, const std::string& element, const std::string& what) {
+    const auto sets = [&](const SetNote& note) {
+        return note.element == element && (what.empty() || note.what == what);
+    };
+    for (const Course& course : ledger.schedule().courses)
+        if (std::any_of(course.before.begin(), course.before.end(), sets) ||
+            std::any_of(course.after.begin(), course.after.end(), sets))
+            return is_base_course(ledger.plan.design, course) ? Phase::base : Phase::walls;
+    return Phase::walls;
+}
 
 void take_openings(const Ledger& ledger) {
     const Schedule& schedule = ledger.schedule();
@@ -134,18 +163,7 @@ void take_openings(const Ledger& ledger) {
         take_form(ledger, opening);
         if (opening.form.use != OpeningUse::niche)
             take_frame(ledger, opening);
-        int joints = 0;
-        for (const Course& course : schedule.courses)
-            for (const SetNote& note : course.after)
-                if (note.element == opening.form.id && note.what == "anchor plates")
-                    ++joints;
-        ledger.add({"anchor-plate",
-                    opening.form.id,
-                    Phase::walls,
-                    "Anchor plates",
-                    2.0 * joints,
-                    "One on each jamb on the joints that the crew's sheets name.",
-                    {{"joints", static_cast<double>(joints), ""}}});
+        take_anchor_plates(ledger, opening);
     }
     for (const DomeForm& dome : schedule.building.domes)
         if (dome.cap_courses == 0)
@@ -161,7 +179,7 @@ void take_openings(const Ledger& ledger) {
         const double stands_out = 0.1;
         ledger.add({"sleeve-pipe",
                     sleeve.form.id,
-                    Phase::walls,
+                    stage_of_setting(ledger, sleeve.form.id),
                     "Sleeve",
                     wall + finish.inside_plaster + finish.outside_plaster + 2 * stands_out,
                     "Thickness of wall and plaster, and 100 mm at both ends.",

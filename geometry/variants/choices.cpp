@@ -116,10 +116,20 @@ public:
     ChoiceReading take() { return std::move(reading_); }
 
 private:
+    bool is_own_lay_flat(const std::string& value) const {
+        const LengthReading length = read_length(
+            value.size() > 1 && value.front() == '"' ? value.substr(1, value.size() - 2) : value,
+            design_.unit);
+        return !paths_.taken_out.empty() && length.fault.empty() &&
+               std::abs(length.value - design_.tubes.front().lay_flat) < least_step;
+    }
+
     void add(const std::string& label, const std::string& value, double number) {
         ChoiceValue one{label, number, {{paths_.set, value, false}}};
+        const bool own = is_own_lay_flat(value); // of the tube that was measured
         for (const std::string& path : paths_.taken_out)
-            one.changes.push_back({path, "", true});
+            if (!own)
+                one.changes.push_back({path, "", true});
         for (const ChoiceValue& had : reading_.choice.values)
             if (had.changes.front().value == value)
                 return;

@@ -33,7 +33,7 @@ const std::vector<std::string>& short_choices();
 
 /// Reads "KEY=VALUE,VALUE,..." or "KEY=FIRST to LAST by STEP". KEY is a path of the design file
 /// ("dome.store.profile.rise"), or a short name, which needs a design of one dome or one tube:
-/// `diameter`, `springline`, `rise`, `lay-flat` (a stated tamped_width is then left out), `course`
+/// `diameter`, `springline`, `rise`, `lay-flat` (a stated tamped_width is left out but at the design's own), `course`
 /// (its height). Values are written as in the design file, text without quotes; a range is of
 /// lengths, or of bare numbers, and includes its last value where a step meets it within a
 /// nanometre. "diameter=8 ft to 10 ft by 6 in" -> 8 ft 0 in, 8 ft 6 in, 9 ft 0 in, 9 ft 6 in, 10 ft

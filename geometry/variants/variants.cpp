@@ -54,10 +54,16 @@ VariantFigures figures_of(const BuildingPlan& plan, const Works& works) {
     figures.working_days = days.working_days;
     figures.calendar_days = days.calendar_days;
     figures.ended = days.ended;
-    figures.safety = least_geometric_safety(plan);
-    figures.failing = static_cast<double>(
-        std::count_if(plan.findings.begin(), plan.findings.end(),
-                      [](const Finding& finding) { return finding.verdict == Verdict::fails; }));
+    const std::vector<double> safeties = geometric_safeties(plan);
+    figures.safety = *std::min_element(safeties.begin(), safeties.end());
+    const auto fails = [](const Finding& finding) { return finding.verdict == Verdict::fails; };
+    const Limit* limit = find_limit(plan.design.limits, "geometric-safety.least");
+    const double least = limit ? limit->value : 1;
+    figures.failing =
+        static_cast<double>(std::count_if(plan.findings.begin(), plan.findings.end(), fails) +
+                            std::count_if(safeties.begin(), safeties.end(), [&](double safety) {
+                                return safety < least * (1 - 1e-9);
+                            }));
     return figures;
 }
 
@@ -76,7 +82,7 @@ const std::vector<FigureColumn>& figure_columns() {
         {"working_days", "Days of work", FigureKind::days, &F::working_days},
         {"calendar_days", "Days on the calendar", FigureKind::days, &F::calendar_days},
         {"safety", "Geometric factor of safety", FigureKind::ratio, &F::safety},
-        {"failing", "Checks of the plan that fail", FigureKind::count, &F::failing}};
+        {"failing", "Failing: plan, line of thrust", FigureKind::count, &F::failing}};
     return columns;
 }
 
@@ -117,13 +123,18 @@ VariantResult work_out_variant(const VariantStudy& study, std::size_t index) {
     return result;
 }
 
-double least_geometric_safety(const BuildingPlan& plan) {
-    double least = 1e9;
+std::vector<double> geometric_safeties(const BuildingPlan& plan) {
+    std::vector<double> safeties;
     for (const DomeForm& dome : plan.schedule.building.domes)
-        least = std::min(least, dome_safety(plan, dome));
+        safeties.push_back(dome_safety(plan, dome));
     for (const TunnelForm& tunnel : plan.schedule.building.tunnels)
-        least = std::min(least, tunnel_safety(plan, tunnel));
-    return least;
+        safeties.push_back(tunnel_safety(plan, tunnel));
+    return safeties;
+}
+
+double least_geometric_safety(const BuildingPlan& plan) {
+    const std::vector<double> safeties = geometric_safeties(plan);
+    return *std::min_element(safeties.begin(), safeties.end());
 }
 
 void run_variants(const VariantStudy& study, const std::vector<bool>& wanted, unsigned threads,

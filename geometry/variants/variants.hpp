@@ -35,7 +35,9 @@ struct VariantFigures {
     /// Least geometric factor of safety of the domes and tunnels as finished, beside openings too;
     /// 0 where no line of thrust is found, or a course finds nothing to lie on.
     double safety = 0;
-    double failing = 0; // checks of the plan that fail: headroom and practice
+    /// Checks that fail: of the plan (headroom and practice), and one more for each dome and tunnel
+    /// in which the line of thrust leaves the wall. Loads, ground and buttresses are for check.
+    double failing = 0;
 };
 
 enum class FigureKind { height, area, length, volume, money, days, ratio, count };
@@ -65,8 +67,10 @@ std::vector<std::size_t> variant_places(const VariantStudy& study, std::size_t i
 /// Precondition: index < variant_count(study).
 VariantResult work_out_variant(const VariantStudy& study, std::size_t index);
 
-/// The least of the factors of a laid building (checks call them geometric-safety and
-/// tunnel-safety): see VariantFigures.
+/// The geometric factor of each dome, then of each tunnel, of a laid building (checks call them
+/// geometric-safety and tunnel-safety): see VariantFigures.
+std::vector<double> geometric_safeties(const BuildingPlan& plan);
+/// The least of them.
 double least_geometric_safety(const BuildingPlan& plan);
 
 /// Works out those variants of which `wanted` is true (all where it is empty) on so many threads

@@ -46,7 +46,7 @@ TEST_CASE("the schedule's table has a line for each course and each cut") {
     CHECK(lines[7].find("cap") != std::string::npos);
     CHECK(lines[12].find("door  right   167.2°") != std::string::npos);
     CHECK(lines[13].find("  0.0°") != std::string::npos); // 359.99999999
-    CHECK(lines[15].find("Totals: 3 courses of 5 in; tube laid 96 ft 6-5/8 in, to cut 121 ft "
+    CHECK(lines[15].find("Totals: 3 courses of 5 in; tube laid 96 ft 6-5/8 in, to cut without short bags 121 ft "
                          "5-1/2 in; fill 49.9 cu ft; wire 201 ft 9-1/4 in") == 0);
     CHECK(text.find('\x01') == std::string::npos);
 }

@@ -197,6 +197,26 @@ std::map<std::string, int> last_days(const DayPlan& plan) {
 
 } // namespace
 
+TEST_CASE("labour tells the amounts and rates it was worked out from") {
+    const BuildingPlan plan = planned(whole_building_text("home"));
+    const Works works = plastered_works();
+    TakeOff take = take_off(plan, works);
+    add_labour(take, plan_days(plan, take, works));
+    int told = 0;
+    for (const TakeOffLine& line : take.lines) {
+        if (line.item != "labour")
+            continue;
+        ++told;
+        REQUIRE(line.figures.size() >= 2);
+        REQUIRE(line.figures.size() % 2 == 0);
+        double days = 0;
+        for (std::size_t i = 0; i < line.figures.size(); i += 2)
+            days += line.figures[i].value / line.figures[i + 1].value;
+        CHECK(days == Approx(line.amount).epsilon(1e-9));
+    }
+    CHECK(told >= 4);
+}
+
 TEST_CASE("paint and floor without coats wait for forms and frames, as coats do") {
     BuildingPlan plan = planned(store_text());
     plan.design.finish.inside_plaster = plan.design.finish.outside_plaster = 0;
@@ -214,7 +234,7 @@ TEST_CASE("paint and floor without coats wait for forms and frames, as coats do"
         if (what.rfind("Strike", 0) == 0) {
             CAPTURE(what);
             CHECK(first.at("Paint 'wash' inside, coat 1") >= day);
-            CHECK(first.at("Floor build-up") >= day);
+            CHECK(first.at("Floor build-up, its membrane laid") >= day);
         }
 }
 

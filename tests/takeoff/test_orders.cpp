@@ -3,10 +3,13 @@
 
 #include "geometry/design/read_design.hpp"
 #include "geometry/design/read_works.hpp"
+#include "tests/support/demos.hpp"
 #include "tests/support/files.hpp"
+#include "tests/support/works.hpp"
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <map>
 
 using namespace coilwright;
@@ -73,6 +76,52 @@ TEST_CASE("the orders of a demo are its purchases, each stage with the day on wh
                 CHECK(amounts[item.code] == Approx(item.to_buy).epsilon(1e-9));
                 CHECK(packs[item.code] == item.packs);
             }
+    }
+}
+
+TEST_CASE("what a course is built around is ordered for its day or before") {
+    for (const std::string& demo : testing::demo_files()) {
+        const std::string name = demo.substr(0, demo.find('.'));
+        CAPTURE(name);
+        const DesignReading reading = read_design(testing::whole_building_text(name));
+        const BuildingPlan plan = plan_building(reading.design, reading.diagnostics);
+        const Works works = testing::demo_works(name);
+        TakeOff take = take_off(plan, works);
+        const DayPlan days = plan_days(plan, take, works);
+        std::map<std::string, int> ordered; // the first day of each item
+        for (const OrderGroup& group : order_list(take, days))
+            for (const OrderLine& line : group.lines)
+                ordered.emplace(line.item, group.calendar.value());
+        const auto day_of = [&](int course) {
+            for (const WorkDay& day : days.days)
+                for (const DayWork& work : day.work)
+                    if (work.course == course)
+                        return day.calendar;
+            return -1;
+        };
+        const std::map<std::string, std::string> bought{{"sleeve", "sleeve-pipe"},
+                                                        {"form", "form-timber"},
+                                                        {"vault form", "form-timber"},
+                                                        {"anchor plates", "anchor-plate"}};
+        int set = 0;
+        for (const Course& course : plan.schedule.courses)
+            for (const auto* notes : {&course.before, &course.after})
+                for (const SetNote& note : *notes)
+                    if (const auto item = bought.find(note.what); item != bought.end()) {
+                        CAPTURE(course.number, note.text);
+                        REQUIRE(ordered.count(item->second) == 1);
+                        CHECK(ordered[item->second] <= day_of(course.number));
+                        ++set;
+                    }
+        CHECK(set > 0);
+        const auto left_out =
+            std::find_if(take.notes.begin(), take.notes.end(), [](const std::string& note) {
+                return note.rfind("In no list: ", 0) == 0;
+            });
+        REQUIRE(left_out != take.notes.end());
+        CHECK((left_out->find("under each cap") != std::string::npos) ==
+              std::any_of(plan.schedule.building.domes.begin(), plan.schedule.building.domes.end(),
+                          [](const DomeForm& dome) { return dome.cap_courses > 0; }));
     }
 }
 

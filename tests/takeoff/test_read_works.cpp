@@ -77,6 +77,24 @@ TEST_CASE("faults of a works file are told with their place") {
     CHECK(reading.diagnostics[0].place.line == 5);
 }
 
+TEST_CASE("two coats of a side in one place, and a price of nothing") {
+    const std::string coat = "side = \"inside\"\nthickness = \"1 in\"\nmix = \"lime\"\n";
+    const WorksReading coats =
+        read_works(head + ("[coat.a]\n" + coat) + "[coat.b]\n" + coat + "[coat.c]\norder = 2\n" +
+                   coat + "[coat.d]\nside = \"outside\"\nthickness = \"1 in\"\nmix = \"lime\"\n");
+    CHECK(codes(coats) == "taken-number");
+    REQUIRE(coats.diagnostics.size() == 1);
+    CHECK(coats.diagnostics[0].subject == "coat.b.order");
+    CHECK(coats.diagnostics[0].place.line == 7);
+    CHECK(coats.diagnostics[0].example == "order = 3"); // 2 is taken too
+    const WorksReading prices = read_works(
+        std::string(head) + "currency = \"shells\"\n[price.strow]\nper = \"m3\"\nlikely = 5\n");
+    REQUIRE(prices.diagnostics.size() == 1);
+    CHECK(prices.diagnostics[0].code == "unknown-word");
+    CHECK(prices.diagnostics[0].example == "[price.straw]");
+    CHECK(prices.diagnostics[0].allowed.find("tube-NAME") != std::string::npos);
+}
+
 TEST_CASE("days of the calendar") {
     CHECK(read_date("2027-04-05").has_value());
     CHECK_FALSE(read_date("2100-02-29").has_value());

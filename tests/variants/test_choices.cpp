@@ -63,6 +63,7 @@ TEST_CASE("short names stand for the only dome's and the only tube's keys") {
     REQUIRE(lay_flat.size() == 2);
     CHECK(lay_flat[1].path == "tube.main.tamped_width");
     CHECK(lay_flat[1].take_out);
+    CHECK(change("lay-flat=17 in").size() == 1); // this is that tube
     const Design home = read_design(testing::whole_building_text("home")).design;
     CHECK_THAT(read_choice("diameter=9 ft", home).fault,
                Contains("dome.hall.inside_diameter") && Contains("dome.bath.inside_diameter"));

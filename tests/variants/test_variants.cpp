@@ -94,6 +94,14 @@ TEST_CASE("the factor of safety is that of the checks") {
     }
 }
 
+TEST_CASE("a wall that its line of thrust leaves is a failing check of a variant") {
+    const VariantStudy study = study_of("grain-store", {"diameter=9 ft", "lay-flat=15 in"});
+    const VariantResult result = work_out_variant(study, 0);
+    REQUIRE(result.laid);
+    CHECK(result.figures.safety < 1);
+    CHECK(result.figures.failing >= 1);
+}
+
 TEST_CASE("the same results in the same places on one thread and on five") {
     const VariantStudy study =
         study_of("washroom", {"diameter=5 ft to 7 ft by 6 in", "rise=5 ft,6 ft"});
