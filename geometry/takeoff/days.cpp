@@ -233,6 +233,9 @@ private:
             add(Phase::finish, "Floor",
                 membrane ? "Floor build-up, its membrane laid" : "Floor build-up",
                 {volume, "floor", "m3", crew().floor_rate}, std::move(after_inside));
+        else if (membrane) // no rate is of it: it takes an hour, not a day
+            add(Phase::finish, "Floor", "Lay the floor's membrane",
+                {0, "floor", "m3", crew().floor_rate}, std::move(after_inside));
     }
 
     bool may_start(const Task& task, int day) const {

@@ -189,7 +189,7 @@ void note_assumptions(const Ledger& ledger) {
                                       "sheets measure, "
                                     : "") +
                     (crew_sets(ledger, "drip") ? "drips over the heads of openings, " : "") +
-                    "poles, stakes, nails, scaffold and tools.");
+                    "poles, stakes and nails.");
     for (const Price& price : works.prices)
         if (price.item.rfind("tube-", 0) == 0 &&
             !find_tube(ledger.plan.design, price.item.substr(5)))

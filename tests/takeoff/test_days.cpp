@@ -238,6 +238,19 @@ TEST_CASE("paint and floor without coats wait for forms and frames, as coats do"
         }
 }
 
+TEST_CASE("a floor's membrane is laid on a day even where nothing is built on it") {
+    const BuildingPlan plan = planned(whole_building_text("home"));
+    const Works works = plastered_works();
+    const TakeOff take = take_off(plan, works);
+    REQUIRE(amount(take, "floor-fill") == 0);
+    const DayPlan days = plan_days(plan, take, works);
+    int laid = 0;
+    for (const WorkDay& day : days.days)
+        for (const DayWork& work : day.work)
+            laid += work.what == "Lay the floor's membrane" && work.ends;
+    CHECK(laid == 1);
+}
+
 TEST_CASE("a second paint waits for the first one to dry, and for no plaster") {
     const BuildingPlan plan = planned(store_text());
     Works works = default_works();
